@@ -1,12 +1,13 @@
 // `npm run bench`: size of the build, then tests/bench/*.bench.ts (Node) and tests/bench/*.spec.ts (browser).
 // A bench that misses its aim fails by its own expectation; this only runs them all and sums up.
-import { readdirSync } from 'node:fs'
+import { existsSync, readdirSync } from 'node:fs'
 import { join } from 'node:path'
 import { installMissing } from './find-browser.mjs'
 import { report } from './size.mjs'
 import { playwright, root, run, vite, vitest } from './stages.mjs'
 
-const files = readdirSync(join(root, 'tests/bench'), { recursive: true }).map(String)
+const folder = join(root, 'tests/bench')
+const files = existsSync(folder) ? readdirSync(folder, { recursive: true }).map(String) : []
 /** @type {string[]} */
 const missed = []
 /** @param {string} name @param {boolean} ok */
