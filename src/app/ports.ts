@@ -1,0 +1,90 @@
+import type { Bodies, Fact, FactKind } from '../core/facts.ts'
+import type { Job } from '../core/job.ts'
+import type { Nest, NestProblem, NestSection } from '../core/nest.ts'
+import type { Shop } from '../core/shop.ts'
+
+// What the app needs from outside; main.tsx gives it. Tests give their own.
+
+/** A saved state of a document. `rev` counts up along one line; two children of one parent are rivals. */
+export interface Revision<T> {
+  readonly id: string
+  readonly rev: number
+  /** `device:rev` of the revision that this one replaces; null for the first. */
+  readonly parent: string | null
+  readonly device: string
+  readonly body: T
+}
+
+/** A fact before the log gives it its id, sequence, lamport and time. */
+export type FactDraft = {
+  readonly [K in FactKind]: {
+    readonly kind: K
+    readonly body: Bodies[K]
+    readonly job?: string
+    readonly copy?: number
+    readonly nest?: string
+  }
+}[FactKind]
+
+export interface Kept {
+  readonly device: string
+  readonly facts: readonly Fact[]
+  readonly nests: readonly Nest[]
+  readonly jobs: readonly Revision<Job>[]
+  readonly shop: Revision<Shop> | null
+  /** Second versions of jobs and shop, kept until the person chooses. */
+  readonly rivals: readonly (Revision<Job> | Revision<Shop>)[]
+  /** Rows that this program cannot read (a newer version's, or damaged): kept as they are, said to the person. */
+  readonly unread: readonly { readonly store: string; readonly key: string; readonly why: string }[]
+}
+
+/** The disk. Every promise resolves only when the write is on disk, and rejects when it is not. */
+export interface Disk {
+  readAll(): Promise<Kept>
+  /** One transaction: facts get consecutive sequences; nests that they name are stored with them. */
+  append(drafts: readonly FactDraft[], nests?: readonly Nest[]): Promise<readonly Fact[]>
+  /** Facts and nests from a file or another copy: a union, nothing replaced. */
+  merge(facts: readonly Fact[], nests: readonly Nest[]): Promise<void>
+  /** Compare and set: false when `parent` is no longer the newest; the given one is then kept as a rival. */
+  saveJob(job: Job, parent: string | null): Promise<{ saved: Revision<Job>; won: boolean }>
+  saveShop(shop: Shop, parent: string | null): Promise<{ saved: Revision<Shop>; won: boolean }>
+  /** Takes a job from the list; its facts and nests stay. */
+  removeJob(id: string): Promise<void>
+  /** The person chose this version among rivals. */
+  settle(chosen: Revision<Job> | Revision<Shop>): Promise<void>
+  /** Something was written by another tab. */
+  onOther(listener: () => void): () => void
+  /** Settings of this device alone (which side of two rivals was seen, last route): small, lossy. */
+  persist(): Promise<boolean>
+}
+
+/** The nest in the worker. */
+export interface Solver {
+  /** Calls `better` with usable nests of one section until it resolves with the last; `stop` ends it early. */
+  solve(
+    problem: NestProblem,
+    better: (nest: NestSection) => void,
+  ): { readonly done: Promise<NestSection>; readonly stop: () => void }
+  /** Name and version, written into the nest. */
+  readonly name: string
+}
+
+export interface Clock {
+  now(): string
+}
+
+export interface Ids {
+  /** A new id for a job: short, unique. */
+  make(): string
+}
+
+export interface Ports {
+  readonly disk: Disk
+  readonly solver: Solver
+  readonly clock: Clock
+  readonly ids: Ids
+  /** SHA-256 of a text, hex. */
+  readonly hash: (text: string) => Promise<string>
+  /** Reads a tube-job file's text: the one door. */
+  readonly samples: readonly { readonly name: string; readonly text: string }[]
+}

@@ -1,0 +1,93 @@
+import type { Bodies, Fact, Progress } from '../core/facts.ts'
+import type { Job, Params } from '../core/job.ts'
+import type { Nest } from '../core/nest.ts'
+import type { BenchCut, Plan } from '../core/plan-shapes.ts'
+import type { Problem } from '../core/result.ts'
+import type { Section } from '../core/section/section.ts'
+import type { Shop } from '../core/shop.ts'
+import type { Revision } from './ports.ts'
+
+/** Where the nest of a job stands. */
+export interface Nesting {
+  readonly state: 'none' | 'working' | 'found' | 'accepted' | 'failed'
+  /** Best so far: cost, bound, and sections solved of all; in words for the person in ui. */
+  readonly cost?: number
+  readonly bound?: number
+  readonly proved?: boolean
+  readonly text?: string
+}
+
+/** What the stations of one job show. */
+export interface JobView {
+  readonly id: string
+  readonly job: Job
+  /** What is wrong with the job as it is typed; the plan below is then the last good one. */
+  readonly problems: readonly Problem[]
+  readonly plan: Plan | null
+  /** The last good plan is older than the job. */
+  readonly stale: boolean
+  readonly nesting: Nesting
+  /** Nest in use: accepted, else candidate. */
+  readonly nest: Nest | null
+  /** Every cut of the run, in the order of work, with which are done. Empty while there is no run. */
+  readonly cuts: readonly BenchCut[]
+  /** Faults that a judge found: the plan's run and nest are then not shown, these are. */
+  readonly refused: readonly string[]
+  /** Pieces cut that this job no longer needs. */
+  readonly spares: readonly string[]
+}
+
+export interface AppState {
+  readonly phase: 'loading' | 'ready' | 'failed'
+  /** A save or read that failed, said until it succeeds or is dismissed. */
+  readonly trouble: string | null
+  readonly device: string
+  readonly shop: Shop
+  readonly jobs: readonly Job[]
+  readonly views: Readonly<Record<string, JobView>>
+  readonly progress: Progress
+  readonly facts: readonly Fact[]
+  readonly rivals: readonly (Revision<Job> | Revision<Shop>)[]
+  /** Ids and names of the sample jobs. */
+  readonly samples: readonly string[]
+  /** Counts up at each fact that reached the disk: the panel flashes once for each. */
+  readonly flash: number
+}
+
+/** What a person can do. Each resolves when it is on disk; each returns the problems in words, or an empty list. */
+export interface Actions {
+  open(): Promise<void>
+  newJob(kind: string): Promise<string>
+  copyJob(id: string): Promise<string>
+  removeJob(id: string): Promise<void>
+  /** Name, quantity, note. */
+  editJob(id: string, change: Partial<Pick<Job, 'name' | 'quantity' | 'note' | 'units'>>): Promise<void>
+  editParams(id: string, change: Params): Promise<void>
+  saveShop(shop: Shop): Promise<readonly Problem[]>
+  /** A tube-job file; the result names the job opened, or says what is wrong and changes nothing. */
+  openFile(text: string): Promise<{ readonly job?: string; readonly problems: readonly Problem[] }>
+  openSample(index: number): Promise<string>
+  /** The text of a tube-job file with shop, nests and facts. */
+  fileOf(id: string): string
+  /** Plans the job now and asks the worker for a nest where none is accepted. */
+  show(id: string): void
+  stopSolving(id: string): void
+  /** This nest is the one to work by: paper was printed, or the first cut is made. */
+  accept(id: string): Promise<void>
+  /** Plans what is still open, on what steel is left. */
+  planRest(id: string): Promise<void>
+  /** Checks off this cut (accepting the nest and opening the stick with it where need be). */
+  cut(id: string, cut: BenchCut): Promise<void>
+  /** Takes back the last thing that was done on this job. */
+  undo(id: string): Promise<void>
+  keepDrop(id: string, stick: string, length: number): Promise<void>
+  bought(section: Section, length: number, count: number, price?: number): Promise<void>
+  found(body: Bodies['found']): Promise<void>
+  discard(rack: string): Promise<void>
+  correct(rack: string, length: number): Promise<void>
+  /** Checks a step of the weld list for one copy; again takes it back. */
+  tick(id: string, copy: number, step: string, kind: 'tacked' | 'welded' | 'checked'): Promise<void>
+  /** The person chose one of two versions. */
+  settle(chosen: Revision<Job> | Revision<Shop>): Promise<void>
+  dismiss(): void
+}

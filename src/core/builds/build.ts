@@ -1,0 +1,52 @@
+import type { Frame } from '../frame/frame.ts'
+import type { ParamGiven, Params } from '../job.ts'
+import type { Result } from '../result.ts'
+import type { Section } from '../section/section.ts'
+
+/** One parameter of a build: what the Sizes station asks for and what is possible. */
+export interface ParamSpec {
+  readonly name: string
+  readonly label: string
+  readonly type: 'length' | 'count' | 'angle' | 'choice' | 'section' | 'flag' | 'rows'
+  /** Value of a new job, in an inch shop and in a metric one. */
+  readonly start: ParamGiven | { readonly in: ParamGiven; readonly mm: ParamGiven }
+  readonly choices?: readonly { readonly value: string; readonly label: string }[]
+  /** Columns of `rows`. */
+  readonly columns?: readonly ParamSpec[]
+  /** Least and most possible, inclusive, with the reason: `a polygon needs three sides`. */
+  readonly least?: number
+  readonly most?: number
+  readonly why?: string
+  /** May be left out. */
+  readonly optional?: boolean
+  /** Only asked for, and only read, while this holds. */
+  readonly when?: (given: Params) => boolean
+  /** Heading under which it stands. */
+  readonly group?: string
+  readonly hint?: string
+}
+
+export type RowValue = Readonly<Record<string, number | string | Section>>
+export type Value = number | string | boolean | Section | readonly RowValue[]
+
+/** Parameters resolved: lengths in mm, angles in degrees. Only names whose `when` holds are present. */
+export type Values = Readonly<Record<string, Value>>
+
+/** What the shop adds to a build. */
+export interface BuildContext {
+  /** Root gap at every joint, mm. */
+  readonly gap: number
+  /** How a length is said in messages. */
+  readonly say: (mm: number) => string
+}
+
+/** A kind of thing to make: a pure function from parameters to a frame. A new kind is one new file. */
+export interface Build {
+  readonly kind: string
+  readonly title: string
+  readonly about: string
+  /** Path data of its little picture, 48 × 48. */
+  readonly picture: string
+  readonly params: readonly ParamSpec[]
+  readonly frame: (values: Values, context: BuildContext) => Result<Frame>
+}

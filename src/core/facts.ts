@@ -1,0 +1,115 @@
+import type { Slope, StickEnd } from './nest.ts'
+import type { Section } from './section/section.ts'
+import type { Mm } from './units.ts'
+
+/** Envelope of everything that happened. Never rewritten; `at` is shown, never compared. */
+export interface Fact<Kind extends string = string, Body = unknown> {
+  /** `device:seq`. */
+  readonly id: string
+  /** Version of the body's shape; old ones are read through upcasters. */
+  readonly v: number
+  readonly kind: Kind
+  readonly device: string
+  readonly seq: number
+  readonly lamport: number
+  /** ISO time of the device's clock. */
+  readonly at: string
+  readonly job?: string
+  readonly copy?: number
+  readonly nest?: string
+  readonly body: Body
+}
+
+/** Where steel was cut from: a stick of the named nest, or a piece named by its cut fact. */
+export type CutFrom = { readonly stick: string } | { readonly piece: string }
+
+/** Bodies at their newest version, by kind. A cut says "one piece of this geometry", never "slot 3 done". */
+export interface Bodies {
+  readonly cut: {
+    readonly stage: 'blank' | 'half' | 'piece'
+    /** Geometry key of what came off. */
+    readonly key: string
+    readonly mark: string
+    /** What the person saw on the button, as `A5`; shown, never compared. */
+    readonly label: string
+    readonly from: CutFrom
+  }
+  readonly undo: { readonly fact: string }
+  /** This nest is the one to work by, for these jobs (its `jobs`). */
+  readonly accepted: { readonly nest: string }
+  readonly bought: {
+    readonly section: Section
+    readonly length: Mm
+    readonly count: number
+    readonly price?: number
+  }
+  readonly found: {
+    readonly section: Section
+    readonly length: Mm
+    readonly ends: readonly [StickEnd, StickEnd]
+  }
+  /** A stick of a nest went on the saw; `rack` names the piece that it is. */
+  readonly opened: { readonly stick: string; readonly rack?: string }
+  readonly kept: {
+    readonly section: Section
+    readonly stick: string
+    readonly length: Mm
+    readonly ends: readonly [StickEnd, StickEnd]
+  }
+  readonly discarded: { readonly rack: string }
+  readonly corrected: { readonly rack: string; readonly length: Mm }
+  readonly tacked: { readonly step: string }
+  readonly welded: { readonly step: string }
+  readonly checked: { readonly step: string }
+}
+
+export type FactKind = keyof Bodies
+export type KnownFact = { readonly [K in FactKind]: Fact<K, Bodies[K]> }[FactKind]
+
+/** A physical piece of steel, named by the fact that cut it off. */
+export interface Made {
+  readonly id: string
+  readonly job: string
+  readonly nest?: string
+  readonly stage: 'blank' | 'half' | 'piece'
+  readonly key: string
+  readonly mark: string
+  readonly label: string
+  readonly from: CutFrom
+  /** Stick that the steel came from in the end. */
+  readonly stick?: string
+  /** Cut further by a later fact, so no longer lying there as this. */
+  readonly used: boolean
+}
+
+export interface RackPiece {
+  /** Fact that brought it, with `/n` for the n-th of several bought at once. */
+  readonly id: string
+  readonly section: Section
+  readonly length: Mm
+  readonly ends: readonly [StickEnd, StickEnd]
+  readonly from: 'bought' | 'found' | 'drop'
+  readonly price?: number
+}
+
+/** The log folded: the same for every order, doubling and clock. */
+export interface Progress {
+  /** Nest to work by, per job: greatest (lamport, device) wins. */
+  readonly accepted: Readonly<Record<string, string>>
+  readonly made: readonly Made[]
+  readonly rack: readonly RackPiece[]
+  /** Sticks that went on the saw: `nest/stick` to the rack piece it was, or null where it was bought for it. */
+  readonly opened: Readonly<Record<string, string | null>>
+  /** Drops that were kept: `nest/stick`. */
+  readonly kept: readonly string[]
+  /** Steps done in the Weld station, `job/copy/step` to the fact. */
+  readonly ticked: Readonly<Record<string, string>>
+  /** The last counting fact per job, which Undo names. */
+  readonly last: Readonly<Record<string, string>>
+  /** Facts of a kind or version that this program does not know. */
+  readonly unknown: readonly Fact[]
+  /** Single-valued facts that lost, with the winner. */
+  readonly losers: readonly { readonly fact: string; readonly winner: string }[]
+}
+
+export type { Slope }

@@ -1,0 +1,34 @@
+import type { SectionKind } from './section/section.ts'
+
+/** A length: mm, or a string as typed (`9 5/8`), kept as typed so that the person sees their own number again. */
+export type Given = number | string
+
+/** A section as chosen: lengths in mm or typed; wall may be a gauge (`16 ga`). */
+export interface SectionGiven {
+  readonly kind: SectionKind
+  readonly width: Given
+  /** Absent: equal to width. */
+  readonly height?: Given
+  /** Absent for solid bars. */
+  readonly wall?: Given
+  /** Outside corner; absent: by the rule of the section's kind and units. */
+  readonly cornerRadius?: Given
+  readonly grade?: string
+}
+
+export type RowGiven = Readonly<Record<string, Given | SectionGiven>>
+export type ParamGiven = Given | boolean | SectionGiven | readonly RowGiven[]
+export type Params = Readonly<Record<string, ParamGiven>>
+
+/** What is wanted. Small, stored as revisions; everything else follows from it. */
+export interface Job {
+  readonly id: string
+  readonly name: string
+  /** How a bare number in a typed string is read; absent: as the shop reads. */
+  readonly units?: 'in' | 'mm'
+  readonly build: { readonly kind: string; readonly params: Params }
+  readonly quantity: number
+  /** Way of working; absent: square first. */
+  readonly way?: 'square first'
+  readonly note?: string
+}

@@ -1,0 +1,123 @@
+import type { Section } from './section/section.ts'
+import type { Mm } from './units.ts'
+
+/** How x changes along the cut: (dx/dy, dx/dz) in the stick's frame. (0, 0) is square. */
+export interface Slope {
+  readonly p: number
+  readonly q: number
+}
+
+/** The plane x + p·y + q·z of an end, in the stick's frame, section centered. */
+export interface EndPlane extends Slope {
+  readonly x: Mm
+}
+
+/** How the end of a stick came to be: from the mill, cut square, or cut at these slopes. */
+export type StickEnd = 'mill' | 'cut' | Slope
+
+/** Proper turnings of a piece in the stick, x along the stick: none, over (about x), end (about z), flip (about y); and quarters. */
+export type Turning = 'none' | 'over' | 'end' | 'flip'
+
+export type CuttingWay = 'square first' | 'from the stick' | 'paired'
+
+/** One kind of piece that a nest must give: a part of a job, with how often. */
+export interface NestPart {
+  readonly job: string
+  readonly mark: string
+  /** Geometry key of the finished piece. */
+  readonly key: string
+  /** Center length of what leaves the stick (blank in square first), printed, mm. */
+  readonly mid: Mm
+  /** Slopes of the leading and the trailing end of what leaves the stick. */
+  readonly ends: readonly [Slope, Slope]
+  readonly turns: readonly Turning[]
+  /** For all copies together. */
+  readonly count: number
+  /** Copies, and pieces per copy: piece k of a mark belongs to copy 1 + floor((k − 1) / perCopy). */
+  readonly perCopy: number
+}
+
+export interface StockLength {
+  readonly length: Mm
+  /** Absent everywhere: cost is the length bought. Whole cents. */
+  readonly price?: number
+  /** Absent: as many as wanted. */
+  readonly count?: number
+  readonly ends: readonly [StickEnd, StickEnd]
+  /** A piece on the rack; absent for stock to be bought. */
+  readonly rack?: string
+}
+
+/** All that a solver needs for one section. Plain data: it goes to the worker as it is. */
+export interface NestProblem {
+  readonly section: Section
+  readonly way: CuttingWay
+  readonly kerf: Mm
+  /** Clean-up cut of a mill end, its own kerf included. */
+  readonly trim: Mm
+  /** Least to hold. */
+  readonly grip: Mm
+  readonly parts: readonly NestPart[]
+  readonly stock: readonly StockLength[]
+  /** Least drop worth keeping. */
+  readonly keep: Mm
+}
+
+export interface NestPiece {
+  /** `A5`: mark and number, unique in its job. */
+  readonly piece: string
+  readonly mark: string
+  readonly key: string
+  readonly job: string
+  /** 1 … quantity. */
+  readonly copy: number
+  readonly turn: Turning
+  /** The leading end (greater x) first. In square first these are the blank's. */
+  readonly ends: readonly [EndPlane, EndPlane]
+  /** Id of the blank that is cut from the stick, when the piece is made from one. */
+  readonly blank?: string
+}
+
+export interface NestStick {
+  /** `S1`, unique across the whole nest. */
+  readonly id: string
+  readonly from: 'buy' | 'rack'
+  readonly rack?: string
+  readonly length: Mm
+  readonly price: number
+  /** Leading end (x = length) first, then the tail (x = 0). */
+  readonly ends: readonly [StickEnd, StickEnd]
+  readonly way: CuttingWay
+  /** From the leading end on. */
+  readonly pieces: readonly NestPiece[]
+  /** What is left, on the short side, mm, after the last cut. */
+  readonly drop: Mm
+}
+
+/** The nest of one section. */
+export interface NestSection {
+  readonly section: Section
+  readonly kerf: Mm
+  readonly trim: Mm
+  readonly grip: Mm
+  readonly way: CuttingWay
+  readonly demand: readonly NestPart[]
+  readonly stock: readonly StockLength[]
+  readonly sticks: readonly NestStick[]
+  /** In cents, or in mm where nothing has a price. */
+  readonly cost: number
+  /** No nest costs less than this. */
+  readonly bound: number
+  /** True only with a certificate that code outside the solver has checked. */
+  readonly proved: boolean
+}
+
+/** Immutable once accepted; id = hash of all the rest. */
+export interface Nest {
+  readonly version: 1
+  readonly id: string
+  readonly solver: string
+  readonly parent?: string
+  readonly jobs: readonly string[]
+  readonly sections: readonly NestSection[]
+}

@@ -1,0 +1,285 @@
+import type { Frame, Warning } from './frame/frame.ts'
+import type { Nest, NestProblem, Slope } from './nest.ts'
+import type { Section } from './section/section.ts'
+import type { Deg, Mm } from './units.ts'
+
+/** A length as a person reads it: `mm` is the rounded value, exactly what the text says. */
+export interface Shown {
+  readonly mm: Mm
+  /** Digits and fraction without the unit: `6 7/8`, `404`, `174.6`. */
+  readonly text: string
+  readonly unit: 'in' | 'mm'
+  /** How the exact length lies beside the rounded one; absent where the difference cannot be seen. */
+  readonly lies?: 'strong' | 'scant'
+  /** The difference, said to the nearest 1/64 in or 0.1 mm, when it is worth saying: `+1/64`. */
+  readonly remainder?: string
+}
+
+export interface AngleShown {
+  readonly deg: Deg
+  /** `22½°`, `25.7°`. */
+  readonly text: string
+  /** For an angle that no saw scale shows: the rise in 12 in or in 100 mm, `5.779 in 12 in`. */
+  readonly rise?: string
+}
+
+export type Shape = 'square' | 'ends opposed' | 'ends parallel' | 'one end mitered' | 'ends crossed'
+
+/** All members of one geometry and section. Lengths unrounded; what is read stands under `printed`. */
+export interface Part {
+  readonly mark: string
+  readonly name: string
+  /** Per copy of the job. */
+  readonly count: number
+  readonly members: readonly string[]
+  readonly section: Section
+  readonly longPoint: Mm
+  readonly shortPoint: Mm
+  /** The four long edges of the sharp outer box: +y+z, −y+z, −y−z, +y−z. */
+  readonly edges: readonly [Mm, Mm, Mm, Mm]
+  readonly angleFromSquare: readonly [Deg, Deg]
+  readonly shape: Shape
+  /** Length on the center line. */
+  readonly mid: Mm
+  /** Slopes of the ends in the member's frame, the B end (leading) first as it lies in a stick, then A. */
+  readonly slopes: readonly [Slope, Slope]
+  /** Kilograms, one piece. */
+  readonly mass: number
+  /** Geometry key: two members with one key are the same part. */
+  readonly key: string
+  readonly printed: PartPrinted
+}
+
+export interface PartPrinted {
+  /** The length that is set and cut: the long point, or the edge where the ends are parallel. */
+  readonly primary: 'long point' | 'edge'
+  readonly length: Shown
+  readonly longPoint: Shown
+  readonly shortPoint: Shown
+  readonly angles: readonly [AngleShown, AngleShown]
+  /** kg or lb, with its unit. */
+  readonly mass: string
+}
+
+/** Where a member's footprint lies on another: both edges from one named end, never chained. */
+export interface Landing {
+  readonly on: string
+  readonly by: string
+  /** Face of the receiving member. */
+  readonly face: '+y' | '-y' | '+z' | '-z'
+  readonly from: 'A' | 'B'
+  readonly near: Mm
+  readonly far: Mm
+  readonly printed: { readonly near: Shown; readonly far: Shown }
+}
+
+export type SeamClass =
+  | 'outside'
+  | 'inside'
+  | 'top'
+  | 'bottom'
+  | 'fillet'
+  | 'flare'
+  | 'square groove'
+  | 'edge'
+
+export interface Seam {
+  readonly id: string
+  readonly joint: string
+  readonly class: SeamClass
+  readonly length: Mm
+  /** Throat or leg, mm: the thinner wall. */
+  readonly size: Mm
+  readonly from: readonly [number, number, number]
+  readonly to: readonly [number, number, number]
+  readonly place: { readonly member: string; readonly fromA: Mm }
+}
+
+// ------------------------------------------------------------------ the saw
+
+export type Turn = 'over' | 'quarter+' | 'quarter-' | 'end' | 'flip'
+
+/** What a person sets once: head, stop, side at the fence; valid for all its pieces. Signs of the saw's frame. */
+export interface SetUp {
+  readonly id: string
+  readonly saw: string
+  readonly section: Section
+  readonly swing: Deg
+  readonly tilt: Deg
+  readonly roll: Deg
+  readonly ramp: Deg
+  /** Printed stop distance as mm; `exact` is the unrounded one. 0 with `trimOnly`. */
+  readonly stop: Mm
+  readonly exact: Mm
+  readonly stopSide: 'left' | 'right'
+  readonly hold: 'stop' | 'stick'
+  readonly longSide: 'fence' | 'outward'
+  /** Face of the stick that lies on the table as it is loaded. */
+  readonly faceDown: '-z' | '+z' | '-y' | '+y'
+  /** Product ids that this set-up makes, in order. */
+  readonly pieces: readonly string[]
+  readonly printed: {
+    readonly stop: Shown
+    readonly miter: AngleShown
+    /** Which way, in words of this shop's saw. */
+    readonly lean: string
+    readonly longSide: string
+    readonly turn: string
+  }
+}
+
+export type ProductKind = 'piece' | 'blank' | 'half' | 'rest' | 'drop' | 'scrap'
+
+export interface Product {
+  readonly id: string
+  /** Stick or product that it is cut from. */
+  readonly from: string
+  readonly kind: ProductKind
+  readonly mark?: string
+  /** Geometry key of what this product is, named in the cut fact. */
+  readonly key?: string
+  readonly copy?: number
+  readonly job?: string
+  /** Piece ids that come out of it in the end. */
+  readonly makes?: readonly string[]
+  readonly length?: Mm
+}
+
+export type Step =
+  | { readonly head: readonly [Deg, Deg] }
+  | { readonly roll: Deg }
+  | { readonly ramp: Deg }
+  | { readonly turn: Turn }
+  | { readonly trim: Mm }
+  | { readonly stop: Mm; readonly exact: Mm }
+  | { readonly cut: { readonly keep: string; readonly rest: string }; readonly setUp: string }
+  | { readonly take: string }
+  | { readonly unload: string }
+
+/** One visit of one workpiece to a saw; the list of programs is the order of work. */
+export interface Program {
+  readonly id: string
+  readonly saw: string
+  readonly stopSide: 'left' | 'right'
+  readonly hold: 'stop' | 'stick'
+  readonly load: string
+  readonly kerf: Mm
+  readonly steps: readonly Step[]
+}
+
+export interface Run {
+  readonly setUps: readonly SetUp[]
+  readonly products: readonly Product[]
+  readonly programs: readonly Program[]
+  /** Minutes by the shop's figures, and what they are made of. */
+  readonly work: {
+    readonly heads: number
+    readonly stops: number
+    readonly loads: number
+    readonly turns: number
+    readonly cuts: number
+    readonly minutes: number
+  }
+}
+
+/**
+ * One cut as the person at the saw meets it, in the order of work, with what must be done before and after it.
+ * Derived from the run and from what was already cut; the screen and the paper both read this list.
+ */
+export interface BenchCut {
+  readonly index: number
+  readonly program: Program
+  readonly setUp: SetUp
+  /** What this cut makes: kept on the stop's side. */
+  readonly product: Product
+  /** Stick id (`S2`) when a whole stick is on the saw, else the product (blank or half) in hand. */
+  readonly loaded: string
+  readonly stick: string
+  /** True where this cut is the first of its program: load the workpiece first. */
+  readonly loadFirst: boolean
+  /** Clean-up cut first, mm, kerf included. */
+  readonly trimFirst?: Mm
+  /** Turnings since the cut before in this program, in order. */
+  readonly turns: readonly Turn[]
+  /** What happens to the workpiece after the last cut of its program: drop id, or `scrap`. */
+  readonly unload?: string
+  /** True where head or stop differ from those of the cut before. */
+  readonly newSetUp: boolean
+  /** Fact that says it is cut. */
+  readonly done?: string
+  /** Facts of the pieces (blank, half) that it is cut from; absent while those are not cut. */
+  readonly parent?: string
+}
+
+// ----------------------------------------------------------------- the weld
+
+export interface Tack {
+  readonly id: string
+  readonly joint: string
+  readonly seam: string
+  readonly text: string
+}
+
+/** One line of the checklist: a tack, a check, a pass over a seam, or turning the frame over. */
+export interface WeldStep {
+  readonly id: string
+  readonly kind: 'fit' | 'tack' | 'check' | 'pass' | 'turn'
+  readonly assembly: string
+  readonly joint?: string
+  readonly seam?: string
+  readonly text: string
+}
+
+export interface WeldPlan {
+  readonly seams: readonly Seam[]
+  readonly tacks: readonly Tack[]
+  /** Seam ids in order, with `turn` (assembly id after a colon: `turn:top`) between. */
+  readonly order: readonly string[]
+  readonly steps: readonly WeldStep[]
+}
+
+// ----------------------------------------------------------------- the plan
+
+export interface BuiltSize {
+  readonly name: string
+  readonly asked: boolean
+  readonly exact: Mm
+  /** What the rounded lengths really give. */
+  readonly built: Mm
+  readonly printed: { readonly exact: Shown; readonly built: Shown }
+}
+
+export interface PlatePart {
+  readonly id: string
+  readonly mark: string
+  readonly name: string
+  readonly mass: number
+  readonly text: string
+}
+
+/** What a judge says: nothing wrong, or every fault in words. */
+export interface Verdict {
+  readonly faults: readonly string[]
+}
+
+export interface Plan {
+  readonly job: string
+  readonly name: string
+  readonly quantity: number
+  readonly frame: Frame
+  readonly parts: readonly Part[]
+  readonly plates: readonly PlatePart[]
+  readonly landings: readonly Landing[]
+  readonly sizes: readonly BuiltSize[]
+  /** Kilograms, one copy. */
+  readonly mass: number
+  /** What the nest must solve for this job alone: one problem per section. */
+  readonly demand: readonly NestProblem[]
+  readonly weld: WeldPlan
+  readonly warnings: readonly Warning[]
+  /** Present when a nest was given. */
+  readonly nest?: Nest
+  readonly run?: Run
+  /** What the judges said of nest and run: both empty, or the plan is not shown. */
+  readonly verdict?: { readonly nest: Verdict; readonly run: Verdict }
+}

@@ -1,0 +1,90 @@
+import type { Section } from './section/section.ts'
+import type { Deg, Mm } from './units.ts'
+
+/** How lengths are read and shown. */
+export type Reading =
+  | { readonly kind: 'inch-fraction'; readonly denominator: 8 | 16 | 32 | 64 }
+  | { readonly kind: 'inch-decimal'; readonly places: 2 | 3 }
+  | { readonly kind: 'mm'; readonly step: 1 | 0.5 | 0.1 }
+
+export interface Blade {
+  readonly id: string
+  readonly name: string
+  readonly kerf: Mm
+}
+
+export interface Saw {
+  readonly id: string
+  readonly name: string
+  readonly blades: readonly Blade[]
+  /** Id of the blade that is on. */
+  readonly blade: string
+  /** Side of the blade where the stop stands, facing the fence. */
+  readonly stopSide: 'left' | 'right'
+  readonly swings: 'head' | 'vise'
+  /** What the scale reads at a square cut. */
+  readonly readsAtSquare: 0 | 90
+  /** What the vise holds: the stick's side (away from the stop), the stop's side, or both. */
+  readonly viseHolds: 'stick' | 'stop' | 'both'
+  readonly leastToHold: Mm
+  /** Clean-up cut of a mill end, its own kerf included; 0 for none. */
+  readonly cleanUp: Mm
+  readonly limits: {
+    /** Greatest miter with the far end of the blade leaning toward the stop (negative swing). */
+    readonly towardStop: Deg
+    /** Greatest miter the other way (positive swing). */
+    readonly awayFromStop: Deg
+    /** Greatest bevel; 0 for a saw that does not tilt. */
+    readonly bevel: Deg
+    readonly longestStop: Mm
+  }
+  /** Minutes for each of these. */
+  readonly minutes: {
+    readonly head: number
+    readonly stop: number
+    readonly load: number
+    readonly turn: number
+    readonly cut: number
+  }
+}
+
+/** A section that the shop carries, matched to a job's by its key. */
+export interface CarriedSection {
+  readonly section: Section
+  readonly name: string
+  /** Width and height of this delivery, when measured. */
+  readonly measured?: { readonly width: Mm; readonly height: Mm }
+  /** Id of the saw that usually cuts it; absent: the shop's first. */
+  readonly saw?: string
+  readonly stock: readonly { readonly length: Mm; readonly price?: number; readonly count?: number }[]
+}
+
+/** What is true here across jobs. The rack is not here: it follows from facts. */
+export interface Shop {
+  readonly id: string
+  readonly name: string
+  readonly reading: Reading
+  /** Words of the trade here. */
+  readonly says: 'stick and drop' | 'length and offcut'
+  readonly mass: 'lb' | 'kg'
+  readonly currency: string
+  /** Side of the main button. */
+  readonly hand: 'left' | 'right'
+  readonly daylight: boolean
+  readonly paper: 'Letter' | 'A4'
+  /** One at least. */
+  readonly saws: readonly Saw[]
+  readonly sections: readonly CarriedSection[]
+  /** Stock lengths of a section that is not carried here. */
+  readonly usualLengths: readonly Mm[]
+  /** Allowance per blank so that the blade does not feather the corner; 0 for none. */
+  readonly blankAllowance: Mm
+  /** Drops shorter than this are scrap. */
+  readonly leastDrop: Mm
+  /** Which side of the piece lies at the fence in pass 2. */
+  readonly longSide: 'fence' | 'outward'
+  /** Root gap at every joint. */
+  readonly rootGap: Mm
+  /** How parts are tacked. */
+  readonly tacking: 'in a jig' | 'piece by piece'
+}

@@ -1,0 +1,16 @@
+// Every epsilon of core, nest and the judges, with its reason. Nothing compares with a literal of its own.
+
+/** Two computed points are one: floating point over a frame of some meters loses about 1e-12 of it. */
+export const samePoint = 1e-6
+
+/** Two slopes or unit-vector components are equal: angles are typed to 0.001° at the finest, 1.7e-5 as a slope. */
+export const sameSlope = 1e-9
+
+/** Two printed lengths are equal: the finest reading is 0.01 mm, the whole step 1/1600 mm. */
+export const sameLength = 1e-6
+
+/** A judge that replays printed stops allows what rounding of the stop may do to a length: half the finest step. */
+export const replaySlack = 1e-6
+
+/** A derived length within this of a whole step (1/1600 mm) is that step: 1e-6 mm, as the documents say. */
+export const stepSlack = 1e-6
