@@ -35,6 +35,8 @@ export interface NestPart {
   readonly count: number
   /** Copies, and pieces per copy: piece k of a mark belongs to copy 1 + floor((k − 1) / perCopy). */
   readonly perCopy: number
+  /** Number of the first piece; absent: 1. A nest of what is left goes on counting. */
+  readonly first?: number
 }
 
 export interface StockLength {
