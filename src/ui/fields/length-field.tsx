@@ -1,0 +1,93 @@
+import type { Given } from '../../core/job.ts'
+import { parseAngle, parseLength } from '../../core/reading/parse.ts'
+import { showLength } from '../../core/reading/show.ts'
+import type { Result } from '../../core/result.ts'
+import type { Reading } from '../../core/shop.ts'
+import { sameLength } from '../../core/tolerance.ts'
+import { inch } from '../../core/units.ts'
+import { unitsOf } from '../words.ts'
+import { TypedField, type TypedFieldProps } from './typed-field.tsx'
+
+type Rest = Omit<TypedFieldProps, 'value' | 'read' | 'onChange' | 'keypad'>
+
+/** A length that was given, as text to type in: as typed, or a number in the shop's reading where that is exact. */
+export function givenText(given: Given | undefined, reading: Reading): string {
+  if (given === undefined) return ''
+  if (typeof given === 'string') return given
+  const shown = showLength(given, reading)
+  if (Math.abs(shown.mm - given) <= sameLength) return shown.text
+  return unitsOf(reading) === 'in' ? String(+(given / inch).toFixed(6)) : String(+given.toFixed(4))
+}
+
+const echo = (result: Result<{ readonly understood: string }>): Result<string> =>
+  result.ok ? { ok: true, value: result.value.understood } : result
+
+/** A length, typed as people type them; what is kept is the text. Bare numbers are in `units`, else the shop's. */
+export function LengthField({
+  value,
+  reading,
+  units = unitsOf(reading),
+  onChange,
+  ...rest
+}: Rest & {
+  readonly value: Given | undefined
+  readonly reading: Reading
+  readonly units?: 'in' | 'mm' | undefined
+  readonly onChange: (typed: string) => void
+}) {
+  return (
+    <TypedField
+      {...rest}
+      keypad={units}
+      value={givenText(value, reading)}
+      read={(text) => echo(parseLength(text, units))}
+      onChange={onChange}
+    />
+  )
+}
+
+/** A length kept in millimeters, as the shop's figures are. */
+export function MmField({
+  value,
+  reading,
+  onChange,
+  ...rest
+}: Rest & {
+  readonly value: number | undefined
+  readonly reading: Reading
+  readonly onChange: (mm: number | undefined) => void
+}) {
+  const units = unitsOf(reading)
+  return (
+    <LengthField
+      {...rest}
+      value={value}
+      reading={reading}
+      onChange={(typed) => {
+        const mm = parseLength(typed, units)
+        if (typed.trim() === '') onChange(undefined)
+        else if (mm.ok) onChange(mm.value.mm)
+      }}
+    />
+  )
+}
+
+/** An angle in degrees, typed: `22.5`, `22½`, `22 1/2`. */
+export function AngleField({
+  value,
+  onChange,
+  ...rest
+}: Rest & { readonly value: Given | undefined; readonly onChange: (typed: string) => void }) {
+  return (
+    <TypedField
+      {...rest}
+      keypad="plain"
+      value={value === undefined ? '' : String(value)}
+      read={(text) => {
+        const angle = parseAngle(text)
+        return angle.ok ? { ok: true, value: `${angle.value}°` } : angle
+      }}
+      onChange={onChange}
+    />
+  )
+}

@@ -1,0 +1,157 @@
+import { type ReactNode, useEffect, useId, useRef, useState } from 'react'
+import { createPortal } from 'react-dom'
+import type { Result } from '../../core/result.ts'
+import { Keypad, type KeypadKind } from './keypad.tsx'
+
+/** How long the hand must rest before what is typed is taken, ms. Enter and leaving the field take it at once. */
+const rest = 350
+
+export interface TypedFieldProps {
+  readonly label: string
+  /** What is kept, as text: a person sees their own number again. */
+  readonly value: string
+  /** What was understood, in words, or what was not and where. */
+  readonly read: (text: string) => Result<string>
+  readonly onChange: (text: string) => void
+  readonly keypad: KeypadKind
+  readonly optional?: boolean | undefined
+  readonly hint?: ReactNode
+  /** What is wrong with the value that is kept, said by the plan. */
+  readonly problem?: string | undefined
+  /** DOM id of the input, so that a dimension on the drawing can focus it. */
+  readonly id?: string | undefined
+  /** Label is for screen readers only: the column head says it. */
+  readonly bare?: boolean
+}
+
+const coarse = () => typeof matchMedia === 'function' && matchMedia('(pointer: coarse)').matches
+
+/**
+ * A field whose text is read as it is typed. What was understood stands under it at once; text that is not
+ * understood gets a message and is never kept: on leaving the field the old value stands there again.
+ */
+export function TypedField(props: TypedFieldProps) {
+  const made = useId()
+  const id = props.id ?? made
+  const input = useRef<HTMLInputElement>(null)
+  const [draft, setDraft] = useState<string | null>(null)
+  const [refused, setRefused] = useState<string | null>(null)
+  const [pad, setPad] = useState(false)
+  const latest = useRef(props)
+  latest.current = props
+
+  const text = draft ?? props.value
+  const empty = text.trim() === ''
+  const understood: Result<string> = empty && props.optional ? { ok: true, value: 'left out' } : props.read(text)
+  const typing = draft !== null && draft !== props.value
+  const wrong = typing && !understood.ok ? understood.problems[0]?.text : undefined
+
+  const keep = (given: string) => {
+    const { read, optional, value, onChange } = latest.current
+    const fine = (given.trim() === '' && optional) || read(given).ok
+    if (fine && given !== value) onChange(given)
+    return fine
+  }
+
+  useEffect(() => {
+    if (draft === null) return
+    const timer = setTimeout(() => keep(draft), rest)
+    return () => clearTimeout(timer)
+  }, [draft])
+
+  const leave = () => {
+    setPad(false)
+    if (draft === null) return
+    if (!keep(draft)) {
+      const result = latest.current.read(draft)
+      const why = result.ok ? '' : (result.problems[0]?.text ?? '')
+      setRefused(`${why} ${props.value === '' ? 'It is left empty.' : `It stays ${props.value}.`}`.trim())
+    }
+    setDraft(null)
+  }
+
+  const change = (next: string) => {
+    setRefused(null)
+    setDraft(next)
+  }
+
+  const insert = (piece: string, takeBack = 0) => {
+    const box = input.current
+    const from = (box?.selectionStart ?? text.length) - (box?.selectionStart === box?.selectionEnd ? takeBack : 0)
+    const to = box?.selectionEnd ?? text.length
+    const at = Math.max(0, from)
+    change(text.slice(0, at) + piece + text.slice(to))
+    requestAnimationFrame(() => box?.setSelectionRange(at + piece.length, at + piece.length))
+  }
+
+  const says = wrong ?? (understood.ok ? understood.value : '')
+  const message = wrong ?? refused ?? props.problem
+  const messageId = `${id}-message`
+  return (
+    <div className={message ? 'field has-problem' : 'field'}>
+      <label htmlFor={id} className={props.bare ? 'heard' : undefined}>
+        {props.label}
+        {props.optional && !props.bare && <span className="dim"> (may be left out)</span>}
+      </label>
+      <div className="typed">
+        <input
+          ref={input}
+          id={id}
+          type="text"
+          inputMode={pad ? 'none' : props.keypad === 'plain' ? 'decimal' : 'text'}
+          autoComplete="off"
+          spellCheck={false}
+          value={text}
+          aria-invalid={message !== undefined && message !== null}
+          aria-describedby={messageId}
+          onChange={(event) => change(event.target.value)}
+          onFocus={(event) => {
+            event.target.select()
+            if (coarse()) setPad(true)
+          }}
+          onBlur={leave}
+          onKeyDown={(event) => {
+            if (event.key === 'Enter') {
+              if (keep(text)) event.currentTarget.select()
+            } else if (event.key === 'Escape') {
+              setDraft(null)
+              setRefused(null)
+              setPad(false)
+            }
+          }}
+        />
+        <button
+          type="button"
+          className="pad-key"
+          aria-label={`Keypad for ${props.label}`}
+          aria-expanded={pad}
+          onPointerDown={(event) => event.preventDefault()}
+          onClick={() => {
+            setPad(!pad)
+            input.current?.focus()
+          }}
+        >
+          <svg viewBox="0 0 20 20" width="20" height="20" aria-hidden="true">
+            <path d="M2 2h4v4H2zM8 2h4v4H8zM14 2h4v4h-4zM2 8h4v4H2zM8 8h4v4H8zM14 8h4v4h-4zM8 14h4v4H8z" />
+          </svg>
+        </button>
+      </div>
+      <p id={messageId} className={message ? 'message' : 'echo'} role={message ? 'alert' : undefined}>
+        {message ?? (typing || !props.bare ? says : '')}
+      </p>
+      {props.hint && <p className="hint">{props.hint}</p>}
+      {pad &&
+        createPortal(
+          <Keypad
+            kind={props.keypad}
+            says={says || text}
+            wrong={wrong !== undefined}
+            type={insert}
+            back={() => insert('', 1)}
+            done={() => input.current?.blur()}
+          />,
+          document.body,
+        )}
+    </div>
+  )
+}

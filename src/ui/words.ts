@@ -1,0 +1,34 @@
+import type { Shape } from '../core/plan-shapes.ts'
+import type { Reading, Shop } from '../core/shop.ts'
+
+/** The trade's words for stock and what is left of it, as this shop says them. */
+export interface Says {
+  readonly stick: string
+  readonly sticks: string
+  readonly drop: string
+  readonly drops: string
+}
+
+const words: Readonly<Record<Shop['says'], Says>> = {
+  'stick and drop': { stick: 'stick', sticks: 'sticks', drop: 'drop', drops: 'drops' },
+  'length and offcut': { stick: 'length', sticks: 'lengths', drop: 'offcut', drops: 'offcuts' },
+}
+
+export const saysOf = (shop: Shop): Says => words[shop.says]
+
+/** How a bare number is read in this shop. */
+export const unitsOf = (reading: Reading): 'in' | 'mm' => (reading.kind === 'mm' ? 'mm' : 'in')
+
+/** What a shape's ends are called; the little picture stands beside it. */
+export const shapeWords: Readonly<Record<Shape, string>> = {
+  square: 'square',
+  'ends opposed': 'ends opposed',
+  'ends parallel': 'ends parallel',
+  'one end mitered': 'one end mitered',
+  'ends crossed': 'ends a quarter turn apart',
+}
+
+/** `1 piece`, `3 pieces`. */
+export const count = (n: number, one: string, many = `${one}s`): string => `${n} ${n === 1 ? one : many}`
+
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
