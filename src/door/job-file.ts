@@ -1,0 +1,109 @@
+import * as v from 'valibot'
+import type { Fact } from '../core/facts.ts'
+import type { Job } from '../core/job.ts'
+import type { Nest } from '../core/nest.ts'
+import { bad, type Result } from '../core/result.ts'
+import type { Shop } from '../core/shop.ts'
+import { fact } from './fact-shape.ts'
+import { job } from './job-shape.ts'
+import { nest } from './nest-shape.ts'
+import { readShape } from './problem.ts'
+import { fields, list, oneOf, type Shape } from './shape.ts'
+import { shop } from './shop-shape.ts'
+import { given } from './words.ts'
+
+/** A job with what goes along with it: the shop it was planned in, whole or absent; its nests; what happened. */
+export interface JobFile {
+  readonly job: Job
+  readonly shop?: Shop
+  readonly nests?: readonly Nest[]
+  readonly facts?: readonly Fact[]
+}
+
+const format = 'tube-job'
+const version = 1
+
+/** Characters. A shop's log of ten years is about a tenth of it; more would stop the tablet at the saw. */
+export const mostCharacters = 64_000_000
+
+const jobFile = fields('a job file', {
+  format: oneOf(format),
+  version: oneOf(version),
+  job,
+  shop: v.optional(shop),
+  nests: v.optional(list('nests', nest)),
+  facts: v.optional(list('facts', fact)),
+}) satisfies Shape<JobFile>
+
+/** NaN and Infinity are what a careless program writes; JSON has no such numbers, so say that and not "token N". */
+function numberThatIsNone(text: string): string | undefined {
+  const outsideQuotes = text.replace(/"(?:[^"\\\n]|\\.)*"/g, (quoted) => ' '.repeat(quoted.length))
+  const found = /-?\b(NaN|Infinity)\b/.exec(outsideQuotes)
+  if (!found) return undefined
+  const line = outsideQuotes.slice(0, found.index).split('\n').length
+  return `${found[0]} in line ${line} is no number that can be measured; it must be a plain number, or text as typed.`
+}
+
+function parse(text: string): Result<unknown> {
+  try {
+    // A byte-order mark is what some editors put in front; it is no part of the text.
+    return { ok: true, value: JSON.parse(text.replace(/^\uFEFF/, '')) }
+  } catch (error) {
+    const none = numberThatIsNone(text)
+    if (none) return bad('not-a-number', none)
+    const why = error instanceof Error ? error.message.replaceAll(/\s+/g, ' ') : String(error)
+    return bad('not-json', `This is no job file: it is not JSON (${why}).`)
+  }
+}
+
+function headFault(value: unknown): Result<never> | undefined {
+  if (typeof value !== 'object' || value === null || Array.isArray(value))
+    return bad(
+      'not-a-job',
+      `This is no job file: it holds ${given(value)}, not an object with "format": "${format}".`,
+    )
+  const head = value as { readonly format?: unknown; readonly version?: unknown }
+  if (head.format === undefined)
+    return bad('not-a-job', `This is no job file: "format" is missing; it must be "${format}".`, 'format')
+  if (head.format !== format)
+    return bad(
+      'not-a-job',
+      `This is no job file: "format" is ${given(head.format)}; it must be "${format}".`,
+      'format',
+    )
+  if (typeof head.version === 'number' && head.version > version)
+    return bad(
+      'newer-version',
+      `This file is of version ${head.version}; this program reads version ${version}. Open it with a newer one; the file is as it was.`,
+      'version',
+    )
+  return undefined
+}
+
+/**
+ * The one door for files, links, demo data and the command line. Nothing is guessed and nothing is dropped: an unknown
+ * field is refused, since it may be a misspelled one, and only facts keep what this program does not know.
+ * Paths in problems are those of the file: `job.build.params.size`.
+ */
+export function readJobFile(text: string): Result<JobFile> {
+  if (text.length > mostCharacters)
+    return bad(
+      'too-large',
+      `This file has ${text.length} characters; a job file has at most ${mostCharacters}.`,
+    )
+  if (text.trim() === '') return bad('not-json', 'This is no job file: it is empty.')
+  const parsed = parse(text)
+  if (!parsed.ok) return parsed
+  const fault = headFault(parsed.value)
+  if (fault) return fault
+  const read = readShape(jobFile, parsed.value, 'the file')
+  if (!read.ok) return read
+  const { format: _format, version: _version, ...file } = read.value
+  return { ok: true, value: file }
+}
+
+/** The text of a job file, which `readJobFile` reads back to the same. */
+export function writeJobFile(file: JobFile): string {
+  const { job, shop, nests, facts } = file
+  return `${JSON.stringify({ format, version, job, shop, nests, facts }, null, 2)}\n`
+}

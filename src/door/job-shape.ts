@@ -1,0 +1,40 @@
+import * as v from 'valibot'
+import type { Given, Job, ParamGiven, RowGiven } from '../core/job.ts'
+import { sectionGiven, typed } from './section-shape.ts'
+import { fields, flag, id, list, name, number, oneOf, type Shape, text, whole } from './shape.ts'
+
+const given = v.lazy(
+  (value): Shape<Given> =>
+    typeof value === 'string' ? typed : number('a number of mm, or a length as typed, such as "9 5/8"'),
+)
+
+const namesAndValues = 'an object of names and values'
+
+const named = <T>(value: Shape<T>) =>
+  v.pipe(
+    v.record(text(60), value, namesAndValues),
+    // A list would pass for an object whose names are 0, 1, 2.
+    v.check((given) => !Array.isArray(given), namesAndValues),
+  )
+
+const row = named(
+  v.lazy((value): Shape<RowGiven[string]> => (typeof value === 'object' && value ? sectionGiven : given)),
+)
+
+// What a parameter means is for its build to say; the door only keeps out what no parameter can be.
+const param = v.lazy((value): Shape<ParamGiven> => {
+  if (typeof value === 'boolean') return flag
+  if (Array.isArray(value)) return list('rows', row)
+  if (typeof value === 'object' && value) return sectionGiven
+  return given
+})
+
+export const job = fields('a job', {
+  id,
+  name,
+  units: v.optional(oneOf('in', 'mm')),
+  build: fields('a build', { kind: text(60), params: named(param) }),
+  quantity: whole(1, 1000),
+  way: v.optional(oneOf('square first')),
+  note: v.optional(text(10_000, 0)),
+}) satisfies Shape<Job>

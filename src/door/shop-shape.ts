@@ -1,0 +1,140 @@
+import * as v from 'valibot'
+import type { Blade, CarriedSection, Reading, Saw, Shop } from '../core/shop.ts'
+import { section } from './section-shape.ts'
+import {
+  agrees,
+  distance,
+  fields,
+  flag,
+  id,
+  list,
+  money,
+  name,
+  number,
+  oneOf,
+  type Shape,
+  size,
+  text,
+  whole,
+} from './shape.ts'
+
+const readings = {
+  'inch-fraction': fields('a reading in inch fractions', {
+    kind: oneOf('inch-fraction'),
+    denominator: oneOf(8, 16, 32, 64),
+  }),
+  'inch-decimal': fields('a reading in decimal inches', {
+    kind: oneOf('inch-decimal'),
+    places: oneOf(2, 3),
+  }),
+  mm: fields('a reading in millimeters', { kind: oneOf('mm'), step: oneOf(1, 0.5, 0.1) }),
+}
+
+const anyReading = v.looseObject(
+  { kind: oneOf('inch-fraction', 'inch-decimal', 'mm') },
+  'a reading: an object with kind "inch-fraction", "inch-decimal" or "mm"',
+)
+
+const reading = v.lazy((given): Shape<Reading> => {
+  const kind = (given as { readonly kind?: unknown } | null | undefined)?.kind
+  if (kind === 'inch-fraction' || kind === 'inch-decimal' || kind === 'mm') return readings[kind]
+  // Any other kind is refused here, with the kinds that there are.
+  return anyReading as unknown as Shape<Reading>
+})
+
+const blade = fields('a blade', { id, name, kerf: size }) satisfies Shape<Blade>
+
+const swing = number('an angle from square of 0 to 89.9 degrees', { least: 0, most: 89.9 })
+const minutes = number('minutes, 0 to 600', { least: 0, most: 600 })
+
+const distinct = (items: readonly { readonly id: string }[]): boolean =>
+  new Set(items.map((item) => item.id)).size === items.length
+
+const someOf = <S extends v.GenericSchema>(what: string, item: S) =>
+  v.pipe(list(what, item), v.minLength(1, `a list of ${what}, one at least`))
+
+/** Kerf of the blade that is on; undefined when there is none of that id. */
+const kerfOn = (saw: Pick<Saw, 'blades' | 'blade'>): number | undefined =>
+  saw.blades.find((blade) => blade.id === saw.blade)?.kerf
+
+const saw = v.pipe(
+  fields('a saw', {
+    id,
+    name,
+    blades: someOf('blades', blade),
+    blade: id,
+    stopSide: oneOf('left', 'right'),
+    swings: oneOf('head', 'vise'),
+    readsAtSquare: oneOf(0, 90),
+    viseHolds: oneOf('stick', 'stop', 'both'),
+    leastToHold: distance,
+    cleanUp: distance,
+    limits: fields('the limits of a saw', {
+      towardStop: swing,
+      awayFromStop: swing,
+      bevel: swing,
+      longestStop: size,
+    }),
+    minutes: fields('the minutes of a saw', {
+      head: minutes,
+      stop: minutes,
+      load: minutes,
+      turn: minutes,
+      cut: minutes,
+    }),
+  }),
+  agrees('blades', (s) => distinct(s.blades), 'blades with an id each of its own'),
+  agrees(
+    'blade',
+    (s) => kerfOn(s) !== undefined,
+    (s) => `the id of one of its blades: ${s.blades.map((b) => `"${b.id}"`).join(', ')}`,
+  ),
+  agrees(
+    'cleanUp',
+    (s) => s.cleanUp === 0 || s.cleanUp >= (kerfOn(s) ?? 0),
+    (s) => `0 for none, or at least ${kerfOn(s)} mm, the kerf of its blade, which the clean-up cut takes`,
+  ),
+) satisfies Shape<Saw>
+
+const carried = fields('a section carried', {
+  section,
+  name,
+  measured: v.optional(fields('measured sizes', { width: size, height: size })),
+  saw: v.optional(id),
+  stock: list(
+    'stock lengths',
+    fields('a stock length', {
+      length: size,
+      price: v.optional(money),
+      count: v.optional(whole(0, 100_000)),
+    }),
+  ),
+}) satisfies Shape<CarriedSection>
+
+export const shop = v.pipe(
+  fields('a shop', {
+    id,
+    name,
+    reading,
+    says: oneOf('stick and drop', 'length and offcut'),
+    mass: oneOf('lb', 'kg'),
+    currency: text(10),
+    hand: oneOf('left', 'right'),
+    daylight: flag,
+    paper: oneOf('Letter', 'A4'),
+    saws: someOf('saws', saw),
+    sections: list('sections carried', carried),
+    usualLengths: someOf('stock lengths', size),
+    blankAllowance: distance,
+    leastDrop: distance,
+    longSide: oneOf('fence', 'outward'),
+    rootGap: number('a root gap of 0 to 10 mm', { least: 0, most: 10 }),
+    tacking: oneOf('in a jig', 'piece by piece'),
+  }),
+  agrees('saws', (s) => distinct(s.saws), 'saws with an id each of its own'),
+  agrees(
+    'sections',
+    (s) => s.sections.every((c) => c.saw === undefined || s.saws.some((saw) => saw.id === c.saw)),
+    (s) => `sections whose saw is one of the shop's: ${s.saws.map((saw) => `"${saw.id}"`).join(', ')}`,
+  ),
+) satisfies Shape<Shop>

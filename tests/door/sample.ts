@@ -1,0 +1,198 @@
+import type { Fact } from '../../src/core/facts.ts'
+import type { Job } from '../../src/core/job.ts'
+import type { Nest } from '../../src/core/nest.ts'
+import type { Saw, Shop } from '../../src/core/shop.ts'
+
+// One sound document of each kind, all fields filled, for tests that damage them one field at a time.
+
+export const sampleJob: Job = {
+  id: 'job-1',
+  name: 'Side table',
+  units: 'in',
+  build: {
+    kind: 'polygon-frame',
+    params: {
+      sides: 8,
+      sizeKind: 'across corners',
+      size: '18',
+      section: { kind: 'square-tube', width: '1', wall: '16 ga', grade: 'A513' },
+      laid: true,
+      rows: [{ count: 4, length: '9 5/8', section: { kind: 'flat-bar', width: '1', height: '1/4' } }],
+    },
+  },
+  quantity: 2,
+  way: 'square first',
+  note: 'for the porch',
+}
+
+export const sampleSaw: Saw = {
+  id: 'saw-1',
+  name: 'Saw by the door',
+  blades: [
+    { id: 'blade-1', name: '60 teeth', kerf: 2.5 },
+    { id: 'blade-2', name: '80 teeth', kerf: 2 },
+  ],
+  blade: 'blade-1',
+  stopSide: 'left',
+  swings: 'head',
+  readsAtSquare: 90,
+  viseHolds: 'stick',
+  leastToHold: 60,
+  cleanUp: 5,
+  limits: { towardStop: 45, awayFromStop: 60, bevel: 0, longestStop: 1800 },
+  minutes: { head: 1, stop: 0.5, load: 1, turn: 0.2, cut: 0.5 },
+}
+
+export const sampleShop: Shop = {
+  id: 'shop-1',
+  name: 'A shop for tests',
+  reading: { kind: 'inch-fraction', denominator: 16 },
+  says: 'stick and drop',
+  mass: 'lb',
+  currency: '$',
+  hand: 'right',
+  daylight: false,
+  paper: 'Letter',
+  saws: [sampleSaw],
+  sections: [
+    {
+      section: { kind: 'square-tube', width: 25.4, height: 25.4, wall: 1.651, cornerRadius: 0 },
+      name: '1 in square, 16 ga',
+      measured: { width: 25.5, height: 25.4 },
+      saw: 'saw-1',
+      stock: [{ length: 6096, price: 1850, count: 3 }, { length: 7315.2 }],
+    },
+  ],
+  usualLengths: [6096],
+  blankAllowance: 1.5875,
+  leastDrop: 150,
+  longSide: 'fence',
+  rootGap: 0,
+  tacking: 'piece by piece',
+}
+
+export const sampleNest: Nest = {
+  version: 1,
+  id: 'nest-1',
+  solver: 'by hand 1',
+  parent: 'nest-0',
+  jobs: ['job-1'],
+  sections: [
+    {
+      section: { kind: 'square-tube', width: 25.4, height: 25.4, wall: 1.651, cornerRadius: 0 },
+      kerf: 2.5,
+      trim: 5,
+      grip: 60,
+      way: 'square first',
+      demand: [
+        {
+          job: 'job-1',
+          mark: 'A',
+          key: 'square-tube 25.4 trapezoid 175',
+          mid: 176.5875,
+          ends: [
+            { p: 0, q: 0 },
+            { p: 0, q: 0 },
+          ],
+          turns: ['none', 'over'],
+          count: 2,
+          perCopy: 1,
+          first: 1,
+        },
+      ],
+      stock: [
+        { length: 6096, price: 1850, ends: ['mill', 'mill'] },
+        { length: 900, count: 1, price: 0, ends: ['cut', { p: 0.5, q: 0 }], rack: 'tablet:9' },
+      ],
+      sticks: [
+        {
+          id: 'S1',
+          from: 'rack',
+          rack: 'tablet:9',
+          length: 900,
+          price: 0,
+          ends: ['cut', { p: 0.5, q: 0 }],
+          way: 'square first',
+          pieces: [
+            {
+              piece: 'A1',
+              mark: 'A',
+              key: 'square-tube 25.4 trapezoid 175',
+              job: 'job-1',
+              copy: 1,
+              turn: 'none',
+              ends: [
+                { x: 900, p: 0, q: 0 },
+                { x: 723.4125, p: 0, q: 0 },
+              ],
+              blank: 'A1.b',
+            },
+          ],
+          drop: 700,
+        },
+      ],
+      cost: 1850,
+      bound: 1850,
+      proved: false,
+    },
+  ],
+}
+
+const envelope = { v: 1, device: 'tablet', at: '2024-05-04T10:00:00.000Z', job: 'job-1', nest: 'nest-1' }
+const tube = sampleNest.sections[0]!.section
+
+/** One of every kind, then one of an unknown kind and one of a newer version. */
+export const sampleFacts: readonly Fact[] = [
+  { kind: 'bought', body: { section: tube, length: 6096, count: 2, price: 1850 } },
+  { kind: 'found', body: { section: tube, length: 900, ends: ['cut', 'mill'] } },
+  { kind: 'accepted', body: { nest: 'nest-1' } },
+  { kind: 'opened', body: { stick: 'S1', rack: 'tablet:1' } },
+  {
+    kind: 'cut',
+    copy: 1,
+    body: { stage: 'blank', key: 'k', mark: 'A', label: 'A1', from: { stick: 'S1' } },
+  },
+  {
+    kind: 'cut',
+    copy: 1,
+    body: { stage: 'piece', key: 'k', mark: 'A', label: 'A1', from: { piece: 'tablet:4' } },
+  },
+  { kind: 'undo', body: { fact: 'tablet:5' } },
+  { kind: 'kept', body: { section: tube, stick: 'S1', length: 700, ends: ['cut', { p: 0.5, q: 0 }] } },
+  { kind: 'discarded', body: { rack: 'tablet:1' } },
+  { kind: 'corrected', body: { rack: 'tablet:1', length: 890 } },
+  { kind: 'tacked', copy: 1, body: { step: 'top/corner-1/outside' } },
+  { kind: 'welded', copy: 1, body: { step: 'top/corner-1/outside' } },
+  { kind: 'checked', copy: 1, body: { step: 'top/corner-1/check' } },
+  { kind: 'painted', body: { coats: [1, { color: 'gray', dry: null }] } },
+  { kind: 'cut', v: 2, body: { anything: 'of a later day' } },
+].map((fact, seq) => ({ ...envelope, id: `tablet:${seq}`, seq, lamport: seq + 1, ...fact }))
+
+/** The document of a full job file, plain and free to be damaged. */
+export const sampleFile = (): Record<string, unknown> =>
+  structuredClone({
+    format: 'tube-job',
+    version: 1,
+    job: sampleJob,
+    shop: sampleShop,
+    nests: [sampleNest],
+    facts: sampleFacts,
+  }) as Record<string, unknown>
+
+/** A copy of the full file with the value at `path` (`shop.saws.0.kerf`) replaced, or taken out for undefined. */
+export function damaged(path: string, value: unknown): Record<string, unknown> {
+  const file = sampleFile()
+  const keys = path.split('.')
+  const last = keys.pop() as string
+  let at = file
+  for (const key of keys) {
+    const next = at[key]
+    if (typeof next !== 'object' || next === null) throw new Error(`nothing at ${key} of ${path}`)
+    at = next as Record<string, unknown>
+  }
+  if (value === undefined) {
+    if (!(last in at)) throw new Error(`nothing to take out at ${path}`)
+    delete at[last]
+  } else at[last] = value
+  return file
+}
