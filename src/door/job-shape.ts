@@ -10,12 +10,13 @@ const given = v.lazy(
 
 const namesAndValues = 'an object of names and values'
 
-const named = <T>(value: Shape<T>) =>
-  v.pipe(
-    v.record(text(60), value, namesAndValues),
-    // A list would pass for an object whose names are 0, 1, 2.
-    v.check((given) => !Array.isArray(given), namesAndValues),
-  )
+const noList = v.custom<never>(() => false, namesAndValues)
+
+/** An object of names and values of one shape. A list would pass for one whose names are 0, 1, 2: it is kept out. */
+function named<T>(value: Shape<T>) {
+  const open = v.record(text(60), value, namesAndValues)
+  return v.lazy((given): Shape<Record<string, T>> => (Array.isArray(given) ? noList : open))
+}
 
 const row = named(
   v.lazy((value): Shape<RowGiven[string]> => (typeof value === 'object' && value ? sectionGiven : given)),
