@@ -73,8 +73,9 @@ function roomTwice(problem: NestProblem, { length, ends }: StockLength): number 
 }
 
 /**
- * Exact search by lists of (size, worth) in which no state is both larger and worth less than another; items by worth
- * per size, so that what is still possible is bounded by the next item's. A state that cannot pass the limit is left.
+ * Exact search by lists of (size, worth) in which no state is both larger and worth less than another. Items by worth
+ * per size, so that what is still possible is bounded by the next item's ratio; a state that cannot pass the limit is
+ * left. An item of count 7 goes in as lots of 1, 2 and 4: every number of it is a sum of some of them.
  */
 function search(
   items: readonly Item[],
@@ -82,34 +83,61 @@ function search(
   limit: number,
   work: Work,
 ): string | undefined | 'not checked' {
-  let sizes: number[] = [0]
-  let worths: number[] = [0]
-  for (const [index, item] of items.entries()) {
-    const next = items[index + 1]
+  const lots = items.flatMap((item) => lotsOf(item, Math.min(item.count, Math.floor(room / item.size))))
+  let states: Lists = { sizes: [0], worths: [0] }
+  for (const [index, lot] of lots.entries()) {
+    const next = lots[index + 1]
     const ratio = next ? next.worth / next.size : 0
+    const grown = merged(states, lot, room)
+    const most = grown.worths.at(-1) ?? 0
+    if (most > limit) return `pieces worth ${most}, more than the limit ${limit} (last added: ${lot.name})`
+    work.states -= grown.sizes.length
+    if (work.states < 0) return 'not checked'
     // Rounding of the quotient is less than the 1 that is added while worths stay below `mostWorth`.
-    const hopeless = (size: number, worth: number) => worth + (room - size) * ratio + 1 < limit
-    const copies = Math.min(item.count, Math.floor(room / item.size))
-    const states: [number, number][] = []
-    for (let state = 0; state < sizes.length; state += 1)
-      for (let copy = 0; copy <= copies; copy += 1) {
-        const size = sizes[state]! + copy * item.size
-        if (size > room) break
-        const worth = worths[state]! + copy * item.worth
-        if (worth > limit)
-          return `pieces worth ${worth}, more than the limit ${limit} (last added: ${item.name})`
-        work.states -= 1
-        if (work.states < 0) return 'not checked'
-        if (!hopeless(size, worth)) states.push([size, worth])
-      }
-    states.sort((a, b) => a[0] - b[0] || b[1] - a[1])
-    sizes = []
-    worths = []
-    for (const [size, worth] of states)
-      if (worths.length === 0 || worth > worths[worths.length - 1]!) {
-        sizes.push(size)
-        worths.push(worth)
-      }
+    const hopeful = grown.sizes.map((size, k) => grown.worths[k]! + (room - size) * ratio + 1 >= limit)
+    states = {
+      sizes: grown.sizes.filter((_, k) => hopeful[k]),
+      worths: grown.worths.filter((_, k) => hopeful[k]),
+    }
   }
   return undefined
+}
+
+function lotsOf(item: Item, copies: number): Item[] {
+  const lots: Item[] = []
+  for (let left = copies, lot = 1; left > 0; left -= lot, lot *= 2) {
+    lot = Math.min(lot, left)
+    lots.push({ ...item, size: lot * item.size, worth: lot * item.worth })
+  }
+  return lots
+}
+
+/** Both lists rise together: a larger state is there only because it is worth more. */
+interface Lists {
+  readonly sizes: readonly number[]
+  readonly worths: readonly number[]
+}
+
+/** The states without and with the lot, in one list. */
+function merged({ sizes, worths }: Lists, lot: Item, room: number): Lists {
+  const out: { sizes: number[]; worths: number[] } = { sizes: [], worths: [] }
+  let best = -1
+  const put = (size: number, worth: number) => {
+    if (worth <= best) return
+    best = worth
+    if (out.sizes.at(-1) === size) out.worths[out.worths.length - 1] = worth
+    else {
+      out.sizes.push(size)
+      out.worths.push(worth)
+    }
+  }
+  let added = 0
+  for (let plain = 0; plain < sizes.length; plain += 1) {
+    for (; added < sizes.length && sizes[added]! + lot.size < sizes[plain]!; added += 1)
+      if (sizes[added]! + lot.size <= room) put(sizes[added]! + lot.size, worths[added]! + lot.worth)
+    put(sizes[plain]!, worths[plain]!)
+  }
+  for (; added < sizes.length; added += 1)
+    if (sizes[added]! + lot.size <= room) put(sizes[added]! + lot.size, worths[added]! + lot.worth)
+  return out
 }
