@@ -1,0 +1,41 @@
+import { useSyncExternalStore } from 'react'
+import { useActions, useApp } from '../app.ts'
+
+/** What main.tsx knows of new versions. */
+export interface Updates {
+  state(): 'none' | 'waiting' | 'replaced'
+  subscribe(listener: () => void): () => void
+  accept(): void
+}
+
+/** A new version waits until the person lets it in: it never comes in by itself in the middle of a cut. */
+export function UpdateBanner({ updates }: { updates: Updates }) {
+  const state = useSyncExternalStore(updates.subscribe, updates.state)
+  if (state === 'none') return null
+  return (
+    <div className="banner" role="status">
+      <p>A new version is ready</p>
+      <button type="button" onClick={updates.accept}>
+        Use it now
+      </button>
+    </div>
+  )
+}
+
+/** A save or a read that failed: said until it succeeds or is put away. */
+export function TroubleBanner() {
+  const trouble = useApp((state) => state.trouble)
+  const { dismiss } = useActions()
+  if (trouble === null) return null
+  return (
+    <div className="banner trouble" role="alert">
+      <p>
+        <strong>Trouble: </strong>
+        {trouble}
+      </p>
+      <button type="button" onClick={dismiss}>
+        I have read it
+      </button>
+    </div>
+  )
+}

@@ -1,0 +1,157 @@
+import { Component, type ReactNode, Suspense, useEffect, useRef } from 'react'
+import { useActions, useApp } from '../app.ts'
+import { useAwake } from './awake.ts'
+import { TroubleBanner, UpdateBanner, type Updates } from './banner.tsx'
+import { hrefOf, type JobStation, type Route, useRoute } from './route.ts'
+import { JobStationView, JobsStation, ShopStation } from './stations.tsx'
+import { Strip } from './strip.tsx'
+
+const floor: readonly JobStation[] = ['stock', 'saw', 'weld']
+
+/** A station that breaks is said, and the strip stays in reach. */
+class Guard extends Component<{ readonly children: ReactNode; readonly at: string }, { fault: string | null }> {
+  override state = { fault: null }
+
+  static getDerivedStateFromError(fault: unknown) {
+    return { fault: fault instanceof Error ? fault.message : String(fault) }
+  }
+
+  override componentDidUpdate(before: { readonly at: string }) {
+    if (before.at !== this.props.at && this.state.fault !== null) this.setState({ fault: null })
+  }
+
+  override render() {
+    if (this.state.fault === null) return this.props.children
+    return (
+      <div className="plain-page" role="alert">
+        <h1>This station cannot be shown</h1>
+        <p>What was checked off is on disk. The program says: {this.state.fault}</p>
+        <p>
+          <button type="button" onClick={() => location.reload()}>
+            Load it again
+          </button>
+        </p>
+      </div>
+    )
+  }
+}
+
+function Lost({ route }: { route: Extract<Route, { station: 'lost' | 'open' }> }) {
+  return (
+    <div className="plain-page">
+      <h1>{route.station === 'open' ? 'Jobs in links cannot be opened yet' : 'Nothing stands at this address'}</h1>
+      <p>
+        <a className="button" href="#/">
+          All jobs
+        </a>
+      </p>
+    </div>
+  )
+}
+
+function InJob({ job, station, at }: { job: string; station: JobStation; at: string | undefined }) {
+  const { show } = useActions()
+  const known = useApp((state) => state.jobs.some(({ id }) => id === job))
+  const view = useApp((state) => state.views[job])
+  useEffect(() => {
+    if (known) show(job)
+  }, [known, job, show])
+  if (!known)
+    return (
+      <div className="plain-page">
+        <h1>This job is not on this device</h1>
+        <p>It may have been removed, or the link comes from another device.</p>
+        <p>
+          <a className="button" href="#/">
+            All jobs
+          </a>
+        </p>
+      </div>
+    )
+  if (!view) return <Loading />
+  return <JobStationView station={station} view={view} at={at} />
+}
+
+const Loading = () => (
+  <p className="plain-page dim" role="status">
+    Loading …
+  </p>
+)
+
+function Body({ route }: { route: Route }) {
+  const phase = useApp((state) => state.phase)
+  const trouble = useApp((state) => state.trouble)
+  if (phase === 'loading') return <Loading />
+  if (phase === 'failed')
+    return (
+      <div className="plain-page" role="alert">
+        <h1>What is kept on this device cannot be read</h1>
+        <p>{trouble ?? 'The browser gives no access to its storage.'}</p>
+        <p>
+          <button type="button" onClick={() => location.reload()}>
+            Try again
+          </button>
+        </p>
+      </div>
+    )
+  if (route.station === 'jobs') return <JobsStation />
+  if (route.station === 'shop') return <ShopStation />
+  if ('job' in route) return <InJob job={route.job} station={route.station} at={route.at} />
+  return <Lost route={route} />
+}
+
+/** The frame round every station: strip, banners, the station itself. */
+export function Shell({ updates }: { updates: Updates }) {
+  const route = useRoute()
+  const shop = useApp((state) => state.shop)
+  const jobs = useApp((state) => state.jobs)
+  // The job that was open last stays in the strip while Jobs or Shop is looked at.
+  const last = useRef<string | null>(null)
+  if ('job' in route) last.current = route.job
+  const job = jobs.some(({ id }) => id === last.current) ? last.current : null
+  const name = jobs.find(({ id }) => id === job)?.name
+  const onFloor = floor.some((station) => station === route.station)
+  useAwake(onFloor)
+
+  const { daylight, hand } = shop
+  useEffect(() => {
+    document.documentElement.toggleAttribute('data-daylight', daylight)
+    document.documentElement.dataset.hand = hand
+    const color = document.querySelector('meta[name="theme-color"]')
+    color?.setAttribute('content', daylight ? '#ffffff' : '#0b1d3a')
+  }, [daylight, hand])
+
+  // A new station starts at its top, as a new page does.
+  const place = 'job' in route ? `${route.job}/${route.station}` : route.station
+  // biome-ignore lint/correctness/useExhaustiveDependencies: runs when the place changes, not when it is read
+  useEffect(() => window.scrollTo(0, 0), [place])
+
+  return (
+    <div className={onFloor ? 'app floor' : 'app'}>
+      <a className="skip" href={`#main`} onClick={skipToMain}>
+        Skip to the station
+      </a>
+      <Strip here={'job' in route || route.station === 'shop' ? route.station : 'jobs'} job={job} />
+      {job !== null && name !== undefined && 'job' in route && (
+        <p className="job-line">
+          <a href={hrefOf({ station: 'sizes', job })}>{name}</a>
+        </p>
+      )}
+      <TroubleBanner />
+      <UpdateBanner updates={updates} />
+      <main id="main" tabIndex={-1}>
+        <Guard at={place}>
+          <Suspense fallback={<Loading />}>
+            <Body route={route} />
+          </Suspense>
+        </Guard>
+      </main>
+    </div>
+  )
+}
+
+/** The address after the # is the route, so the jump is made by hand. */
+function skipToMain(event: React.MouseEvent) {
+  event.preventDefault()
+  document.getElementById('main')?.focus()
+}
