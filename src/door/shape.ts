@@ -33,10 +33,14 @@ export const distance = number('a length of 0 mm or more', { least: 0 })
 export const money = number('a price of 0 or more', { least: 0 })
 export const flag = v.custom<boolean>((given) => typeof given === 'boolean', 'true or false')
 
+/** Characters are counted as JSON Schema counts them, by code point: an emoji is one. */
+const isWithin = (given: string, most: number): boolean =>
+  given.length <= most || (given.length <= 2 * most && [...given].length <= most)
+
 /** Text of up to `most` characters; `least` 1 for what must not be empty. */
 export const text = (most: number, least: 0 | 1 = 1) =>
   v.custom<string>(
-    (given) => typeof given === 'string' && given.length <= most && (least === 0 || given.trim().length > 0),
+    (given) => typeof given === 'string' && isWithin(given, most) && (least === 0 || given.trim() !== ''),
     `text of ${least === 0 ? 'up' : '1'} to ${most} characters`,
   )
 

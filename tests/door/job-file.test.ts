@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { mostCharacters, readJobFile, writeJobFile } from '../../src/door/job-file.ts'
 import { readStoredFact, readStoredJob, readStoredNest, readStoredShop } from '../../src/door/stored.ts'
 import { refusedByDoorAlone, refusedByShape, taken } from './cases.ts'
-import { damaged, sampleFacts, sampleFile, sampleJob, sampleNest, sampleShop } from './sample.ts'
+import { damaged, pathsOf, sampleFacts, sampleFile, sampleJob, sampleNest, sampleShop } from './sample.ts'
 
 /** What the door says of a text that it must refuse: every problem, one below the other. */
 function refusal(text: string): string {
@@ -218,12 +218,3 @@ describe('properties', () => {
     }
   })
 })
-
-/** Dotted paths of every field and list item. */
-function pathsOf(value: unknown, at = ''): string[] {
-  if (typeof value !== 'object' || value === null) return []
-  return Object.entries(value).flatMap(([key, child]) => {
-    const path = at === '' ? key : `${at}.${key}`
-    return [path, ...pathsOf(child, path)]
-  })
-}

@@ -196,3 +196,12 @@ export function damaged(path: string, value: unknown): Record<string, unknown> {
   } else at[last] = value
   return file
 }
+
+/** Dotted paths of every field and list item. */
+export function pathsOf(value: unknown, at = ''): string[] {
+  if (typeof value !== 'object' || value === null) return []
+  return Object.entries(value).flatMap(([key, child]) => {
+    const path = at === '' ? key : `${at}.${key}`
+    return [path, ...pathsOf(child, path)]
+  })
+}
