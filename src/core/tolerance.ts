@@ -14,3 +14,9 @@ export const replaySlack = 1e-6
 
 /** A derived length within this of a whole step (1/1600 mm) is that step: 1e-6 mm, as the documents say. */
 export const stepSlack = 1e-6
+
+/** Rounding counts a value this near to a half step, in steps, as the tie that the person typed: 244.475 is stored lower. */
+export const tieSlack = 1e-9
+
+/** An angle this near to a whole, half, quarter or tenth of a degree is that one: 180/n in floating point. */
+export const sameAngle = 1e-9

@@ -29,3 +29,16 @@ export function sectionKey(section: Section): string {
   const size = [big, small, section.wall, section.cornerRadius].map((side) => String(+side.toFixed(4)))
   return [section.kind, ...size, ...(section.grade ? [section.grade] : [])].join(' ')
 }
+
+/** Tubes; an angle and the bars are not. */
+export const isHollow = ({ kind }: Section): boolean =>
+  kind === 'square-tube' || kind === 'rect-tube' || kind === 'round-tube'
+
+export const isRound = ({ kind }: Section): boolean => kind === 'round-tube' || kind === 'round-bar'
+
+/**
+ * Width of the flat that the corners leave of a side, mm: 'width' for the faces whose normal is local Z, 'height' for
+ * those whose normal is Y. A landing wider than this runs out over the corners. A round section has no flat.
+ */
+export const flatOf = (section: Section, side: 'width' | 'height'): Mm =>
+  isRound(section) ? 0 : section[side] - 2 * section.cornerRadius
