@@ -1,30 +1,12 @@
-import type { Bodies, Fact, FactKind } from '../core/facts.ts'
+import type { Fact, FactDraft } from '../core/facts.ts'
 import type { Job } from '../core/job.ts'
 import type { Nest, NestProblem, NestSection } from '../core/nest.ts'
+import type { Revision } from '../core/revision.ts'
 import type { Shop } from '../core/shop.ts'
 
 // What the app needs from outside; main.tsx gives it. Tests give their own.
 
-/** A saved state of a document. `rev` counts up along one line; two children of one parent are rivals. */
-export interface Revision<T> {
-  readonly id: string
-  readonly rev: number
-  /** `device:rev` of the revision that this one replaces; null for the first. */
-  readonly parent: string | null
-  readonly device: string
-  readonly body: T
-}
-
-/** A fact before the log gives it its id, sequence, lamport and time. */
-export type FactDraft = {
-  readonly [K in FactKind]: {
-    readonly kind: K
-    readonly body: Bodies[K]
-    readonly job?: string
-    readonly copy?: number
-    readonly nest?: string
-  }
-}[FactKind]
+export type { FactDraft, Revision }
 
 export interface Kept {
   readonly device: string
@@ -54,7 +36,9 @@ export interface Disk {
   settle(chosen: Revision<Job> | Revision<Shop>): Promise<void>
   /** Something was written by another tab. */
   onOther(listener: () => void): () => void
-  /** Settings of this device alone (which side of two rivals was seen, last route): small, lossy. */
+  /** The connection was lost or had to be given up, said in words; the next call opens it again if it can. */
+  onTrouble(listener: (why: string) => void): () => void
+  /** Asks the browser, once, not to clear what is kept here when it runs short of room; true when it will not. */
   persist(): Promise<boolean>
 }
 

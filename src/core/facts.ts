@@ -66,6 +66,17 @@ export interface Bodies {
 export type FactKind = keyof Bodies
 export type KnownFact = { readonly [K in FactKind]: Fact<K, Bodies[K]> }[FactKind]
 
+/** A fact before the log gives it its id, sequence, lamport and time. */
+export type FactDraft = {
+  readonly [K in FactKind]: {
+    readonly kind: K
+    readonly body: Bodies[K]
+    readonly job?: string
+    readonly copy?: number
+    readonly nest?: string
+  }
+}[FactKind]
+
 /** A physical piece of steel, named by the fact that cut it off. */
 export interface Made {
   readonly id: string
@@ -80,6 +91,8 @@ export interface Made {
   readonly stick?: string
   /** Cut further by a later fact, so no longer lying there as this. */
   readonly used: boolean
+  /** The piece it was cut from is not in the log, or was undone: the steel is there all the same. */
+  readonly orphan?: true
 }
 
 export interface RackPiece {
