@@ -26,7 +26,8 @@ export const sectionGiven = fields('a section', {
   kind: sectionKind,
   width: typedOr(size),
   height: v.optional(typedOr(size)),
-  wall: v.optional(typedOr(size)),
+  // 0 is how some say that a bar is solid.
+  wall: v.optional(typedOr(distance)),
   cornerRadius: v.optional(typedOr(distance)),
   grade: v.optional(text(60)),
 }) satisfies Shape<SectionGiven>

@@ -30,7 +30,11 @@ export const whole = (least: number, most: number = Number.MAX_SAFE_INTEGER) =>
 
 export const size = number('a length over 0 mm', { above: 0 })
 export const distance = number('a length of 0 mm or more', { least: 0 })
-export const money = number('a price of 0 or more', { least: 0 })
+/** As nests count it. */
+export const money = v.custom<number>(
+  (given) => Number.isSafeInteger(given) && (given as number) >= 0 && (given as number) <= 1_000_000_000,
+  'a price in whole cents, 0 or more',
+)
 export const flag = v.custom<boolean>((given) => typeof given === 'boolean', 'true or false')
 
 /** Characters are counted as JSON Schema counts them, by code point: an emoji is one. */
