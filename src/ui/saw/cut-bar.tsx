@@ -1,0 +1,106 @@
+import type { ReactNode } from 'react'
+import type { Run } from '../../core/plan-shapes.ts'
+import type { Shop } from '../../core/shop.ts'
+import type { CheckOff } from './flash.tsx'
+import { calledOf, sayAngles } from './say.ts'
+import type { Now } from './work.ts'
+
+interface BarProps {
+  readonly now: Now
+  readonly products: Run['products']
+  readonly shop: Shop
+  readonly checkOff: CheckOff
+  /** Something of this job can be taken back. */
+  readonly undoable: boolean
+  readonly onUndo: () => void
+  readonly onGo: (setUp: string) => void
+  readonly onWeld: () => void
+}
+
+/** Undo, and the one thing to do now at the thumb side of the shop's hand. */
+export function CutBar(props: BarProps) {
+  const { now, shop } = props
+  const main = mainOf(props)
+  return (
+    <div className={`cut-bar hand-${shop.hand}`}>
+      <button type="button" className="undo" onClick={props.onUndo} disabled={!props.undoable}>
+        <UndoMark />
+        Undo
+      </button>
+      {now.kind === 'cut' && now.aside && (
+        <p className="aside-note">Out of the order of work, as you chose.</p>
+      )}
+      {/* One element for all its states, so that a keyboard stays on it from piece to piece. */}
+      <button
+        type="button"
+        className={`main-button ${main.look}`}
+        aria-busy={props.checkOff.busy}
+        aria-disabled={main.press === undefined}
+        onKeyDown={(event) => {
+          // A key held down repeats itself: one press is one cut.
+          if (event.repeat && (event.key === 'Enter' || event.key === ' ')) event.preventDefault()
+        }}
+        onClick={main.press}
+      >
+        {main.words}
+      </button>
+    </div>
+  )
+}
+
+interface MainKey {
+  readonly look: string
+  readonly words: ReactNode
+  readonly press?: () => void
+}
+
+/** The words on the main button always say which piece, or where to go. */
+function mainOf({ now, products, shop, checkOff, onGo, onWeld }: BarProps): MainKey {
+  if (checkOff.just)
+    return {
+      look: 'was-cut',
+      words: (
+        <>
+          <DoneMark /> {checkOff.just.name} is cut
+        </>
+      ),
+    }
+  if (now.kind === 'all cut')
+    return { look: 'go move', words: twoLines('All cut', 'go to Weld'), press: onWeld }
+  if (now.kind === 'cut') {
+    const called = calledOf(now.cut.product, products)
+    const name = called.stage ? `${called.piece} ${called.stage}` : called.piece
+    return {
+      look: 'go',
+      words: twoLines(`Cut ${called.piece}`, called.stage),
+      press: () => checkOff.check(now.cut, name),
+    }
+  }
+  const { setUp, number } = now.to
+  const saw = shop.saws.find((one) => one.id === setUp.saw)
+  const { stop } = setUp.printed
+  return {
+    look: 'go move',
+    words: twoLines(`Go to set-up ${number}`, `${sayAngles(setUp, saw)}, stop ${stop.text} ${stop.unit}`),
+    press: () => onGo(setUp.id),
+  }
+}
+
+const twoLines = (big: string, small: string) => (
+  <span className="cut-words">
+    <span>{big}</span>
+    {small && <span className="cut-stage"> {small}</span>}
+  </span>
+)
+
+const UndoMark = () => (
+  <svg viewBox="0 0 24 24" width="26" height="26" aria-hidden="true" className="icon">
+    <path d="M9 4 4 9l5 5M4 9h10a6 6 0 0 1 0 12H9" />
+  </svg>
+)
+
+export const DoneMark = () => (
+  <svg viewBox="0 0 24 24" width="30" height="30" aria-hidden="true" className="icon">
+    <path d="M3 13l6 6L21 5" />
+  </svg>
+)

@@ -1,0 +1,42 @@
+import type { BenchCut, Plan, Run } from '../../core/plan-shapes.ts'
+import { showAngle } from '../../core/reading/show.ts'
+import type { Shop } from '../../core/shop.ts'
+import { LengthText } from '../fields/length-text.tsx'
+import { calledOf } from './say.ts'
+import type { Station } from './work.ts'
+
+/** First piece check: said at each new set-up, and once more when its first piece lies there to be measured. */
+export function FirstPiece(props: {
+  readonly station: Station
+  readonly cut: BenchCut
+  readonly plan: Plan
+  readonly products: Run['products']
+  readonly shop: Shop
+}) {
+  const { station, cut, plan, products, shop } = props
+  const done = station.cuts.filter((one) => one.done !== undefined)
+  if (done.length > 1) return null
+  const first = done[0]
+  const { product, setUp } = first ?? cut
+  const { piece, stage } = calledOf(product, products)
+  const part = plan.parts.find((one) => one.mark === product.mark)
+  const angle = setUp.swing === 0 ? undefined : showAngle(Math.abs(setUp.swing), shop.reading).text
+  const name = stage === 'blank' ? `blank ${piece}` : piece
+  return (
+    <p className="first-piece" data-check={first ? 'measure' : 'coming'}>
+      <b>First piece check.</b> {first ? `Measure ${name} now` : `Cut one, then measure ${name}`}
+      {product.kind === 'piece' && part && (
+        <>
+          : <LengthText of={part.printed.length} />{' '}
+          {part.printed.primary === 'edge' ? 'along the edge' : 'long point'}
+        </>
+      )}
+      {product.kind === 'blank' && (
+        <>
+          : <LengthText of={setUp.printed.stop} /> long
+        </>
+      )}
+      {angle && `, the angle ${angle} from square`}.{first ? ' Right? Then cut the rest.' : ''}
+    </p>
+  )
+}

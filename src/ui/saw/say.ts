@@ -1,0 +1,125 @@
+import type { BenchCut, Product, Run, SetUp, Turn } from '../../core/plan-shapes.ts'
+import type { Saw } from '../../core/shop.ts'
+
+/** What a cut is called: the piece, and which stage of it where it takes more than one cut. */
+export interface Called {
+  /** `A5`. */
+  readonly piece: string
+  /** `blank`, `first end`, `second end`, `mitered end`; empty where one cut makes the piece. */
+  readonly stage: string
+}
+
+const pieceOf = (product: Product): string =>
+  product.kind === 'piece' || !product.makes?.length ? product.id : product.makes.join(' + ')
+
+export function calledOf(product: Product, products: Run['products']): Called {
+  const piece = pieceOf(product)
+  if (product.kind === 'blank') return { piece, stage: 'blank' }
+  if (product.kind === 'half') return { piece, stage: 'first end' }
+  const from = products.find((one) => one.id === product.from)
+  if (from?.kind === 'half') return { piece, stage: 'second end' }
+  return { piece, stage: from?.kind === 'blank' ? 'mitered end' : '' }
+}
+
+/** `A5, first end`. */
+export const sayCalled = ({ piece, stage }: Called): string => (stage ? `${piece}, ${stage}` : piece)
+
+/** The workpiece in hand, where it is no whole stick: `blank A5`, `A5, first end cut`. */
+export function inHand(cut: BenchCut, products: Run['products']): string {
+  const product = products.find((one) => one.id === cut.loaded)
+  if (!product) return cut.loaded
+  if (product.kind === 'half') return `${pieceOf(product)}, first end cut`
+  return product.kind === 'piece' ? pieceOf(product) : `${product.kind} ${pieceOf(product)}`
+}
+
+/** `square`, `miter 30°`, with the bevel where there is one. */
+export function sayAngles(setUp: SetUp, saw: Saw | undefined): string {
+  const square = setUp.swing === 0
+  const reads = saw?.readsAtSquare === 90 ? `scale at ${setUp.printed.miter.text}` : setUp.printed.miter.text
+  const miter = square ? 'square' : `miter ${reads}`
+  return setUp.tilt === 0 ? miter : `${miter}, bevel ${degrees(setUp.tilt)}`
+}
+
+export const degrees = (angle: number): string => `${+Math.abs(angle).toFixed(1)}°`
+
+/** How the workpiece is turned before this cut. Faces, not left and right: true for a stop on either side. */
+export const turnWords: Readonly<Record<Turn, string>> = {
+  over: 'Turn it over: a half roll. The same end stays at the stop, the other side goes to the fence.',
+  end: 'Turn it end for end on the table: top stays on top, the other side goes to the fence.',
+  flip: 'Turn it end for end and over: ends change places, the same side stays at the fence.',
+  'quarter+': 'Roll it a quarter turn: the top goes to the fence.',
+  'quarter-': 'Roll it a quarter turn: the top comes toward you.',
+}
+
+/** What the person does with the steel around one cut, in order. */
+export interface BenchStep {
+  readonly kind: 'load' | 'clean-up' | 'turn' | 'push' | 'after' | 'unload'
+  readonly text: string
+}
+
+export interface Lengths {
+  /** Length with its unit, in the shop's reading. */
+  readonly say: (mm: number) => string
+  readonly stick: string
+  readonly drop: string
+}
+
+/** Before and after the cut. `next` is the cut that follows in the order of work. */
+export function stepsOf(
+  cut: BenchCut,
+  products: Run['products'],
+  lengths: Lengths,
+  next?: BenchCut,
+): { readonly before: readonly BenchStep[]; readonly after: readonly BenchStep[] } {
+  const whole = cut.loaded === cut.stick
+  const before: BenchStep[] = []
+  if (cut.loadFirst)
+    before.push({
+      kind: 'load',
+      text: whole ? `Load ${lengths.stick} ${cut.stick}.` : `Take ${inHand(cut, products)}.`,
+    })
+  if (cut.trimFirst)
+    before.push({
+      kind: 'clean-up',
+      text: `Clean-up cut first: take ${lengths.say(cut.trimFirst)} off the mill end, kerf included.`,
+    })
+  for (const turn of cut.turns) before.push({ kind: 'turn', text: turnWords[turn] })
+  before.push({ kind: 'push', text: 'Push it to the stop, against the fence, and clamp.' })
+  return { before, after: afterOf(cut, products, lengths, next) }
+}
+
+function afterOf(
+  cut: BenchCut,
+  products: Run['products'],
+  lengths: Lengths,
+  next: BenchCut | undefined,
+): readonly BenchStep[] {
+  const called = calledOf(cut.product, products)
+  const stays = next?.loaded === cut.product.id
+  const after: BenchStep[] = []
+  if (stays) after.push({ kind: 'after', text: 'It stays in hand: the next cut is on it.' })
+  else if (called.stage === 'first end')
+    after.push({
+      kind: 'after',
+      text: 'Lay it with the others: its second end is cut in a set-up of its own.',
+    })
+  else
+    after.push({
+      kind: 'after',
+      text: `Mark it ${called.stage === 'blank' ? 'blank ' : ''}${called.piece} and lay it aside.`,
+    })
+  if (cut.unload === undefined) return after
+  if (cut.unload === 'scrap') after.push({ kind: 'unload', text: 'What is left is scrap.' })
+  else if (cut.unload !== cut.product.id)
+    after.push({ kind: 'unload', text: `Unload: what is left is ${lengths.drop} ${cut.unload}.` })
+  return after
+}
+
+/** A piece shorter than twice its depth is hard to hold: common practice. */
+export const isShort = (length: number, depth: number): boolean => length < 2 * depth
+
+export const shortCaution =
+  'Short piece: clamp it with a longer one or a block, never hold it by hand. Let the short end fall free, nothing may wedge it against the blade.'
+
+export const sawCaution =
+  'Guard in place, eyes and ears covered, steel clamped, no gloves near the turning blade. Wait until the blade stands still. The machine’s own manual comes first.'

@@ -1,0 +1,71 @@
+import type { BenchCut, SetUp } from '../../core/plan-shapes.ts'
+
+/** A set-up with all its cuts, in the order of work. */
+export interface Station {
+  readonly setUp: SetUp
+  /** 1, 2, 3 … as the list numbers them: by their first cut. */
+  readonly number: number
+  readonly cuts: readonly BenchCut[]
+  readonly cut: number
+}
+
+/** The cuts by set-up, in the order in which the work first comes to each. */
+export function stationsOf(cuts: readonly BenchCut[]): readonly Station[] {
+  const groups = new Map<string, BenchCut[]>()
+  for (const cut of cuts) {
+    const group = groups.get(cut.setUp.id)
+    if (group) group.push(cut)
+    else groups.set(cut.setUp.id, [cut])
+  }
+  return [...groups.values()].map((group, at) => ({
+    setUp: (group[0] as BenchCut).setUp,
+    number: at + 1,
+    cuts: group,
+    cut: group.filter((one) => one.done !== undefined).length,
+  }))
+}
+
+/** The steel that this cut needs is there: a stick, or a blank or half that is already cut. */
+export const canCut = (cut: BenchCut): boolean => cut.loaded === cut.stick || cut.parent !== undefined
+
+/** The first cut that is open and whose steel is there. */
+export const firstOpen = (cuts: readonly BenchCut[]): BenchCut | undefined =>
+  cuts.find((cut) => cut.done === undefined && canCut(cut))
+
+/** What is wanted of the person now. */
+export type Now =
+  | { readonly kind: 'cut'; readonly station: Station; readonly cut: BenchCut; readonly aside: boolean }
+  | { readonly kind: 'move'; readonly station: Station; readonly to: Station; readonly cut: BenchCut }
+  | { readonly kind: 'blocked'; readonly station: Station; readonly to: Station; readonly cut: BenchCut }
+  | { readonly kind: 'all cut' }
+
+/**
+ * The next thing at the chosen set-up. The order of work comes first: when its next cut stands in another set-up,
+ * the person is sent there, unless they came here out of order themselves (`aside`).
+ */
+export function nowAt(
+  stations: readonly Station[],
+  cuts: readonly BenchCut[],
+  chosen: string | undefined,
+  aside: boolean,
+): Now {
+  const next = firstOpen(cuts)
+  const home = stations.find((station) => station.setUp.id === next?.setUp.id)
+  if (!next || !home) return { kind: 'all cut' }
+  const station = stations.find((one) => one.setUp.id === chosen) ?? home
+  if (station === home) return { kind: 'cut', station, cut: next, aside: false }
+  const here = firstOpen(station.cuts)
+  if (aside && here) return { kind: 'cut', station, cut: here, aside: true }
+  const open = station.cuts.some((cut) => cut.done === undefined)
+  return { kind: open && !here ? 'blocked' : 'move', station, to: home, cut: next }
+}
+
+/** The set-up that comes after this one in the work: that of the first open cut outside it. */
+export function nextStation(
+  stations: readonly Station[],
+  cuts: readonly BenchCut[],
+  here: Station,
+): Station | undefined {
+  const later = cuts.find((cut) => cut.done === undefined && cut.setUp.id !== here.setUp.id)
+  return stations.find((station) => station.setUp.id === later?.setUp.id)
+}
