@@ -41,7 +41,10 @@ export interface Part {
   readonly shape: Shape
   /** Length on the center line. */
   readonly mid: Mm
-  /** Slopes of the ends in the member's frame, the B end (leading) first as it lies in a stick, then A. */
+  /**
+   * Slopes of the two ends as the part lies in a stick, leading end first: greater dimension of the section across
+   * (y), the miter of a square section in the table's plane, the long side of opposed ends on −y.
+   */
   readonly slopes: readonly [Slope, Slope]
   /** Kilograms, one piece. */
   readonly mass: number

@@ -1,12 +1,7 @@
+import type { Pose } from '../geometry/pose.ts'
 import type { Vec3 } from '../geometry/vec3.ts'
 import type { Section } from '../section/section.ts'
 import type { Deg, Mm } from '../units.ts'
-
-/**
- * Local to world, 16 numbers, column-major: x along the axis from end A, y across (section width),
- * z up through the section (height); origin at axis point A, section centered on the axis.
- */
-export type Pose = readonly number[]
 
 /** A cut through a member's end: a point and the outward unit normal, in the member's local frame. */
 export interface EndCut {
@@ -23,6 +18,10 @@ export interface Member {
   readonly id: string
   readonly name: string
   readonly section: Section
+  /**
+   * Local to world, 16 numbers, column-major: x along the axis from end A, y across (section width),
+   * z up through the section (height); section centered on the axis.
+   */
   readonly pose: Pose
   readonly ends: readonly [EndCut, EndCut]
   /** What each end meets: a member's or plate's id, `floor`, or `open`. */

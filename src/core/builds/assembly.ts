@@ -1,0 +1,64 @@
+import type { Frame, Measure, Member, Plate, Warning } from '../frame/frame.ts'
+import { edgesOf, endCorners } from '../frame/member.ts'
+import { toWorld } from '../geometry/pose.ts'
+import type { Vec3 } from '../geometry/vec3.ts'
+import { primaryLength } from '../parts/parts.ts'
+import { badAll, good, type Problem, type Result } from '../result.ts'
+import { samePoint } from '../tolerance.ts'
+import type { Mm } from '../units.ts'
+
+/** A measure before its offset is known: what the exact lengths leave over is the offset. */
+export interface MeasureDraft {
+  readonly name: string
+  readonly mm: Mm
+  readonly asked: boolean
+  readonly terms: readonly { readonly member: string; readonly factor: number }[]
+}
+
+export interface FrameDraft extends Omit<Frame, 'size' | 'floor' | 'measures' | 'warnings'> {
+  readonly measures: readonly MeasureDraft[]
+  readonly warnings?: readonly Warning[]
+  /** World z of the floor where the steel does not reach down to it (leveling feet); absent: the lowest steel. */
+  readonly floor?: Mm
+  /** Parameter to name when a member is left with no steel on its short side. */
+  readonly tooShort: (member: Member, shortPoint: Mm) => Problem
+}
+
+function plateCorners(plate: Plate): Vec3[] {
+  return [0, plate.thickness].flatMap((z) => plate.polygon.map(([x, y]) => toWorld(plate.pose, [x, y, z])))
+}
+
+/** Checks that every member has steel on all its edges, and adds what follows from the members: size, floor, offsets. */
+export function assemble(draft: FrameDraft): Result<Frame> {
+  const { tooShort, ...frame } = draft
+  const problems = new Map<string, Problem>()
+  for (const member of frame.members) {
+    const shortPoint = Math.min(...edgesOf(member).lengths)
+    if (shortPoint > samePoint) continue
+    const problem = tooShort(member, shortPoint)
+    problems.set(problem.text, problem)
+  }
+  if (problems.size > 0) return badAll([...problems.values()])
+  const points = [
+    ...frame.members.flatMap((member) => [...endCorners(member, 'A'), ...endCorners(member, 'B')]),
+    ...frame.plates.flatMap(plateCorners),
+  ]
+  const span = (axis: 0 | 1 | 2) => points.map((point) => point[axis])
+  const extent = (axis: 0 | 1 | 2) => Math.max(...span(axis)) - Math.min(...span(axis))
+  const floor = frame.floor ?? Math.min(...span(2))
+  const lengths = new Map(frame.members.map((member) => [member.id, primaryLength(member)]))
+  const measures: Measure[] = frame.measures.map((measure) => ({
+    ...measure,
+    offset: measure.terms.reduce(
+      (left, { member, factor }) => left - factor * (lengths.get(member) ?? 0),
+      measure.mm,
+    ),
+  }))
+  return good({
+    ...frame,
+    measures,
+    warnings: frame.warnings ?? [],
+    size: [extent(0), extent(1), Math.max(...span(2)) - floor],
+    floor,
+  })
+}

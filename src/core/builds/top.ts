@@ -1,0 +1,231 @@
+import type { Plate } from '../frame/frame.ts'
+import { regular } from '../geometry/polygon.ts'
+import { bad, good, type Problem, type Result } from '../result.ts'
+import type { Section } from '../section/section.ts'
+import { sameSlope } from '../tolerance.ts'
+import { cosDeg, type Mm, sinDeg } from '../units.ts'
+import type { MeasureDraft } from './assembly.ts'
+import type { BuildContext, ParamSpec, Values } from './build.ts'
+import { factorOf, inradiusOf, type Ring, ringOf, type SizeKind, sayKind, sizeOf } from './ring.ts'
+
+// What a polygon frame and a pedestal table ask of their top, and the top that follows.
+
+export const ringParams: readonly ParamSpec[] = [
+  {
+    name: 'sides',
+    label: 'Sides',
+    type: 'count',
+    start: 6,
+    least: 3,
+    most: 16,
+    why: 'a polygon frame has 3 to 16 sides',
+    group: 'Top frame',
+  },
+  {
+    name: 'sizeKind',
+    label: 'The size is',
+    type: 'choice',
+    start: 'across flats',
+    choices: [
+      { value: 'across flats', label: 'across flats' },
+      { value: 'across corners', label: 'across corners' },
+      { value: 'side', label: 'one side, outside' },
+      { value: 'clear inside', label: 'clear inside' },
+    ],
+    hint: 'With an odd number of sides: the circle touching the sides, through the corners, or clear inside.',
+    group: 'Top frame',
+  },
+  { name: 'size', label: 'Size', type: 'length', start: { in: '24', mm: 600 }, group: 'Top frame' },
+  {
+    name: 'section',
+    label: 'Tube of the top frame',
+    type: 'section',
+    start: {
+      in: { kind: 'square-tube', width: '2', wall: '1/8' },
+      mm: { kind: 'square-tube', width: 40, wall: 3 },
+    },
+    group: 'Top frame',
+  },
+  {
+    name: 'stands',
+    label: 'The tube lies',
+    type: 'choice',
+    start: 'flat',
+    choices: [
+      { value: 'flat', label: 'flat' },
+      { value: 'on edge', label: 'on edge' },
+    ],
+    hint: 'Rectangular tube: the greater side flat, or upright.',
+    group: 'Top frame',
+  },
+]
+
+const hasTop = (given: Readonly<Record<string, unknown>>) => given.top !== undefined && given.top !== 'none'
+
+export const topParams: readonly ParamSpec[] = [
+  {
+    name: 'top',
+    label: 'On top',
+    type: 'choice',
+    start: 'none',
+    choices: [
+      { value: 'none', label: 'nothing' },
+      { value: 'top sheet', label: 'top sheet (thin)' },
+      { value: 'plate', label: 'plate (from 3/16 in, 5 mm)' },
+    ],
+    group: 'On top',
+  },
+  {
+    name: 'topThickness',
+    label: 'Thickness',
+    type: 'length',
+    start: { in: '1/4', mm: 5 },
+    when: hasTop,
+    group: 'On top',
+  },
+  {
+    name: 'topEdge',
+    label: 'Its edge',
+    type: 'choice',
+    start: 'flush',
+    choices: [
+      { value: 'flush', label: 'flush with the frame' },
+      { value: 'overhang', label: 'hangs over' },
+      { value: 'inset', label: 'is set in' },
+    ],
+    when: hasTop,
+    group: 'On top',
+  },
+  {
+    name: 'topEdgeBy',
+    label: 'By',
+    type: 'length',
+    start: { in: '1/2', mm: 10 },
+    when: (given) => hasTop(given) && given.topEdge !== undefined && given.topEdge !== 'flush',
+    group: 'On top',
+  },
+]
+
+/** The section as it lies in the ring: width in the plane, height upright. */
+export function laid(section: Section, stands: 'flat' | 'on edge'): Section {
+  const big = Math.max(section.width, section.height)
+  const small = Math.min(section.width, section.height)
+  return stands === 'flat'
+    ? { ...section, width: big, height: small }
+    : { ...section, width: small, height: big }
+}
+
+export interface Top {
+  readonly ring: Ring
+  readonly inradius: Mm
+  readonly section: Section
+  readonly plates: readonly Plate[]
+  /** Thickness of what lies on top, 0 for nothing. */
+  readonly thickness: Mm
+  readonly measures: readonly MeasureDraft[]
+  readonly tooShort: () => Problem
+}
+
+const tubes = ['square-tube', 'rect-tube']
+
+/** Ring and plate; `under` is the height of the frame's underside. All errors name what is possible. */
+export function topOf(values: Values, context: BuildContext, under: Mm): Result<Top> {
+  const { say } = context
+  const n = values.sides as number
+  const kind = values.sizeKind as SizeKind
+  const size = values.size as Mm
+  const given = values.section as Section
+  if (!tubes.includes(given.kind))
+    return bad(
+      'section-kind',
+      `The top frame was given ${given.kind.replace('-', ' ')}; mitered corners here take square or rectangular tube.`,
+      'build.params.section',
+    )
+  const section = laid(given, values.stands as 'flat' | 'on edge')
+  const least = sizeOf(n, kind, section.width, section.width)
+  const inradius = inradiusOf(n, kind, size, section.width)
+  const tooSmall = (): Problem => ({
+    code: 'size-too-small',
+    text:
+      `${say(size)} ${sayKind(n, kind)} leaves no steel on the inside of tube that is ${say(section.width)} ` +
+      `wide with ${n} sides; it must be more than ${say(Math.max(least, 0))}.`,
+    field: 'build.params.size',
+  })
+  if (!(size > 0) || inradius <= section.width) return { ok: false, problems: [tooSmall()] }
+  const ring = ringOf(n, inradius, section, under + section.height / 2, context.gap)
+  const first = ring.members[0]!.id
+  const kinds: SizeKind[] = ['across flats', 'across corners', 'side', 'clear inside']
+  const measures = kinds.map(
+    (each): MeasureDraft => ({
+      name: sayKind(n, each),
+      mm: sizeOf(n, each, inradius, section.width),
+      asked: each === kind,
+      terms: [{ member: first, factor: factorOf(n, each) }],
+    }),
+  )
+  const plate = plateOf(values, context, n, inradius, under + section.height)
+  if (!plate.ok) return plate
+  const plates = plate.value ? [{ ...plate.value, on: ring.members.map(({ id }) => id) }] : []
+  return good({
+    ring,
+    inradius,
+    section,
+    plates,
+    thickness: plate.value?.thickness ?? 0,
+    measures,
+    tooShort: tooSmall,
+  })
+}
+
+function plateOf(
+  values: Values,
+  { say }: BuildContext,
+  n: number,
+  inradius: Mm,
+  z: Mm,
+): Result<Plate | undefined> {
+  if (values.top === 'none') return good(undefined)
+  const thickness = values.topThickness as Mm
+  if (!(thickness > 0))
+    return bad(
+      'thickness',
+      `The thickness on top was given as ${say(thickness)}; it must be more than 0.`,
+      'build.params.topThickness',
+    )
+  const by = (values.topEdgeBy as Mm | undefined) ?? 0
+  const edge = values.topEdge as string
+  if (edge !== 'flush' && by < 0)
+    return bad(
+      'edge',
+      `The edge was given as ${say(by)}; choose overhang or inset and give it as a positive length.`,
+      'build.params.topEdgeBy',
+    )
+  if (edge === 'inset' && by >= inradius)
+    return bad(
+      'inset-too-great',
+      `An inset of ${say(by)} leaves nothing of the top; it must be less than ${say(inradius)}, the distance from the middle to a side.`,
+      'build.params.topEdgeBy',
+    )
+  const out = edge === 'overhang' ? by : edge === 'inset' ? -by : 0
+  return good({
+    id: 'top/plate',
+    name: values.top === 'plate' ? 'Plate' : 'Top sheet',
+    polygon: regular(n, inradius + out),
+    holes: [],
+    thickness,
+    pose: [1, 0, 0, 0, 0, 1, 0, 0, 0, 0, 1, 0, 0, 0, z, 1],
+    on: [],
+  })
+}
+
+/** Distance from the middle at which a square-ended bar of this width, laid toward `angle`, stays inside the ring. */
+export function reachInside(n: number, inradius: Mm, width: Mm, angle: number): Mm {
+  let reach = Number.POSITIVE_INFINITY
+  for (let k = 0; k < n; k++) {
+    const away = -90 + (360 * k) / n - angle
+    const toward = cosDeg(away)
+    if (toward > sameSlope)
+      reach = Math.min(reach, (inradius - (width / 2) * Math.abs(sinDeg(away))) / toward)
+  }
+  return reach
+}

@@ -1,0 +1,153 @@
+import { common, counterclockwise, type Point, type Polygon } from '../geometry/polygon.ts'
+import { toLocal, toWorld } from '../geometry/pose.ts'
+import { add, dot, scale, type Vec3 } from '../geometry/vec3.ts'
+import { flatOf } from '../section/name.ts'
+import { sameLength, sameSlope } from '../tolerance.ts'
+import type { Mm } from '../units.ts'
+import type { Frame, Joint, Member, Warning } from './frame.ts'
+import {
+  type End,
+  edgesOf,
+  endCorners,
+  type Face,
+  faceAway,
+  faceNormal,
+  faces,
+  faceToward,
+} from './member.ts'
+
+/** Where one member touches another's face: the outline in that face, x along the receiver, v across it. */
+export interface Footprint {
+  readonly on: Member
+  readonly by: Member
+  readonly face: Face
+  /** Common outline: x from the receiver's axis point A; v across the face, from its middle. */
+  readonly outline: Polygon
+  /** Outline of what lands, also where it hangs past the face. */
+  readonly whole: Polygon
+  /** The other side of the joint: an end that stops, or a face that lies on it. */
+  readonly how: 'end' | 'lies'
+}
+
+/** A local point as (along, across) on a face: the other of y and z. */
+const onFace = (face: Face, [x, y, z]: Vec3): Point => [x, face[1] === 'y' ? z : y]
+
+/** The point of a face at (along, across), local. */
+export const faceLocal = (of: Member, face: Face, [x, v]: Point): Vec3 => {
+  const away = faceAway(of.section, face) * (face[0] === '+' ? 1 : -1)
+  return face[1] === 'y' ? [x, away, v] : [x, v, away]
+}
+
+export const faceWorld = (of: Member, face: Face, at: Point): Vec3 =>
+  toWorld(of.pose, faceLocal(of, face, at))
+
+/** The two long edges that bound a face, by their place in the order of the documents. */
+const edgesOfFace: Readonly<Record<Face, readonly [0 | 1 | 2 | 3, 0 | 1 | 2 | 3]>> = {
+  '+y': [0, 3],
+  '-y': [1, 2],
+  '+z': [0, 1],
+  '-z': [2, 3],
+}
+
+/** A face's outline on itself, world corners. */
+function faceCorners(of: Member, face: Face): Vec3[] {
+  const [one, two] = edgesOfFace[face]
+  const a = endCorners(of, 'A')
+  const b = endCorners(of, 'B')
+  return [a[one]!, b[one]!, b[two]!, a[two]!]
+}
+
+/** Faces of both that lie on each other, and the common part of them; absent where they do not touch. */
+export function lyingOn(by: Member, on: Member): Footprint | undefined {
+  for (const face of faces)
+    for (const other of faces) {
+      const normal = faceNormal(on.pose, face)
+      if (dot(normal, faceNormal(by.pose, other)) > -1 + sameSlope) continue
+      const apart = dot(normal, add(faceCorners(by, other)[0]!, scale(faceCorners(on, face)[0]!, -1)))
+      if (Math.abs(apart) > sameLength) continue
+      const flat = (points: Vec3[]) =>
+        counterclockwise(points.map((point) => onFace(face, toLocal(on.pose, point))))
+      const whole = flat(faceCorners(by, other))
+      const outline = common(whole, flat(faceCorners(on, face)))
+      if (outline.length > 0) return { on, by, face, outline, whole, how: 'lies' }
+    }
+  return undefined
+}
+
+/** Footprint of an end that stops on a member's face; absent where it lands wholly beside it. */
+export function endOn(by: Member, end: End, on: Member): Footprint | undefined {
+  const corners = endCorners(by, end)
+  const far = toWorld(by.pose, [by.ends[0].point[0] / 2 + by.ends[1].point[0] / 2, 0, 0])
+  const foot = scale(
+    corners.reduce((sum, corner) => add(sum, corner)),
+    1 / corners.length,
+  )
+  const face = faceToward(on, add(far, scale(foot, -1)))
+  const flat = (points: readonly Vec3[]) =>
+    counterclockwise(points.map((point) => onFace(face, toLocal(on.pose, point))))
+  const whole = flat(corners)
+  const outline = common(whole, flat(faceCorners(on, face)))
+  return outline.length > 0 ? { on, by, face, outline, whole, how: 'end' } : undefined
+}
+
+/** The footprint of a joint, where a member meets a face; absent at miters and caps. */
+export function footprintOf(joint: Joint, members: ReadonlyMap<string, Member>): Footprint | undefined {
+  const by = members.get(joint.members[0] ?? '')
+  const on = members.get(joint.members[1] ?? '')
+  if (!by || !on || (joint.kind !== 'butt' && joint.kind !== 'flat')) return undefined
+  const end = joint.ends[0]
+  return end === 'A' || end === 'B' ? endOn(by, end, on) : lyingOn(by, on)
+}
+
+export const footprintsOf = (frame: Pick<Frame, 'joints' | 'members'>): Footprint[] => {
+  const members = new Map(frame.members.map((each) => [each.id, each]))
+  return frame.joints.flatMap((joint) => footprintOf(joint, members) ?? [])
+}
+
+/** Both edges of the footprint from the receiver's A end, its long point there, and the X between them. */
+export interface LandingAt {
+  readonly on: string
+  readonly by: string
+  readonly face: Face
+  readonly from: 'A' | 'B'
+  readonly near: Mm
+  readonly far: Mm
+}
+
+export function landingsOf(frame: Pick<Frame, 'joints' | 'members'>): LandingAt[] {
+  return footprintsOf(frame).map(({ on, by, face, outline }) => {
+    const start = Math.min(...edgesOf(on).a)
+    const xs = outline.map(([x]) => x - start)
+    return { on: on.id, by: by.id, face, from: 'A', near: Math.min(...xs), far: Math.max(...xs) }
+  })
+}
+
+/** Where a footprint is wider than the flat of its face: the seam along it is a flare seam over a round corner. */
+export function landingWarnings(
+  frame: Pick<Frame, 'joints' | 'members'>,
+  say: (mm: Mm) => string,
+): Warning[] {
+  const said = new Map<string, Warning>()
+  for (const { on, by, face, whole, how } of footprintsOf(frame)) {
+    if (how !== 'end') continue
+    const vs = whole.map(([, v]) => v)
+    const wide = Math.max(...vs) - Math.min(...vs)
+    const side = face[1] === 'y' ? 'height' : 'width'
+    const flat = flatOf(on.section, side)
+    if (wide <= flat + sameLength) continue
+    const past = wide > on.section[side] + sameLength
+    const text = past
+      ? `${plain(by.name)} is ${say(wide)} wide and hangs past the face of the ${plain(on.name).toLowerCase()}, ${say(on.section[side])}.`
+      : `${plain(by.name)} is ${say(wide)} wide where it lands on the ${plain(on.name).toLowerCase()}, whose face is flat over ` +
+        `${say(flat)}: a flare seam along the round corner.`
+    const before = said.get(text)
+    said.set(text, {
+      code: past ? 'landing-past-the-face' : 'landing-wider-than-flat',
+      text,
+      members: [...new Set([...(before?.members ?? []), by.id, on.id])],
+    })
+  }
+  return [...said.values()]
+}
+
+const plain = (name: string) => name.replace(/\s*\d+$/, '')

@@ -1,0 +1,111 @@
+import type { Pose } from '../geometry/pose.ts'
+import { dirToLocal, dirToWorld, poseAlong, toLocal, toWorld } from '../geometry/pose.ts'
+import { dot, norm, scale, sub, unit, type Vec3 } from '../geometry/vec3.ts'
+import type { EndPlane } from '../nest.ts'
+import type { Section } from '../section/section.ts'
+import type { Mm } from '../units.ts'
+import type { EndCut, Mate, Member } from './frame.ts'
+
+export type End = 'A' | 'B'
+
+/** A member while its ends are still to be cut: an axis from a to b with a section, square and open. */
+export function member(
+  id: string,
+  name: string,
+  section: Section,
+  a: Vec3,
+  b: Vec3,
+  up: Vec3,
+  gap: Mm = 0,
+): Member {
+  return {
+    id,
+    name,
+    section,
+    pose: poseAlong(a, sub(b, a), up),
+    ends: [
+      { point: [0, 0, 0], normal: [-1, 0, 0] },
+      { point: [norm(sub(b, a)), 0, 0], normal: [1, 0, 0] },
+    ],
+    mates: ['open', 'open'],
+    gap,
+  }
+}
+
+export const endIndex = (end: End): 0 | 1 => (end === 'A' ? 0 : 1)
+
+/** The member with one end cut by a world plane; `normal` may point either way along the axis. */
+export function cutEnd(of: Member, end: End, point: Vec3, normal: Vec3, mate: Mate): Member {
+  const local = unit(dirToLocal(of.pose, normal))
+  const outward = (end === 'B') === local[0] > 0 ? local : scale(local, -1)
+  const cut: EndCut = { point: toLocal(of.pose, point), normal: outward }
+  return end === 'A'
+    ? { ...of, ends: [cut, of.ends[1]], mates: [mate, of.mates[1]] }
+    : { ...of, ends: [of.ends[0], cut], mates: [of.mates[0], mate] }
+}
+
+/** The end as x = x0 + p·y + q·z in the member's local frame. The cut must not run along the axis. */
+export function endPlane(cut: EndCut): EndPlane {
+  const [nx, ny, nz] = cut.normal
+  return { x: dot(cut.normal, cut.point) / nx, p: clean(-ny / nx), q: clean(-nz / nx) }
+}
+
+/** Minus zero and the dust of a rotation become a plain zero, so that square reads as square. */
+const clean = (slope: number): number => (Math.abs(slope) < 1e-12 ? 0 : slope)
+
+/** Where an end's plane meets the long edge at (y, z). */
+export const xAt = (plane: EndPlane, y: Mm, z: Mm): Mm => plane.x + plane.p * y + plane.q * z
+
+/** The four long edges of the sharp outer box, in the order of the documents: +y+z, −y+z, −y−z, +y−z. */
+export function edgeCorners(section: Section): readonly (readonly [Mm, Mm])[] {
+  const y = section.width / 2
+  const z = section.height / 2
+  return [
+    [y, z],
+    [-y, z],
+    [-y, -z],
+    [y, -z],
+  ]
+}
+
+export interface Edges {
+  /** x of the A end and of the B end on each long edge. */
+  readonly a: readonly [Mm, Mm, Mm, Mm]
+  readonly b: readonly [Mm, Mm, Mm, Mm]
+  readonly lengths: readonly [Mm, Mm, Mm, Mm]
+}
+
+export function edgesOf(of: Member): Edges {
+  const planes = of.ends.map(endPlane)
+  const on = (plane: EndPlane) =>
+    edgeCorners(of.section).map(([y, z]) => xAt(plane, y, z)) as [Mm, Mm, Mm, Mm]
+  const a = on(planes[0]!)
+  const b = on(planes[1]!)
+  return { a, b, lengths: a.map((start, at) => b[at]! - start) as [Mm, Mm, Mm, Mm] }
+}
+
+/** The four corners of an end, world, in the order of the long edges. */
+export function endCorners(of: Member, end: End): readonly Vec3[] {
+  const plane = endPlane(of.ends[endIndex(end)])
+  return edgeCorners(of.section).map(([y, z]) => toWorld(of.pose, [xAt(plane, y, z), y, z]))
+}
+
+export type Face = '+y' | '-y' | '+z' | '-z'
+export const faces: readonly Face[] = ['+y', '-y', '+z', '-z']
+
+export function faceNormal(pose: Pose, face: Face): Vec3 {
+  const sign = face[0] === '+' ? 1 : -1
+  return dirToWorld(pose, face[1] === 'y' ? [0, sign, 0] : [0, 0, sign])
+}
+
+/** Distance of a face from the axis. */
+export const faceAway = (section: Section, face: Face): Mm =>
+  (face[1] === 'y' ? section.width : section.height) / 2
+
+/** The face whose outward normal lies most along `toward`, world. */
+export function faceToward(of: Member, toward: Vec3): Face {
+  let best: Face = '+y'
+  for (const face of faces)
+    if (dot(faceNormal(of.pose, face), toward) > dot(faceNormal(of.pose, best), toward)) best = face
+  return best
+}

@@ -1,0 +1,133 @@
+import type { Made } from '../facts.ts'
+import type { NestPart, NestProblem, Slope, StickEnd, StockLength, Turning } from '../nest.ts'
+import type { Part } from '../plan-shapes.ts'
+import { type Section, sectionKey } from '../section/section.ts'
+import type { CarriedSection, Saw, Shop } from '../shop.ts'
+import type { Mm } from '../units.ts'
+
+const square: Slope = { p: 0, q: 0 }
+const everyTurn: readonly Turning[] = ['none', 'over', 'end', 'flip']
+
+/** How the shop carries this section, if it does. */
+export const carriedOf = (shop: Shop, section: Section): CarriedSection | undefined =>
+  shop.sections.find((carried) => sectionKey(carried.section) === sectionKey(section))
+
+/** The saw that usually cuts this section. */
+export function sawFor(shop: Shop, section: Section): Saw {
+  const usual = carriedOf(shop, section)?.saw
+  return shop.saws.find((saw) => saw.id === usual) ?? shop.saws[0]!
+}
+
+export const kerfOf = (saw: Saw): Mm => saw.blades.find((blade) => blade.id === saw.blade)?.kerf ?? 0
+
+/** Center length of the square blank that a part is mitered from: its greatest extent, with the allowance for its miters. */
+export function blankLength(part: Part, allowance: Mm): Mm {
+  const extent = part.longPoint - (part.printed.primary === 'edge' ? part.edges[0] : part.longPoint)
+  const mitered = part.angleFromSquare.filter((angle) => angle > 0).length
+  return part.printed.length.mm + extent + (allowance * mitered) / 2
+}
+
+/** What one part asks of the nest, square first: a blank with square ends, any way round. */
+export function nestPart(part: Part, job: string, quantity: number, allowance: Mm): NestPart {
+  return {
+    job,
+    mark: part.mark,
+    key: part.key,
+    mid: blankLength(part, allowance),
+    ends: [square, square],
+    turns: everyTurn,
+    count: part.count * quantity,
+    perCopy: part.count,
+    ...(part.shape === 'square' ? { finished: true as const } : {}),
+  }
+}
+
+/** A piece on the rack that may be cut from. */
+export interface OnRack {
+  readonly id: string
+  readonly section: Section
+  readonly length: Mm
+  readonly ends: readonly [StickEnd, StickEnd]
+}
+
+/** What can be cut from: the lengths that are bought, and what lies on the rack in this section. */
+export function stockFor(shop: Shop, section: Section, cleanUp: Mm, rack: readonly OnRack[]): StockLength[] {
+  const carried = carriedOf(shop, section)
+  const mill: StickEnd = cleanUp > 0 ? 'mill' : 'cut'
+  const bought = carried?.stock.length ? carried.stock : shop.usualLengths.map((length) => ({ length }))
+  const key = sectionKey(section)
+  return [
+    ...bought.map((each): StockLength => ({ ...each, ends: [mill, mill] })),
+    ...rack
+      .filter((piece) => sectionKey(piece.section) === key)
+      .map(({ id, length, ends }): StockLength => ({ length, ends, price: 0, count: 1, rack: id })),
+  ]
+}
+
+/** One problem per section, in the order of the parts. `rack` is what lies there now. */
+export function demandOf(
+  parts: readonly Part[],
+  job: string,
+  quantity: number,
+  shop: Shop,
+  rack: readonly OnRack[],
+): NestProblem[] {
+  const bySection = new Map<string, Part[]>()
+  for (const part of parts) {
+    const key = sectionKey(part.section)
+    bySection.set(key, [...(bySection.get(key) ?? []), part])
+  }
+  return [...bySection.values()].map((of): NestProblem => {
+    const given = of[0]!.section
+    const section =
+      given.height > given.width ? { ...given, width: given.height, height: given.width } : given
+    const saw = sawFor(shop, section)
+    return {
+      section,
+      way: 'square first',
+      kerf: kerfOf(saw),
+      trim: saw.cleanUp,
+      // A saw that holds only the stop's side lets the stick's last part go.
+      grip: saw.viseHolds === 'stop' ? 0 : saw.leastToHold,
+      parts: of.map((part) => nestPart(part, job, quantity, shop.blankAllowance)),
+      stock: stockFor(shop, section, saw.cleanUp, rack),
+      keep: shop.leastDrop,
+    }
+  })
+}
+
+/** The longest square-ended piece that any of this stock gives, mm; 0 where there is none. */
+export function longestPiece({ stock, trim, grip, kerf }: NestProblem): Mm {
+  const clean = (end: StickEnd) => (end === 'mill' && trim > 0 ? Math.max(trim, kerf) : 0)
+  const usable = stock.map(
+    ({ length, ends }) => length - clean(ends[0]) - Math.max(clean(ends[1]), grip > 0 ? grip + kerf : 0),
+  )
+  return Math.max(0, ...usable)
+}
+
+/**
+ * What is still to be cut: the demand without the pieces that were finished under other nests than `nest`. Blanks
+ * and halves do not count here; they fill their places in the run.
+ */
+export function openDemand(
+  demand: readonly NestProblem[],
+  made: readonly Made[],
+  job: string,
+  nest: string | undefined,
+): NestProblem[] {
+  const finished = new Map<string, number>()
+  for (const piece of made)
+    if (piece.job === job && piece.stage === 'piece' && (nest === undefined || piece.nest !== nest))
+      finished.set(piece.key, (finished.get(piece.key) ?? 0) + 1)
+  return demand
+    .map((problem) => ({
+      ...problem,
+      parts: problem.parts
+        .map((part) => {
+          const done = Math.min(part.count, finished.get(part.key) ?? 0)
+          return done > 0 ? { ...part, count: part.count - done, first: 1 + done } : part
+        })
+        .filter((part) => part.count > 0),
+    }))
+    .filter((problem) => problem.parts.length > 0)
+}

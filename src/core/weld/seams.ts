@@ -1,0 +1,138 @@
+import type { Frame, Joint, Member } from '../frame/frame.ts'
+import { type Footprint, faceLocal, faceWorld, footprintOf } from '../frame/landing.ts'
+import { edgesOf, endCorners, type Face } from '../frame/member.ts'
+import type { Point, Polygon } from '../geometry/polygon.ts'
+import { axisX, dirToLocal, toLocal } from '../geometry/pose.ts'
+import { cross, dot, mid, norm, scale, sub, type Vec3 } from '../geometry/vec3.ts'
+import type { Seam, SeamClass } from '../plan-shapes.ts'
+import { flatOf } from '../section/name.ts'
+import { sameLength, samePoint, sameSlope } from '../tolerance.ts'
+import type { Mm } from '../units.ts'
+
+/** Faces round a member, in the order in which the four end corners follow: between corner k and k + 1. */
+const roundFaces: readonly Vec3[] = [
+  [0, 0, 1],
+  [0, -1, 0],
+  [0, 0, -1],
+  [0, 1, 0],
+]
+
+const wall = (of: Member): Mm =>
+  of.section.wall > 0 ? of.section.wall : Math.min(of.section.width, of.section.height)
+
+function seam(joint: Joint, name: string, kind: SeamClass, from: Vec3, to: Vec3, size: Mm, on: Member): Seam {
+  const x = toLocal(on.pose, mid(from, to))[0]
+  return {
+    id: `${joint.id}/${name}`,
+    joint: joint.id,
+    class: kind,
+    length: norm(sub(to, from)),
+    size,
+    from,
+    to,
+    place: { member: on.id, fromA: x - Math.min(...edgesOf(on).a) },
+  }
+}
+
+/**
+ * The four seams of a mitered corner. `outside` and `inside` lie on the faces that the corner turns round; `top` and
+ * `bottom` on the two faces along the bend, top being the one that looks up, or to +x or +y where the bend is upright.
+ */
+function miterSeams(joint: Joint, one: Member, two: Member): Seam[] {
+  const end = joint.ends[0] === 'A' ? 'A' : 'B'
+  const inward = scale(axisX(one.pose), end === 'B' ? -1 : 1)
+  const other = scale(axisX(two.pose), joint.ends[1] === 'B' ? -1 : 1)
+  const bend = cross(inward, other)
+  if (norm(bend) < sameSlope) return []
+  const up = [...bend].reverse().find((part) => Math.abs(part) > samePoint) ?? 1
+  const topward = dirToLocal(one.pose, scale(bend, up > 0 ? 1 : -1))
+  const insideward = dirToLocal(one.pose, other)
+  const corners = endCorners(one, end)
+  const size = Math.min(wall(one), wall(two))
+  return roundFaces.map((normal, at) => {
+    const alongBend = dot(normal, topward) / norm(topward)
+    const kind: SeamClass =
+      Math.abs(alongBend) > Math.SQRT1_2
+        ? alongBend > 0
+          ? 'top'
+          : 'bottom'
+        : dot(normal, insideward) > 0
+          ? 'inside'
+          : 'outside'
+    return seam(joint, kind, kind, corners[at]!, corners[(at + 1) % 4]!, size, one)
+  })
+}
+
+/** Whether both points lie on one side of a polygon. */
+function onRim(rim: Polygon, from: Point, to: Point): boolean {
+  return rim.some((a, at) => {
+    const b = rim[(at + 1) % rim.length]!
+    const length = Math.hypot(b[0] - a[0], b[1] - a[1])
+    const off = (p: Point) => Math.abs((b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0])) / length
+    return off(from) < sameLength && off(to) < sameLength
+  })
+}
+
+/** Whether both points of a face lie in one mitered or butted end of the member: a joint's plane, not a rim. */
+function inJoint(of: Member, face: Face, from: Point, to: Point): boolean {
+  return of.ends.some((cut, at) => {
+    const off = (p: Point) => Math.abs(dot(cut.normal, sub(faceLocal(of, face, p), cut.point)))
+    return of.mates[at] !== 'open' && off(from) < sameLength && off(to) < sameLength
+  })
+}
+
+/**
+ * Seams round a footprint: flare where equal widths leave a round corner, square groove where the faces end in one
+ * plane, fillets else. What hangs past the face has no seam there.
+ */
+function footprintSeams(joint: Joint, { on, by, face, outline, whole, how }: Footprint): Seam[] {
+  const across = face[1] === 'y' ? on.section.height : on.section.width
+  const flat = flatOf(on.section, face[1] === 'y' ? 'height' : 'width')
+  const { a, b } = edgesOf(on)
+  const ends = [Math.max(...a), Math.min(...b)]
+  const size = Math.min(wall(by), wall(on))
+  const count = new Map<string, number>()
+  return outline.flatMap((from, at) => {
+    const to = outline[(at + 1) % outline.length]!
+    if (Math.hypot(to[0] - from[0], to[1] - from[1]) < sameLength) return []
+    if (how === 'end' ? !onRim(whole, from, to) : inJoint(on, face, from, to)) return []
+    const atEdge = ([, v]: Point) =>
+      Math.abs(v) > flat / 2 + sameLength && Math.abs(v) <= across / 2 + sameLength
+    const along = atEdge(from) && atEdge(to) && Math.sign(from[1]) === Math.sign(to[1])
+    const atEnd = ends.some((x) => Math.abs(from[0] - x) < sameLength && Math.abs(to[0] - x) < sameLength)
+    const kind: SeamClass = atEnd ? 'square groove' : along && how === 'end' ? 'flare' : 'fillet'
+    const number = (count.get(kind) ?? 0) + 1
+    count.set(kind, number)
+    return seam(
+      joint,
+      `${kind.replace(' ', '-')}-${number}`,
+      kind,
+      faceWorld(on, face, from),
+      faceWorld(on, face, to),
+      size,
+      on,
+    )
+  })
+}
+
+/** Edge seams round a cap. */
+function capSeams(joint: Joint, of: Member): Seam[] {
+  const corners = endCorners(of, joint.ends[0] === 'A' ? 'A' : 'B')
+  return corners.map((from, at) =>
+    seam(joint, `edge-${at + 1}`, 'edge', from, corners[(at + 1) % 4]!, wall(of), of),
+  )
+}
+
+/** All seams of a frame; ids are structural: joint and class. */
+export function seamsOf(frame: Frame): Seam[] {
+  const members = new Map(frame.members.map((each) => [each.id, each]))
+  return frame.joints.flatMap((joint) => {
+    const one = members.get(joint.members[0] ?? '')
+    if (!one) return []
+    if (joint.kind === 'cap') return capSeams(joint, one)
+    const two = members.get(joint.members[1] ?? '')
+    if (joint.kind === 'miter') return two ? miterSeams(joint, one, two) : []
+    const footprint = footprintOf(joint, members)
+    return footprint ? footprintSeams(joint, footprint) : []
+  })
+}
