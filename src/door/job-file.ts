@@ -6,6 +6,7 @@ import { bad, type Result } from '../core/result.ts'
 import type { Shop } from '../core/shop.ts'
 import { fact } from './fact-shape.ts'
 import { job } from './job-shape.ts'
+import { parseJson } from './json.ts'
 import { nest } from './nest-shape.ts'
 import { readShape } from './problem.ts'
 import { fields, list, oneOf, type Shape } from './shape.ts'
@@ -23,9 +24,6 @@ export interface JobFile {
 const format = 'tube-job'
 const version = 1
 
-/** Characters. A shop's log of ten years is about a tenth of it; more would stop the tablet at the saw. */
-export const mostCharacters = 64_000_000
-
 const jobFile = fields('a job file', {
   format: oneOf(format),
   version: oneOf(version),
@@ -34,27 +32,6 @@ const jobFile = fields('a job file', {
   nests: v.optional(list('nests', nest)),
   facts: v.optional(list('facts', fact)),
 }) satisfies Shape<JobFile>
-
-/** NaN and Infinity are what a careless program writes; JSON has no such numbers, so say that and not "token N". */
-function numberThatIsNone(text: string): string | undefined {
-  const outsideQuotes = text.replace(/"(?:[^"\\\n]|\\.)*"/g, (quoted) => ' '.repeat(quoted.length))
-  const found = /-?\b(NaN|Infinity)\b/.exec(outsideQuotes)
-  if (!found) return undefined
-  const line = outsideQuotes.slice(0, found.index).split('\n').length
-  return `${found[0]} in line ${line} is no number that can be measured; it must be a plain number, or text as typed.`
-}
-
-function parse(text: string): Result<unknown> {
-  try {
-    // A byte-order mark is what some editors put in front; it is no part of the text.
-    return { ok: true, value: JSON.parse(text.replace(/^\uFEFF/, '')) }
-  } catch (error) {
-    const none = numberThatIsNone(text)
-    if (none) return bad('not-a-number', none)
-    const why = error instanceof Error ? error.message.replaceAll(/\s+/g, ' ') : String(error)
-    return bad('not-json', `This is no job file: it is not JSON (${why}).`)
-  }
-}
 
 function headFault(value: unknown): Result<never> | undefined {
   if (typeof value !== 'object' || value === null || Array.isArray(value))
@@ -86,13 +63,7 @@ function headFault(value: unknown): Result<never> | undefined {
  * Paths in problems are those of the file: `job.build.params.size`.
  */
 export function readJobFile(text: string): Result<JobFile> {
-  if (text.length > mostCharacters)
-    return bad(
-      'too-large',
-      `This file has ${text.length} characters; a job file has at most ${mostCharacters}.`,
-    )
-  if (text.trim() === '') return bad('not-json', 'This is no job file: it is empty.')
-  const parsed = parse(text)
+  const parsed = parseJson(text, 'job file')
   if (!parsed.ok) return parsed
   const fault = headFault(parsed.value)
   if (fault) return fault

@@ -1,6 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { mostCharacters, readJobFile, writeJobFile } from '../../src/door/job-file.ts'
+import { readJobFile, writeJobFile } from '../../src/door/job-file.ts'
+import { mostCharacters } from '../../src/door/json.ts'
+import { readShopFile } from '../../src/door/shop-file.ts'
 import { readStoredFact, readStoredJob, readStoredNest, readStoredShop } from '../../src/door/stored.ts'
 import { refusedByDoorAlone, refusedByShape, taken } from './cases.ts'
 import { damaged, pathsOf, sampleFacts, sampleFile, sampleJob, sampleNest, sampleShop } from './sample.ts'
@@ -171,6 +173,24 @@ describe('what comes back from the disk', () => {
     const body: Record<string, unknown> = {}
     body.again = body
     expect(readStoredFact({ ...sampleFacts[13]!, body }).ok).toBe(false)
+  })
+})
+
+describe('a shop file', () => {
+  test('is the shop alone, or a job file that carries one', () => {
+    expect(readShopFile(JSON.stringify(sampleShop))).toEqual({ ok: true, value: sampleShop })
+    expect(readShopFile(JSON.stringify(sampleFile()))).toEqual({ ok: true, value: sampleShop })
+  })
+
+  test.each([
+    ['', 'This is no shop file: it is empty.'],
+    ['{"id": "x"}', 'name is missing; it must be text of 1 to 200 characters.'],
+    ['7', 'the shop is 7; it must be a shop: an object with id, name'],
+    [JSON.stringify(damaged('shop', undefined)), 'carries no shop'],
+    [JSON.stringify(damaged('job.quantity', -1)), 'job.quantity is -1'],
+  ])('%j is none: %s', (text, words) => {
+    const read = readShopFile(text)
+    expect(read.ok ? '' : read.problems[0]!.text).toContain(words)
   })
 })
 

@@ -1,0 +1,32 @@
+import { bad, good, type Result } from '../core/result.ts'
+
+/** Characters. A shop's log of ten years is about a tenth of it; more would stop the tablet at the saw. */
+export const mostCharacters = 64_000_000
+
+/** NaN and Infinity are what a careless program writes; JSON has no such numbers, so say that and not "token N". */
+function numberThatIsNone(text: string): string | undefined {
+  const outsideQuotes = text.replace(/"(?:[^"\\\n]|\\.)*"/g, (quoted) => ' '.repeat(quoted.length))
+  const found = /-?\b(NaN|Infinity)\b/.exec(outsideQuotes)
+  if (!found) return undefined
+  const line = outsideQuotes.slice(0, found.index).split('\n').length
+  return `${found[0]} in line ${line} is no number that can be measured; it must be a plain number, or text as typed.`
+}
+
+/** The value that a text holds, or in words why it holds none. `what` as in "job file". */
+export function parseJson(text: string, what: string): Result<unknown> {
+  if (text.length > mostCharacters)
+    return bad(
+      'too-large',
+      `This file has ${text.length} characters; a ${what} has at most ${mostCharacters}.`,
+    )
+  if (text.trim() === '') return bad('not-json', `This is no ${what}: it is empty.`)
+  try {
+    // A byte-order mark is what some editors put in front; it is no part of the text.
+    return good(JSON.parse(text.replace(/^\uFEFF/, '')))
+  } catch (error) {
+    const none = numberThatIsNone(text)
+    if (none) return bad('not-a-number', none)
+    const why = error instanceof Error ? error.message.replaceAll(/\s+/g, ' ') : String(error)
+    return bad('not-json', `This is no ${what}: it is not JSON (${why}).`)
+  }
+}
