@@ -3,8 +3,8 @@ import type { Section } from '../section/section.ts'
 import { sameSlope } from '../tolerance.ts'
 import { type Mm, stepsUp } from '../units.ts'
 
-// What cuts and ends cost on a stick, in whole steps of 1/1600 mm. The judges' own account of the rules of the
-// documents, so that a slip in the solver's account is not repeated here.
+// What cuts and ends take from a stick. The judges' own account of the rules of the documents, so that a slip in the
+// solver's account is not repeated here.
 
 /** Blade, clean-up cut (its own kerf included; 0 for none) and what the vise must hold: mm. */
 export interface CutFigures {
@@ -22,33 +22,48 @@ export const sameSlopes = (a: Slope, b: Slope): boolean =>
 /** Slopes of an end of a stick: square where it comes from the mill or was cut square. */
 export const slopeOfEnd = (end: StickEnd): Slope => (typeof end === 'string' ? square : end)
 
-/** Steps of stick length that the kerf of a cut at this slope takes: a slanted cut is longer through the steel. */
-export const kerfSteps = (kerf: Mm, { p, q }: Slope): number => stepsUp(kerf * Math.hypot(1, p, q))
+/** Stick length that the kerf of a cut at this slope takes, mm: a slanted cut is longer through the steel. */
+export const kerfAlong = (kerf: Mm, { p, q }: Slope): Mm => kerf * Math.hypot(1, p, q)
 
-/** Steps on the mid-line between two planes of different slope that touch in one corner of the section. */
-export const wedgeSteps = ({ width, height }: Section, a: Slope, b: Slope): number =>
-  stepsUp((Math.abs(a.p - b.p) * width) / 2 + (Math.abs(a.q - b.q) * height) / 2)
+/** Distance on the mid-line between two planes of different slope that touch in one corner of the section, mm. */
+export const wedge = ({ width, height }: Section, a: Slope, b: Slope): Mm =>
+  (Math.abs(a.p - b.p) * width) / 2 + (Math.abs(a.q - b.q) * height) / 2
 
-/** Steps between two neighbors: one kerf where they share the cut, else both kerfs and the wedge. */
-export function junctionSteps({ section, kerf }: CutFigures, a: Slope, b: Slope): number {
-  if (sameSlopes(a, b)) return kerfSteps(kerf, a)
-  return wedgeSteps(section, a, b) + kerfSteps(kerf, a) + kerfSteps(kerf, b)
+/**
+ * Lengths on the mid-line, mm, that together are needed at one place of a stick. The documents round a derived length
+ * up to a whole step; a solver may round the sum or each of them.
+ */
+export type Terms = readonly Mm[]
+
+export const exactly = (terms: Terms): Mm => terms.reduce((sum, term) => sum + term, 0)
+
+/** Rounded up once. */
+export const leastSteps = (terms: Terms): number => stepsUp(exactly(terms))
+
+/** Each rounded up for itself. */
+export const mostSteps = (terms: Terms): number => terms.reduce((sum, term) => sum + stepsUp(term), 0)
+
+/** Between two neighbors: one kerf where they share the cut, else both kerfs and the wedge. */
+export function junction({ section, kerf }: CutFigures, a: Slope, b: Slope): Terms {
+  if (sameSlopes(a, b)) return [kerfAlong(kerf, a)]
+  return [wedge(section, a, b), kerfAlong(kerf, a), kerfAlong(kerf, b)]
 }
 
-function cleanUpSteps({ kerf, trim }: CutFigures, end: StickEnd, slope: Slope): number {
-  return end === 'mill' && trim > 0 ? Math.max(stepsUp(trim), kerfSteps(kerf, slope)) : 0
-}
+const cleanUp = ({ kerf, trim }: CutFigures, end: StickEnd, slope: Slope): Mm =>
+  end === 'mill' && trim > 0 ? Math.max(trim, kerfAlong(kerf, slope)) : 0
 
-/** Steps from the leading end of the stick to the first piece, on the mid-line. */
-export const frontSteps = (figures: CutFigures, end: StickEnd, slope: Slope): number =>
-  wedgeSteps(figures.section, slopeOfEnd(end), slope) + cleanUpSteps(figures, end, slope)
+/** From the leading end of the stick to the first piece. */
+export const front = (figures: CutFigures, end: StickEnd, slope: Slope): Terms => [
+  wedge(figures.section, slopeOfEnd(end), slope),
+  cleanUp(figures, end, slope),
+]
 
-/** Least steps from the last piece to the tail of the stick, on the mid-line. */
-export function tailSteps(figures: CutFigures, end: StickEnd, slope: Slope): number {
-  const hold = figures.grip > 0 ? stepsUp(figures.grip) + kerfSteps(figures.kerf, slope) : 0
-  return (
-    wedgeSteps(figures.section, slopeOfEnd(end), slope) + Math.max(cleanUpSteps(figures, end, slope), hold)
-  )
+/** Least from the last piece to the tail of the stick: the clean-up cut, or what the vise holds and its cut. */
+export function tail(figures: CutFigures, end: StickEnd, slope: Slope): Terms {
+  const between = wedge(figures.section, slopeOfEnd(end), slope)
+  const clean = cleanUp(figures, end, slope)
+  const hold = figures.grip > 0 ? figures.grip + kerfAlong(figures.kerf, slope) : 0
+  return hold > clean ? [between, figures.grip, kerfAlong(figures.kerf, slope)] : [between, clean]
 }
 
 /**

@@ -1,6 +1,6 @@
 import type { NestProblem, Slope, StockLength } from '../nest.ts'
 import { stepsDown, stepsUp } from '../units.ts'
-import { frontSteps, kerfSteps, tailSteps, turned } from './room.ts'
+import { front, kerfAlong, leastSteps, tail, turned } from './room.ts'
 
 // The most that the pieces of one stick can be worth, each piece at its dual: an exact knapsack in whole steps.
 
@@ -13,6 +13,8 @@ export interface Work {
 const mostWorth = 2n ** 50n
 
 export const commonDivisor = (a: number, b: number): number => (b === 0 ? a : commonDivisor(b, a % b))
+
+const kerfSteps = ({ kerf }: NestProblem, slope: Slope): number => stepsUp(kerfAlong(kerf, slope))
 
 interface Item {
   readonly name: string
@@ -39,7 +41,7 @@ export function worthMoreThan(
     if (uncut && count > 0 && BigInt(worth) > limit)
       return `one ${mark} uncut, worth ${worth}, more than the limit ${limit}`
     // Twice the steps, so that half a kerf is a whole number.
-    const size = 2 * stepsUp(mid) + kerfSteps(problem.kerf, ends[0]) + kerfSteps(problem.kerf, ends[1])
+    const size = 2 * stepsUp(mid) + kerfSteps(problem, ends[0]) + kerfSteps(problem, ends[1])
     if (worth > 0 && count > 0) items.push({ name: mark, size, worth, count })
   }
   const room = roomTwice(problem, stock)
@@ -54,22 +56,22 @@ export function worthMoreThan(
 
 /** Twice the steps of a stick that pieces may take, each counted with half the kerfs of its ends. */
 function roomTwice(problem: NestProblem, { length, ends }: StockLength): number {
-  const leading: Slope[] = []
-  const trailing: Slope[] = []
+  const leads: Slope[] = []
+  const trails: Slope[] = []
   for (const part of problem.parts)
     for (const turn of new Set([...part.turns, 'none' as const])) {
       const [lead, trail] = turned(part.ends, turn)
-      leading.push(lead)
-      trailing.push(trail)
+      leads.push(lead)
+      trails.push(trail)
     }
   const least = (slopes: readonly Slope[], of: (slope: Slope) => number) =>
     slopes.reduce(
-      (all, slope) => Math.min(all, 2 * of(slope) - kerfSteps(problem.kerf, slope)),
+      (all, slope) => Math.min(all, 2 * of(slope) - kerfSteps(problem, slope)),
       Number.POSITIVE_INFINITY,
     )
-  const front = least(leading, (slope) => frontSteps(problem, ends[0], slope))
-  const tail = least(trailing, (slope) => tailSteps(problem, ends[1], slope))
-  return 2 * stepsDown(length) - front - tail
+  const atFront = least(leads, (slope) => leastSteps(front(problem, ends[0], slope)))
+  const atTail = least(trails, (slope) => leastSteps(tail(problem, ends[1], slope)))
+  return 2 * stepsDown(length) - atFront - atTail
 }
 
 /**

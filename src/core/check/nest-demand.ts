@@ -1,0 +1,125 @@
+import type { Nest, NestPart, NestPiece, NestProblem, NestSection } from '../nest.ts'
+import { sectionKey } from '../section/section.ts'
+import { sameLength } from '../tolerance.ts'
+import { fromSteps, stepsNearest } from '../units.ts'
+import { sameSlopes, turned } from './room.ts'
+import { mm, plain } from './words.ts'
+
+/** Every demanded piece once and only once, of the demanded geometry, under the demanded name. */
+export function demandFaults({ demand, sticks }: NestSection): string[] {
+  const faults: string[] = []
+  const given = new Map<NestPart, number>()
+  for (const part of demand) {
+    if (!Number.isSafeInteger(part.count) || part.count < 1)
+      faults.push(`part ${part.mark}: a count of ${part.count}`)
+    if (!Number.isSafeInteger(part.perCopy) || part.perCopy < 1)
+      faults.push(`part ${part.mark}: ${part.perCopy} pieces per copy`)
+    given.set(part, 0)
+  }
+  for (const stick of sticks)
+    for (const piece of stick.pieces) {
+      const number = numberOf(piece)
+      const part = demand.find((each) => isOf(piece, number, each))
+      if (!part) {
+        faults.push(
+          `stick ${stick.id}: piece ${piece.piece} of job ${piece.job} is not demanded, or not with this key`,
+        )
+        continue
+      }
+      given.set(part, (given.get(part) ?? 0) + 1)
+      const copy = 1 + Math.floor((number - 1) / part.perCopy)
+      if (piece.copy !== copy)
+        faults.push(`piece ${piece.piece} is said to be of copy ${piece.copy}; it is of copy ${copy}`)
+      faults.push(...shapeFaults(piece, part))
+    }
+  for (const [part, count] of given)
+    if (count !== part.count)
+      faults.push(`part ${part.mark} of job ${part.job}: ${count} pieces in the nest, ${part.count} demanded`)
+  return faults
+}
+
+/** Number of a piece in its mark; NaN where the name is not mark and number. */
+function numberOf({ piece, mark }: NestPiece): number {
+  const digits = piece.startsWith(mark) ? piece.slice(mark.length) : ''
+  return /^[1-9]\d*$/.test(digits) ? Number(digits) : Number.NaN
+}
+
+function isOf(piece: NestPiece, number: number, part: NestPart): boolean {
+  const first = part.first ?? 1
+  return (
+    piece.job === part.job &&
+    piece.key === part.key &&
+    piece.mark === part.mark &&
+    number >= first &&
+    number < first + part.count
+  )
+}
+
+function shapeFaults({ piece, turn, ends }: NestPiece, part: NestPart): string[] {
+  if (!['none', 'over', 'end', 'flip'].includes(turn)) return [`piece ${piece}: ${turn} is no proper turning`]
+  const faults: string[] = []
+  if (turn !== 'none' && !part.turns.includes(turn))
+    faults.push(`piece ${piece}: turned ${turn}, which its part does not allow`)
+  const mid = ends[0].x - ends[1].x
+  // The solver may count a piece up to the next whole step; never below.
+  if (!(mid >= part.mid - sameLength && mid <= part.mid + fromSteps(1) + sameLength))
+    faults.push(`piece ${piece}: ${mm(mid)} long at the middle, ${mm(part.mid)} demanded`)
+  for (const [index, slope] of turned(part.ends, turn).entries()) {
+    const end = ends[index]!
+    if (!sameSlopes(end, slope))
+      faults.push(
+        `piece ${piece}: the ${index === 0 ? 'leading' : 'trailing'} end slopes ${plain(end.p)}, ${plain(end.q)}; ` +
+          `the part turned ${turn} slopes ${plain(slope.p)}, ${plain(slope.q)}`,
+      )
+  }
+  return faults
+}
+
+/** The nest asks for exactly what the plan's problems want, for the jobs that they speak of. */
+export function wantedFaults(nest: Nest, problems: readonly NestProblem[]): string[] {
+  const jobs = new Set(problems.flatMap(({ parts }) => parts.map(({ job }) => job)))
+  const faults: string[] = []
+  const wanted = new Map<string, NestPart & { readonly section: string }>()
+  const nameOf = (section: string, { job, key, mid }: NestPart) =>
+    JSON.stringify([section, job, key, stepsNearest(mid)])
+  const left = new Map<string, number>()
+  for (const problem of problems)
+    for (const part of problem.parts) {
+      const section = sectionKey(problem.section)
+      const name = nameOf(section, part)
+      wanted.set(name, { ...part, section })
+      left.set(name, (left.get(name) ?? 0) + part.count)
+    }
+  for (const { section, demand } of nest.sections)
+    for (const part of demand) {
+      if (!jobs.has(part.job)) continue
+      const name = nameOf(sectionKey(section), part)
+      if (!wanted.has(name))
+        faults.push(
+          `the nest gives ${part.count} × ${part.mark} of ${mm(part.mid)}, which the plan does not want`,
+        )
+      else left.set(name, (left.get(name) ?? 0) - part.count)
+    }
+  for (const [name, count] of left) {
+    const { mark, mid } = wanted.get(name)!
+    if (count !== 0)
+      faults.push(
+        `the nest gives ${Math.abs(count)} ${count > 0 ? 'too few' : 'too many'} of ${mark}, ${mm(mid)}`,
+      )
+  }
+  return [...faults, ...problems.flatMap((problem) => figureFaults(nest, problem))]
+}
+
+/** Figures of the nest that are smaller than what the shop has now: steel or grip would be missing. */
+function figureFaults(nest: Nest, problem: NestProblem): string[] {
+  const key = sectionKey(problem.section)
+  const section = nest.sections.find((each) => sectionKey(each.section) === key)
+  if (!section) return []
+  const names = { kerf: 'kerf', trim: 'clean-up cut', grip: 'least to hold' } as const
+  return (['kerf', 'trim', 'grip'] as const)
+    .filter((figure) => section[figure] < problem[figure] - sameLength)
+    .map(
+      (figure) =>
+        `section ${key}: the nest reckons with a ${names[figure]} of ${mm(section[figure])}, the shop with ${mm(problem[figure])}`,
+    )
+}
