@@ -47,7 +47,7 @@ export function NoNest(props: {
   nesting: Nesting
   onStop: () => void
   onAgain: () => void
-  stockHref: string
+  stockHref?: string
 }) {
   const { nesting } = props
   if (nesting.state === 'working') return <NestWork nesting={nesting} usable={false} onStop={props.onStop} />
@@ -63,9 +63,11 @@ export function NoNest(props: {
         <button type="button" className="go" onClick={props.onAgain}>
           Work it out
         </button>
-        <a className="button" href={props.stockHref}>
-          Go to Stock
-        </a>
+        {props.stockHref && (
+          <a className="button" href={props.stockHref}>
+            Go to Stock
+          </a>
+        )}
       </div>
     </section>
   )

@@ -1,0 +1,125 @@
+import type { Nest, NestSection, NestStick } from '../../core/nest.ts'
+import type { BenchCut } from '../../core/plan-shapes.ts'
+import { say, showLength } from '../../core/reading/show.ts'
+import { sectionName } from '../../core/section/name.ts'
+import type { Shop } from '../../core/shop.ts'
+import { LengthText } from '../fields/length-text.tsx'
+import { useWidth } from '../saw/width.ts'
+import { capital, count, saysOf } from '../words.ts'
+import { stretchesOf } from './stick-layout.ts'
+
+/** Every stick of the nest, all to one scale, so that a short one looks short. */
+export function Sticks(props: {
+  readonly nest: Nest
+  readonly shop: Shop
+  readonly cuts: readonly BenchCut[]
+  readonly isKept: (stick: string) => boolean
+  readonly onKeepDrop: (stick: string, length: number) => void
+}) {
+  const longest = Math.max(...props.nest.sections.flatMap((part) => part.sticks.map((stick) => stick.length)))
+  return (
+    <>
+      {props.nest.sections.map((section) => (
+        <section key={sectionName(section.section, props.shop.reading)} className="stock-section">
+          <h3>{sectionName(section.section, props.shop.reading)}</h3>
+          {section.sticks.map((stick) => (
+            <StickLine key={stick.id} {...props} section={section} stick={stick} longest={longest} />
+          ))}
+        </section>
+      ))}
+    </>
+  )
+}
+
+function StickLine(props: {
+  readonly section: NestSection
+  readonly stick: NestStick
+  readonly shop: Shop
+  readonly longest: number
+  readonly cuts: readonly BenchCut[]
+  readonly isKept: (stick: string) => boolean
+  readonly onKeepDrop: (stick: string, length: number) => void
+}) {
+  const { stick, shop, cuts } = props
+  const says = saysOf(shop)
+  const own = cuts.filter((cut) => cut.loaded === stick.id)
+  const done = own.filter((cut) => cut.done !== undefined).length
+  const finished = own.length > 0 && done === own.length
+  const keeps = stick.drop >= shop.leastDrop
+  const left = showLength(stick.drop, shop.reading)
+  return (
+    <div className="stick">
+      <p className="stick-head">
+        <span className="mark">{stick.id}</span> <LengthText of={showLength(stick.length, shop.reading)} />
+        <span className="dim">
+          {stick.from === 'rack' ? ' from the rack' : ' to buy'} · {count(stick.pieces.length, 'piece')}
+        </span>
+        {own.length > 0 && (
+          <span className={finished ? 'state cut' : done > 0 ? 'state now' : 'state'}>
+            {finished ? 'cut' : done > 0 ? `on now, ${done} of ${own.length} cut` : 'to go'}
+          </span>
+        )}
+      </p>
+      <StickPicture {...props} />
+      <p className="stick-drop">
+        {stick.drop > 0 ? (
+          <>
+            {keeps ? capital(says.drop) : 'Scrap'} <LengthText of={left} />
+            {props.isKept(stick.id) && <span className="state cut">on the rack</span>}
+          </>
+        ) : (
+          'Nothing left over'
+        )}
+        {finished && stick.drop > 0 && !props.isKept(stick.id) && (
+          <button type="button" onClick={() => props.onKeepDrop(stick.id, stick.drop)}>
+            Keep the {says.drop} of {stick.id}
+          </button>
+        )}
+      </p>
+    </div>
+  )
+}
+
+/** The stick as a bar, leading end at the left, angled ends true to the section's width. */
+function StickPicture({
+  stick,
+  section,
+  shop,
+  longest,
+}: {
+  stick: NestStick
+  section: NestSection
+  shop: Shop
+  longest: number
+}) {
+  const [box, width] = useWidth(800)
+  const says = saysOf(shop)
+  const scale = (width - 4) / longest
+  const high = 40
+  const at = (mm: number) => (2 + mm * scale).toFixed(1)
+  const names = stick.pieces.map((piece) => piece.piece).join(', ')
+  const label = `${capital(says.stick)} ${stick.id}, ${say(stick.length, shop.reading)}: ${names}; left ${say(stick.drop, shop.reading)}`
+  return (
+    <div ref={box} className="stick-picture">
+      <svg width={width} height={high + 4} viewBox={`0 0 ${width} ${high + 4}`} role="img" aria-label={label}>
+        <rect x={at(0)} y="2" width={(stick.length * scale).toFixed(1)} height={high} className="whole" />
+        {stretchesOf(stick, section).map((stretch) => {
+          const { upper, lower } = stretch
+          const middle = (upper[0] + upper[1] + lower[0] + lower[1]) / 4
+          const room = (Math.min(upper[1], lower[1]) - Math.max(upper[0], lower[0])) * scale
+          const points = `${at(upper[0])},2 ${at(upper[1])},2 ${at(lower[1])},${high + 2} ${at(lower[0])},${high + 2}`
+          return (
+            <g key={`${stretch.kind}${stretch.name}`} className={stretch.kind}>
+              <polygon points={points} />
+              {room >= 16 && (
+                <text x={at(middle)} y={high / 2 + 8} textAnchor="middle">
+                  {room >= stretch.name.length * 12 ? stretch.name : stretch.mark}
+                </text>
+              )}
+            </g>
+          )
+        })}
+      </svg>
+    </div>
+  )
+}
