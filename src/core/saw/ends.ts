@@ -1,0 +1,154 @@
+import type { NestPiece } from '../nest.ts'
+import type { Part, Turn } from '../plan-shapes.ts'
+import type { Result } from '../result.ts'
+import { good } from '../result.ts'
+import type { Reading, Saw } from '../shop.ts'
+import { sameLength, sameSlope } from '../tolerance.ts'
+import type { Deg, Mm } from '../units.ts'
+import { stepsPerMm } from '../units.ts'
+import type { Box } from './box.ts'
+import { pieceHolding, reaches } from './hold.ts'
+import { extentOf, isSquare, type Lying, mirrored, tips, turnedBy } from './lying.ts'
+import { compoundEnd, pastLimit, wrongBlank } from './refusals.ts'
+import { settingOf } from './setting.ts'
+import { beforeLead, longSideOf, stopOf } from './stop.ts'
+
+/** One cut at the end of a blank; `exact` is the unrounded stop, mm. */
+export interface EndCut {
+  readonly kind: 'first' | 'second' | 'only'
+  readonly swing: Deg
+  readonly exact: Mm
+  /** After loading, before the cut. */
+  readonly turns: readonly Turn[]
+  readonly longSide: 'fence' | 'outward'
+  readonly faceDown: '-z' | '+z' | '-y' | '+y'
+  /** Ends parallel: the long side is then the point that touches the stop. */
+  readonly parallel: boolean
+  /** What is kept, as it lies when it is cut. */
+  readonly kept: Lying
+}
+
+/** How the part lies in a stick, leading end at the stop, with its printed length and the true size of the section. */
+export function lyingPart({ slopes, printed }: Part, { big, small }: Box): Lying {
+  const shape = { lead: slopes[0], trail: slopes[1], depth: big, height: small }
+  const length = printed.length.mm
+  return { ...shape, mid: printed.primary === 'edge' ? length : length - tips(shape) }
+}
+
+/** The eight ways in which a piece can lie along the fence. */
+const lays: readonly (readonly Turn[])[] = [
+  [],
+  ['over'],
+  ['end'],
+  ['flip'],
+  ['quarter+'],
+  ['quarter-'],
+  ['quarter+', 'end'],
+  ['quarter+', 'flip'],
+]
+
+/** The four that bring the cut end to the stop. */
+const swaps: readonly (readonly Turn[])[] = [['flip'], ['end'], ['quarter+', 'flip'], ['quarter+', 'end']]
+
+const facesDown = ['-z', '-y', '+z', '+y'] as const
+
+const quarters = (turns: readonly Turn[]): number => turns.filter((turn) => turn === 'quarter+').length
+
+/** A saw that only swings can cut the trailing end. */
+const plain = ({ trail }: Lying): boolean => Math.abs(trail.q) <= sameSlope
+
+interface Way {
+  readonly cuts: readonly EndCut[]
+  /** Less is better, one place after the other. */
+  readonly rank: readonly number[]
+}
+
+/**
+ * The cuts that turn a square blank into a part, on this saw: which end first, which side at the fence, which turning
+ * between. Chosen: within the saw's limits; the shop's usual side at the fence; fewest turns; the point that touches
+ * the stop down at the table; steepest end first, which lets all parts share one order of head angles.
+ *
+ * `blank` is the length of the blank in the stick, mm, `allowance` the shop's extra per blank, `across` the size of the
+ * section off the fence as the blank lies when it comes off the stick.
+ */
+export function cutEnds(
+  piece: NestPiece,
+  part: Part,
+  box: Box,
+  saw: Saw,
+  given: {
+    readonly blank: Mm
+    readonly allowance: Mm
+    readonly across: Mm
+    readonly prefer: 'fence' | 'outward'
+    readonly reading: Reading
+  },
+): Result<readonly EndCut[]> {
+  const inHand = lyingPart(part, box)
+  const holding = pieceHolding(saw)
+  if ([inHand.lead, inHand.trail].some(({ p, q }) => Math.abs(p) > sameSlope && Math.abs(q) > sameSlope))
+    return compoundEnd(part, saw)
+  const spare = given.blank - extentOf(inHand)
+  if (spare < -sameLength) return wrongBlank(piece, given.blank, extentOf(inHand), given.reading)
+  const target = holding.stopSide === 'right' ? mirrored(inHand) : inHand
+  const half = spare * stepsPerMm < 1 ? 0 : Math.min(given.allowance, spare) / 2
+  const ways = lays
+    .map((turns) => turnedBy(target, turns))
+    .flatMap((laid) => waysFrom(laid, { ...given, half }))
+    .sort((one, two) => compare(one.rank, two.rank))
+  const best = ways.find(({ cuts }) => cuts.every(({ swing }) => reaches(saw, holding, swing)))
+  return best ? good(best.cuts) : pastLimit(part, saw, holding, given.reading)
+}
+
+function waysFrom(
+  laid: Lying,
+  { half, across, prefer }: { readonly half: Mm; readonly across: Mm; readonly prefer: 'fence' | 'outward' },
+): Way[] {
+  if (!plain(laid)) return []
+  const load: readonly Turn[] = Math.abs(laid.depth - across) > sameLength ? ['quarter+'] : []
+  if (isSquare(laid.lead)) return [way([endCut('only', laid, stopOf(laid), load, 0)], prefer)]
+  if (isSquare(laid.trail)) return []
+  const kept = beforeLead(laid, half)
+  const first = { ...endCut('first', laid, stopOf(laid) + half, load, 0), kept }
+  return swaps
+    .map((turns) => ({ turns, after: turnedBy(laid, turns) }))
+    .filter(({ after }) => plain(after))
+    .map(({ turns, after }) =>
+      way([first, endCut('second', after, stopOf(after), turns, quarters(load))], prefer),
+    )
+}
+
+function endCut(
+  kind: EndCut['kind'],
+  piece: Lying,
+  exact: Mm,
+  turns: readonly Turn[],
+  rolled: number,
+): EndCut {
+  const { lead, trail } = piece
+  return {
+    kind,
+    swing: settingOf(trail).swing,
+    exact,
+    turns,
+    longSide: longSideOf(piece),
+    faceDown: facesDown[(rolled + quarters(turns)) % 4]!,
+    parallel: !isSquare(lead) && !isSquare(trail) && lead.p * trail.p + lead.q * trail.q > 0,
+    kept: piece,
+  }
+}
+
+const way = (cuts: readonly EndCut[], prefer: 'fence' | 'outward'): Way => ({
+  cuts,
+  rank: [
+    cuts.filter(({ longSide }) => longSide !== prefer).length,
+    cuts.reduce((sum, { turns }) => sum + turns.length, 0),
+    cuts.filter(({ kept }) => kept.lead.q > sameSlope).length,
+    cuts.length === 2 && Math.abs(cuts[0]!.swing) < Math.abs(cuts[1]!.swing) ? 1 : 0,
+  ],
+})
+
+function compare(one: readonly number[], two: readonly number[]): number {
+  const at = one.findIndex((value, place) => value !== two[place])
+  return at < 0 ? 0 : one[at]! - two[at]!
+}

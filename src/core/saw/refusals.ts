@@ -1,0 +1,82 @@
+import type { NestPiece } from '../nest.ts'
+import type { Part } from '../plan-shapes.ts'
+import { say, showAngle } from '../reading/show.ts'
+import type { Result } from '../result.ts'
+import { bad } from '../result.ts'
+import type { Reading, Saw } from '../shop.ts'
+import { sameAngle } from '../tolerance.ts'
+import type { Deg, Mm } from '../units.ts'
+import { type Holding, limitsOf } from './hold.ts'
+
+// Every reason why a run cannot be planned, said with what was asked, what is possible, and a way out.
+
+/** A block of this angle is easily cut on the saw itself: common practice. */
+const wedge: Deg = 30
+
+export const unknownPart = (piece: NestPiece): Result<never> =>
+  bad(
+    'nest-of-another-job',
+    `The nest holds ${piece.piece}, and no part of this job has that shape: it was made for another job or before a change. Plan the sticks again.`,
+  )
+
+export const otherWay = (way: string): Result<never> =>
+  bad('way-not-planned', `The nest is cut “${way}”; the saw is planned for “square first” only.`)
+
+export const noSaw = (): Result<never> =>
+  bad('no-saw', 'The shop has no saw. Enter one in Shop, with its stop side and its limits.')
+
+export const compoundEnd = (part: Part, saw: Saw): Result<never> =>
+  bad(
+    'compound-end',
+    `${part.mark}: an end is mitered and beveled at once, and ${saw.name} is planned to make one plain miter per cut. Ways out: turn the member about its axis until one of its faces holds the miter; or end it square and butt it.`,
+  )
+
+export function wrongBlank(piece: NestPiece, blank: Mm, needed: Mm, reading: Reading): Result<never> {
+  return bad(
+    'blank-too-short',
+    `${piece.piece} needs a blank of ${say(needed, reading)} (${needed.toFixed(2)} mm), tip to tip; the nest gives ${blank.toFixed(2)} mm. Plan the sticks again.`,
+  )
+}
+
+export function pastLimit(part: Part, saw: Saw, holding: Holding, reading: Reading): Result<never> {
+  const steepest = Math.max(...part.angleFromSquare)
+  const angle = (deg: Deg) => showAngle(deg, reading).text
+  const { toward, away } = limitsOf(saw, holding)
+  const rest = steepest - wedge
+  const withBlock = rest <= Math.max(toward, away) + sameAngle
+  const ways = [
+    ...(withBlock
+      ? [`a ${angle(wedge)} wedge block against the fence and the head at ${angle(rest)} the other way`]
+      : []),
+    'a blank left long enough to hold, mitered by hand to a scribed line',
+    'a butt joint instead of the miter',
+  ]
+  return bad(
+    'past-swing-limit',
+    `${part.mark}: a miter of ${angle(steepest)} from square; ${saw.name} goes to ${angle(toward)} with the blade leaning toward the stop and to ${angle(away)} leaning away from it, as the stop stands for this cut. Ways out: ${ways.join('; ')}.`,
+  )
+}
+
+export const pastStop = (label: string, stop: Mm, saw: Saw, reading: Reading): Result<never> =>
+  bad(
+    'past-longest-stop',
+    `${label}: the stop would stand at ${say(stop, reading)}; that of ${saw.name} reaches ${say(saw.limits.longestStop, reading)}. Way out: no stop for this one, measure and mark it; or lengthen the fence and enter its longest stop in Shop.`,
+  )
+
+export const stopInBlade = (label: string, stop: Mm, reading: Reading): Result<never> =>
+  bad(
+    'no-room-for-stop',
+    `${label}: the stop would stand at ${say(stop, reading)}, inside the blade. Way out: put the long side at the fence, or make the piece longer.`,
+  )
+
+export const notHeld = (label: string, held: Mm, saw: Saw, reading: Reading): Result<never> =>
+  bad(
+    'too-short-to-hold',
+    `${label}: ${say(Math.max(0, held), reading)} would be in the vise; ${saw.name} must hold at least ${say(saw.leastToHold, reading)}. Ways out: miter the end on a longer stick first and cut the piece off last; or a clamping block of the same section beside it.`,
+  )
+
+export const lacksSteel = (label: string, stick: string, lacking: Mm, reading: Reading): Result<never> =>
+  bad(
+    'stick-too-short',
+    `${stick}: with every stop rounded to the reading, ${label} would be ${lacking.toFixed(2)} mm short. Ways out: a finer reading, or a blank allowance that the reading can show (${say(0, reading)} or whole steps of it); then plan the sticks again.`,
+  )

@@ -1,0 +1,186 @@
+import type { Nest, NestPiece, NestSection } from '../nest.ts'
+import type { Part, Product, Run } from '../plan-shapes.ts'
+import { showLength } from '../reading/show.ts'
+import type { Problem, Result } from '../result.ts'
+import { badAll, good } from '../result.ts'
+import { sectionKey } from '../section/section.ts'
+import type { Saw, Shop } from '../shop.ts'
+import { sameLength } from '../tolerance.ts'
+import { type Mm, stepsNearest } from '../units.ts'
+import { type Blank, type Loaded, squareCuts } from './blanks.ts'
+import { type Box, boxOf, sawFor } from './box.ts'
+import { cutEnds, type EndCut } from './ends.ts'
+import { quickest } from './figures.ts'
+import { holds, pieceHolding } from './hold.ts'
+import { extentOf, shortestEdge } from './lying.ts'
+import { type Chain, endCuts } from './miters.ts'
+import { runOf } from './programs.ts'
+import { noSaw, notHeld, otherWay, pastStop, stopInBlade, unknownPart } from './refusals.ts'
+import type { Visit } from './visit.ts'
+
+/** One section's work before its order is chosen. */
+interface Work {
+  readonly square: readonly Visit[]
+  readonly chains: readonly Chain[]
+}
+
+/**
+ * What is done at the saws for a nest cut square first: pass 1 cuts square blanks (or pieces that need no miter) from
+ * the sticks, pass 2 miters their ends. Stops follow from the printed lengths, rounded once by the shop's reading.
+ *
+ * Refused, each with a way out: parts that are not in the nest's job, compound ends, a miter past the saw's limits, a
+ * stop past its longest, a part too short to hold.
+ */
+export function planRun(nest: Nest, parts: readonly Part[], shop: Shop): Result<Run> {
+  const naming = namesOf(nest)
+  const problems: Problem[] = []
+  const works: Work[] = []
+  for (const section of nest.sections) {
+    const work = workOn(section, parts, shop, naming)
+    if (work.ok) works.push(work.value)
+    else problems.push(...work.problems)
+  }
+  if (problems.length > 0) return badAll(problems)
+  const sectionBySection = works.flatMap(({ square, chains }) => [...square, ...endCuts(chains)])
+  const squareBeforeMiters = [
+    ...works.flatMap(({ square }) => square),
+    ...endCuts(works.flatMap(({ chains }) => chains)),
+  ]
+  return good(runOf(quickest([sectionBySection, squareBeforeMiters]), shop.reading))
+}
+
+type Naming = (piece: NestPiece) => string
+
+/** A piece's id is unique in its job; where two jobs of one nest have the same, the job stands before it. */
+function namesOf(nest: Nest): Naming {
+  const counts = new Map<string, number>()
+  const all = nest.sections.flatMap(({ sticks }) => sticks.flatMap(({ pieces }) => pieces))
+  for (const { piece } of all) counts.set(piece, (counts.get(piece) ?? 0) + 1)
+  return ({ piece, job }) => ((counts.get(piece) ?? 0) > 1 ? `${job}/${piece}` : piece)
+}
+
+function workOn(section: NestSection, parts: readonly Part[], shop: Shop, naming: Naming): Result<Work> {
+  if (section.way !== 'square first') return otherWay(section.way)
+  const saw = sawFor(section.section, shop)
+  if (!saw) return noSaw()
+  const planner = planChain(section, parts, shop, saw)
+  const problems = new Map<string, Problem>()
+  const chains: Chain[] = []
+  const sticks: Loaded[] = []
+  for (const stick of section.sticks) {
+    const blanks: Blank[] = []
+    for (const piece of stick.pieces) {
+      blanks.push(blankOf(piece, section, shop, stick.id, naming))
+      if (!piece.blank) continue
+      const chain = planner(piece, naming(piece))
+      if (chain.ok) chains.push(chain.value)
+      else for (const problem of chain.problems) problems.set(problem.text, problem)
+    }
+    if (blanks.length > 0) sticks.push({ stick, blanks })
+  }
+  if (problems.size > 0) return badAll([...problems.values()])
+  const square = squareCuts(section, saw, shop, sticks)
+  return square.ok ? good({ square: square.value, chains }) : square
+}
+
+const lengthInStick = ({ ends: [lead, trail] }: NestPiece): Mm => lead.x - trail.x
+
+function blankOf(
+  piece: NestPiece,
+  { section }: NestSection,
+  shop: Shop,
+  stick: string,
+  naming: Naming,
+): Blank {
+  const exact = lengthInStick(piece)
+  const made = { from: stick, mark: piece.mark, copy: piece.copy, job: piece.job, makes: [naming(piece)] }
+  const keep: Product = piece.blank
+    ? { ...made, id: piece.blank, kind: 'blank', key: blankKey(sectionKey(section), exact), length: exact }
+    : { ...made, id: naming(piece), kind: 'piece', key: piece.key, length: exact }
+  return { kind: piece.blank ? 'blank' : 'square', exact, stop: showLength(exact, shop.reading), keep }
+}
+
+const blankKey = (section: string, length: Mm): string => `${section} | blank ${stepsNearest(length)}`
+
+/** A half: one end square, the other mitered; tip to tip in whole steps, miter, and the nominal side that it crosses. */
+function halfKey(section: string, { swing, kept }: EndCut, across: 'big' | 'small'): string {
+  const angle = String(+Math.abs(swing).toFixed(6))
+  return `${section} | half ${stepsNearest(extentOf(kept))} ${angle} ${across}`
+}
+
+/** Plans the end cuts of one piece; equal pieces are planned once. */
+function planChain(section: NestSection, parts: readonly Part[], shop: Shop, saw: Saw) {
+  const { width, height } = section.section
+  const box = boxOf(section.section, shop)
+  const across = width >= height ? box.big : box.small
+  const planned = new Map<string, Result<readonly EndCut[]>>()
+  const byKey = new Map(parts.map((part) => [part.key, part]))
+  const cutsFor = (piece: NestPiece): Result<readonly EndCut[]> => {
+    const part = byKey.get(piece.key)
+    if (!part) return unknownPart(piece)
+    const blank = lengthInStick(piece)
+    const given = {
+      blank,
+      allowance: shop.blankAllowance,
+      across,
+      prefer: shop.longSide,
+      reading: shop.reading,
+    }
+    const cuts = cutEnds(piece, part, box, saw, given)
+    return cuts.ok ? allowed(cuts.value, piece, saw, shop) : cuts
+  }
+  return (piece: NestPiece, id: string): Result<Chain> => {
+    const name = `${piece.key} ${stepsNearest(lengthInStick(piece))}`
+    const cuts = planned.get(name) ?? cutsFor(piece)
+    planned.set(name, cuts)
+    return cuts.ok ? good(chainOf(piece, id, cuts.value, section, shop, saw, box)) : cuts
+  }
+}
+
+/** The cuts, if stop and vise can do them. */
+function allowed(
+  cuts: readonly EndCut[],
+  { piece }: NestPiece,
+  saw: Saw,
+  { reading }: Shop,
+): Result<readonly EndCut[]> {
+  for (const { exact, kept } of cuts) {
+    const stop = showLength(exact, reading).mm
+    if (stop <= sameLength) return stopInBlade(piece, stop, reading)
+    if (stop > saw.limits.longestStop + sameLength) return pastStop(piece, stop, saw, reading)
+    const held = shortestEdge(kept)
+    if (!holds(saw, pieceHolding(saw), [{ kept: held, left: 0 }])) return notHeld(piece, held, saw, reading)
+  }
+  return good(cuts)
+}
+
+function chainOf(
+  piece: NestPiece,
+  id: string,
+  cuts: readonly EndCut[],
+  { section, kerf }: NestSection,
+  shop: Shop,
+  saw: Saw,
+  box: Box,
+): Chain {
+  const made = { mark: piece.mark, copy: piece.copy, job: piece.job, makes: [id] }
+  const blank = piece.blank ?? id
+  const half = `${id}.m`
+  return cuts.map((cut) => {
+    const first = cut.kind === 'first'
+    const across = Math.abs(cut.kept.depth - box.big) <= sameLength ? 'big' : 'small'
+    const keep: Product = first
+      ? { ...made, id: half, from: blank, kind: 'half', key: halfKey(sectionKey(section), cut, across) }
+      : { ...made, id, from: cut.kind === 'second' ? half : blank, kind: 'piece', key: piece.key }
+    const length = extentOf(cut.kept)
+    return {
+      saw,
+      section,
+      kerf,
+      load: keep.from,
+      keep: { ...keep, length },
+      cut,
+      stop: showLength(cut.exact, shop.reading),
+    }
+  })
+}

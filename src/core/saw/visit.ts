@@ -1,0 +1,53 @@
+import type { Product, Shown, Turn } from '../plan-shapes.ts'
+import type { Section } from '../section/section.ts'
+import type { Saw } from '../shop.ts'
+import type { Deg, Mm } from '../units.ts'
+import type { Holding } from './hold.ts'
+
+/** A cut with everything that is set for it. Square cuts of a stick make blanks, or pieces that are then finished. */
+export interface Cut {
+  readonly kind: 'blank' | 'square' | 'first' | 'second' | 'only'
+  readonly swing: Deg
+  /** Unrounded stop, mm, and the one that is set. */
+  readonly exact: Mm
+  readonly stop: Shown
+  readonly longSide: 'fence' | 'outward'
+  readonly faceDown: '-z' | '+z' | '-y' | '+y'
+  readonly parallel: boolean
+  readonly turns: readonly Turn[]
+  readonly keep: Product
+  /** What lies behind the blade goes on being cut, or is scrap. */
+  readonly rest: 'on' | 'scrap'
+}
+
+/** One workpiece from loading to unloading. */
+export interface Visit extends Holding {
+  readonly saw: Saw
+  readonly section: Section
+  readonly kerf: Mm
+  readonly load: string
+  /** Clean-up cut before the first piece, mm, kerf included. */
+  readonly trim?: Mm
+  readonly cuts: readonly Cut[]
+  /** What is taken off the saw at the end; absent where nothing is left. */
+  readonly leaves?: Product | 'scrap'
+}
+
+/** Cuts that are made with everything left as it stands. */
+export const settingKey = ({ saw, section, stopSide, hold }: Visit, cut: Cut): string =>
+  [
+    saw.id,
+    section.kind,
+    section.width,
+    section.height,
+    section.wall,
+    section.cornerRadius,
+    section.grade ?? '',
+    stopSide,
+    hold,
+    cut.swing,
+    cut.stop.mm,
+    cut.exact.toFixed(6),
+    cut.longSide,
+    cut.faceDown,
+  ].join(' ')

@@ -1,0 +1,62 @@
+import type { AngleShown, SetUp, Turn } from '../plan-shapes.ts'
+import { showAngle } from '../reading/show.ts'
+import type { Reading, Saw } from '../shop.ts'
+import type { Deg } from '../units.ts'
+import type { Cut, Visit } from './visit.ts'
+
+/** The miter as this saw's scale shows it: from square, or counted down from 90. */
+export function scaleReading(swing: Deg, { readsAtSquare }: Saw, reading: Reading): AngleShown {
+  const fromSquare = showAngle(Math.abs(swing), reading)
+  if (readsAtSquare === 0) return fromSquare
+  // The rise stays that of the miter from square: it is laid out with a square, not read off the scale.
+  return {
+    ...showAngle(readsAtSquare - Math.abs(swing), reading),
+    ...(fromSquare.rise ? { rise: fromSquare.rise } : {}),
+  }
+}
+
+export function leanOf(swing: Deg): string {
+  if (swing === 0) return 'square'
+  return `the end of the blade away from the fence leans ${swing < 0 ? 'toward the stop' : 'away from the stop'}`
+}
+
+function sideOf({ kind, longSide, parallel }: Cut): string {
+  if (kind === 'blank' || kind === 'square') return 'square ends: any side against the fence'
+  const what = parallel ? 'the point that touches the stop' : 'long side'
+  return longSide === 'fence' ? `${what} against the fence` : `${what} away from the fence, toward you`
+}
+
+const turnWords: Readonly<Record<Turn, string>> = {
+  flip: 'turn the piece over, end for end: the same edge stays against the fence, the top goes down',
+  end: 'swing the piece round, end for end: the top stays up, the other edge comes to the fence',
+  over: 'roll the piece over: the top goes down, the other edge comes to the fence, the same end at the stop',
+  'quarter+': 'roll it a quarter turn, the top toward the fence',
+  'quarter-': 'roll it a quarter turn, the top toward you',
+}
+
+const sayTurns = (turns: readonly Turn[]): string => turns.map((turn) => turnWords[turn]).join('; then ')
+
+/** What is done with the workpiece between loading and cutting, for all cuts of one set-up together. */
+function turningOf(cuts: readonly Cut[]): string {
+  const [first] = cuts
+  const second = cuts.find(({ kind }) => kind === 'second')
+  const other = cuts.find(({ kind }) => kind !== 'second')
+  if (!first) return ''
+  if (first.kind === 'blank' || first.kind === 'square') return 'push the stick to the stop, no turning'
+  const load = other && (other.turns.length > 0 ? sayTurns(other.turns) : 'either end to the stop')
+  if (!second) return load ?? ''
+  if (!other) return sayTurns(second.turns)
+  return `${load}; cut one end; ${sayTurns(second.turns)}; cut the other end`
+}
+
+/** Words of one set-up, for the person at this saw. */
+export function printedOf(visit: Visit, cuts: readonly Cut[], reading: Reading): SetUp['printed'] {
+  const cut = cuts[0]!
+  return {
+    stop: cut.stop,
+    miter: scaleReading(cut.swing, visit.saw, reading),
+    lean: leanOf(cut.swing),
+    longSide: sideOf(cut),
+    turn: turningOf(cuts),
+  }
+}
