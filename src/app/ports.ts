@@ -32,8 +32,11 @@ export interface Disk {
   saveShop(shop: Shop, parent: string | null): Promise<{ saved: Revision<Shop>; won: boolean }>
   /** Takes a job from the list; its facts and nests stay. */
   removeJob(id: string): Promise<void>
-  /** The person chose this version among rivals. */
-  settle(chosen: Revision<Job> | Revision<Shop>): Promise<void>
+  /** The person chose this version over those that they saw beside it; one that they did not see stays a rival. */
+  settle(
+    chosen: Revision<Job> | Revision<Shop>,
+    over: readonly (Revision<Job> | Revision<Shop>)[],
+  ): Promise<void>
   /** Something was written by another tab. */
   onOther(listener: () => void): () => void
   /** The connection was lost or had to be given up, said in words; the next call opens it again if it can. */

@@ -1,0 +1,134 @@
+import { type IDBPObjectStore, type IDBPTransaction, openDB } from 'idb'
+import { failure, said, withoutDisk } from './failure.ts'
+import {
+  type Database,
+  databaseName,
+  databaseVersion,
+  migrate,
+  type Schema,
+  type StoreName,
+} from './schema.ts'
+
+export type Writing<S extends StoreName[] = StoreName[]> = IDBPTransaction<Schema, S, 'readwrite'>
+
+/** One store within a transaction that writes, whatever others are in it. */
+export type Rows<S extends StoreName> = Pick<
+  IDBPObjectStore<Schema, [S], S, 'readwrite'>,
+  'get' | 'getAll' | 'add' | 'put' | 'delete'
+>
+
+export interface Connection {
+  /** One transaction that only reads. */
+  read<T>(work: (db: Database) => Promise<T>): Promise<T>
+  /**
+   * One transaction over these stores. Resolves only when the browser says that it is on disk; rejects with words when
+   * it is not, and then nothing of it is. `work` may await nothing but requests of the transaction.
+   */
+  write<S extends StoreName[], T>(stores: S, work: (tx: Writing<S>) => Promise<T>): Promise<T>
+  close(): Promise<void>
+}
+
+/**
+ * The one connection of this tab, opened at the first use. It is given up when a newer version of the program wants
+ * the database, or when the browser ends it; both are told to `trouble`, and the next use opens it again.
+ */
+export function connect(trouble: (why: string) => void, name: string = databaseName): Connection {
+  let opening: Promise<Database> | undefined
+
+  const forget = (mine: Promise<Database> | undefined) => {
+    if (opening === mine) opening = undefined
+  }
+
+  function open(): Promise<Database> {
+    if (typeof indexedDB === 'undefined') return Promise.reject(withoutDisk())
+    const mine: Promise<Database> = openDB<Schema>(name, databaseVersion, {
+      upgrade: (db, from, _to, tx) => migrate(db, from, tx as Parameters<typeof migrate>[2]),
+      blocked: () =>
+        trouble('Another tab holds an older version of this program open. Close it, and this one goes on.'),
+      blocking: (_old, _new, event) => {
+        forget(mine)
+        const database = event.target as IDBDatabase
+        database.close()
+        trouble('A newer version of this program was opened in another tab. Load this page again.')
+      },
+      terminated: () => {
+        forget(mine)
+        trouble('The browser closed the disk of this page. Nothing that was shown as done is lost.')
+      },
+    })
+    // A failed opening must not stand in the way of the next one.
+    mine.catch(() => forget(mine))
+    return mine
+  }
+
+  async function database(): Promise<Database> {
+    opening ??= open()
+    return opening
+  }
+
+  /** A connection that was closed under us fails before anything is written, so it may be opened again, once. */
+  async function begin<T>(start: (db: Database) => T): Promise<T> {
+    const db = await database()
+    try {
+      return start(db)
+    } catch (error) {
+      if (!(error instanceof DOMException) || error.name !== 'InvalidStateError') throw error
+      opening = undefined
+      return start(await database())
+    }
+  }
+
+  return {
+    async read(work) {
+      try {
+        return await begin(work)
+      } catch (error) {
+        throw failure(error)
+      }
+    },
+
+    async write(stores, work) {
+      try {
+        const tx = await begin((db) => db.transaction(stores, 'readwrite', { durability: 'strict' }))
+        return await finish(tx, work)
+      } catch (error) {
+        throw failure(error)
+      }
+    },
+
+    async close() {
+      const last = opening
+      opening = undefined
+      const db = await last?.catch(() => undefined)
+      db?.close()
+    },
+  }
+}
+
+async function finish<S extends StoreName[], T>(
+  tx: Writing<S>,
+  work: (tx: Writing<S>) => Promise<T>,
+): Promise<T> {
+  // Asked now, so that an abort while `work` runs is never an unhandled rejection.
+  const end = tx.done.then(
+    () => undefined,
+    (error: unknown) => error ?? said('The browser took the write back, so nothing was saved. Do it again.'),
+  )
+  let value: T
+  try {
+    value = await work(tx)
+  } catch (error) {
+    try {
+      tx.abort()
+    } catch {
+      // It has ended by itself: then `end` knows why.
+    }
+    // When the browser aborted (no room), the requests only say that they were aborted.
+    const why = await end
+    const aborted = error instanceof DOMException && error.name === 'AbortError'
+    throw aborted && why !== undefined ? why : error
+  }
+  const why = await end
+  if (why !== undefined) throw why
+  return value
+}

@@ -1,0 +1,89 @@
+import type { Fact, FactDraft } from '../core/facts.ts'
+import type { Job } from '../core/job.ts'
+import type { Nest } from '../core/nest.ts'
+import type { Shop } from '../core/shop.ts'
+import { connect } from './connection.ts'
+import { append, merge } from './log.ts'
+import { type Everything, readAll } from './read.ts'
+import { type AnyRevision, removeJob, type Saved, saveJob, saveShop, settle } from './revisions.ts'
+import { databaseName } from './schema.ts'
+import { openTabs } from './tabs.ts'
+
+/**
+ * The disk of this device. Each write is one transaction that asks for strict durability (browsers default to relaxed:
+ * a power loss may undo a finished transaction), and each promise resolves only when the browser says that it is there.
+ */
+export interface Disk {
+  readAll(): Promise<Everything>
+  append(drafts: readonly FactDraft[], nests?: readonly Nest[]): Promise<readonly Fact[]>
+  merge(facts: readonly Fact[], nests: readonly Nest[]): Promise<void>
+  saveJob(job: Job, parent: string | null): Promise<Saved<Job>>
+  saveShop(shop: Shop, parent: string | null): Promise<Saved<Shop>>
+  removeJob(id: string): Promise<void>
+  settle(chosen: AnyRevision, over: readonly AnyRevision[]): Promise<void>
+  onOther(listener: () => void): () => void
+  onTrouble(listener: (why: string) => void): () => void
+  persist(): Promise<boolean>
+  /** Gives up the connection and the channel to other tabs. */
+  close(): Promise<void>
+}
+
+export interface DiskOptions {
+  readonly name?: string
+  readonly now?: () => string
+  readonly makeId?: () => string
+}
+
+/** Opens nothing yet: the first call does, and fails in words where the browser has no disk for this page. */
+export function openDisk(options: DiskOptions = {}): Disk {
+  const { name = databaseName, now = () => new Date().toISOString(), makeId = randomId } = options
+  const listeners = new Set<(why: string) => void>()
+  const disk = connect((why) => {
+    for (const listener of [...listeners]) listener(why)
+  }, name)
+  const tabs = openTabs(name)
+
+  /** Other tabs hear of it only when it is on disk. */
+  async function told<T>(writing: Promise<T>): Promise<T> {
+    const value = await writing
+    tabs.tell()
+    return value
+  }
+
+  return {
+    readAll: () => readAll(disk, makeId),
+    append: (drafts, nests = []) => told(append(disk, drafts, nests, { now, makeId })),
+    merge: (facts, nests) => told(merge(disk, facts, nests, makeId)),
+    saveJob: (job, parent) => told(saveJob(disk, job, parent, makeId)),
+    saveShop: (shop, parent) => told(saveShop(disk, shop, parent, makeId)),
+    removeJob: (id) => told(removeJob(disk, id, makeId)),
+    settle: (chosen, over) => told(settle(disk, chosen, over, makeId)),
+    onOther: tabs.listen,
+    onTrouble(listener) {
+      listeners.add(listener)
+      return () => listeners.delete(listener)
+    },
+    async persist() {
+      const storage = globalThis.navigator?.storage
+      if (!storage?.persist) return false
+      if (await storage.persisted()) return true
+      // Some browsers ask the person, who answers once.
+      const asked = await disk.write(['meta'], async (tx) => {
+        const before = await tx.objectStore('meta').get('asked')
+        if (!before) await tx.objectStore('meta').put(true, 'asked')
+        return before !== undefined
+      })
+      return asked ? false : storage.persist()
+    },
+    async close() {
+      tabs.close()
+      await disk.close()
+    },
+  }
+}
+
+/** Ten letters and digits of 128 random bits: short in every fact, and no two devices of a shop will share it. */
+const randomId = (): string =>
+  BigInt(`0x${crypto.randomUUID().replaceAll('-', '')}`)
+    .toString(36)
+    .slice(0, 10)
