@@ -14,7 +14,8 @@ export interface Quantity {
   readonly at: number
   /** As understood, for messages. */
   readonly text: string
-  /** Index of the token behind it. */
+  /** Index of its first token, and of the one behind it. */
+  readonly first: number
   readonly next: number
 }
 
@@ -45,6 +46,7 @@ function readNumber(pieces: readonly Token[], at: number, after: string): Result
       fraction: first.kind === 'fraction',
       at: first.at,
       text: first.text,
+      first: at,
       next: at + 1,
     })
   const part = fraction.fraction as Token & { kind: 'fraction' }
@@ -53,13 +55,14 @@ function readNumber(pieces: readonly Token[], at: number, after: string): Result
       part,
       `a fraction cannot follow ${first.text}; to subtract, put a space on both sides of the minus.`,
     )
-  if (part.value >= 1) return misread(part, `a fraction behind a whole number must be less than 1.`)
+  if (part.value >= 1) return misread(part, 'a fraction behind a whole number must be less than 1.')
   const text = `${first.text} ${part.text}`
   return good({
     value: first.value + part.value,
     fraction: true,
     at: first.at,
     text,
+    first: at,
     next: at + fraction.taken,
   })
 }
@@ -115,30 +118,32 @@ export function readQuantity(
 interface Term {
   readonly mm: Mm
   readonly unit: 'in' | 'mm'
+  /** A fraction without a unit in a metric job: inches where it is the whole text, else it must say its unit. */
+  readonly bare?: Quantity
+  /** Index of the token behind the term. */
   readonly next: number
 }
 
-const metric = (unit: LengthUnit | 'deg' | undefined) => unit === 'mm' || unit === 'cm' || unit === 'm'
+const metric = (unit: LengthUnit) => unit === 'mm' || unit === 'cm' || unit === 'm'
 
-/** One length, or a length times plain numbers: `2*1 1/2`. */
-function readTerm(
-  pieces: readonly Token[],
-  start: number,
-  units: 'in' | 'mm',
-  after: string,
-  alone: boolean,
-): Result<Term> {
+function readFactors(pieces: readonly Token[], start: number, after: string): Result<readonly Quantity[]> {
   const factors: Quantity[] = []
-  for (let at = start, behind = after; ; ) {
+  for (let at = start, behind = after; ; at += 1) {
     const factor = readQuantity(pieces, at, { after: behind })
     if (!factor.ok) return factor
     factors.push(factor.value)
     at = factor.value.next
     const sign = pieces[at]
-    if (sign?.kind !== 'sign' || sign.sign !== '*') break
+    if (sign?.kind !== 'sign' || sign.sign !== '*') return good(factors)
     behind = sign.text
-    at += 1
   }
+}
+
+/** One length, or a length times plain numbers: `2*1 1/2`. */
+function readTerm(pieces: readonly Token[], start: number, units: 'in' | 'mm', after: string): Result<Term> {
+  const read = readFactors(pieces, start, after)
+  if (!read.ok) return read
+  const factors = read.value
   const [length, second] = factors.filter(({ unit }) => unit !== undefined)
   if (second)
     return misread(second, 'two lengths multiplied are no length: one of them must be a plain number.')
@@ -146,15 +151,12 @@ function readTerm(
   const value = factors.reduce((product, factor) => product * factor.value, 1)
   if (length?.unit !== undefined && length.unit !== 'deg')
     return good({ mm: value * inMm[length.unit], unit: metric(length.unit) ? 'mm' : 'in', next })
-  const fraction = factors.find((factor) => factor.fraction)
-  const wholeText = alone && factors.length === 1 && next === pieces.length
-  if (units === 'mm' && fraction && !wholeText)
-    return misread(fraction, `say its unit: ${fraction.text} in, or ${fraction.text} mm.`)
-  const unit = units === 'mm' && !fraction ? 'mm' : 'in'
-  return good({ mm: value * inMm[unit], unit, next })
+  const bare = units === 'mm' ? factors.find(({ fraction }) => fraction) : undefined
+  const unit = bare ? 'in' : units
+  return good({ mm: value * inMm[unit], unit, ...(bare ? { bare } : {}), next })
 }
 
-/** A dash is a minus with spaces on both sides, or none where it cannot join a mixed number; never in between. */
+/** A dash is a minus with spaces on both sides, or with none where it joins no mixed number; never in between. */
 function dashProblem(pieces: readonly Token[], at: number): Result<never> | undefined {
   const [left, dash, right] = [pieces[at - 1], pieces[at], pieces[at + 1]]
   if (!left || !dash || !right) return undefined
@@ -174,21 +176,18 @@ export function readSum(pieces: readonly Token[], units: 'in' | 'mm'): Result<{ 
   let sign = leads && first.sign === '-' ? -1 : 1
   let at = leads ? 1 : 0
   let after = leads ? first.text : 'nothing'
+  const terms: Term[] = []
   let mm = 0
-  let unit: 'in' | 'mm' = 'mm'
-  for (let terms = 1; ; terms += 1) {
-    const term = readTerm(pieces, at, units, after, terms === 1)
+  for (;;) {
+    const term = readTerm(pieces, at, units, after)
     if (!term.ok) return term
+    terms.push(term.value)
     mm += sign * term.value.mm
-    if (term.value.unit === 'in') unit = 'in'
     const next = pieces[term.value.next]
-    if (!next) return good({ mm: mm === 0 ? 0 : mm, unit })
+    if (!next) break
     if (next.kind !== 'sign') {
-      const before = pieces[term.value.next - 1]
-      return misread(
-        next,
-        `not understood after “${before?.text ?? ''}”: + − or * is needed between lengths.`,
-      )
+      const before = pieces[term.value.next - 1]?.text ?? ''
+      return misread(next, `not understood after “${before}”: + − or * is needed between lengths.`)
     }
     const problem = next.sign === '-' ? dashProblem(pieces, term.value.next) : undefined
     if (problem) return problem
@@ -196,4 +195,8 @@ export function readSum(pieces: readonly Token[], units: 'in' | 'mm'): Result<{ 
     after = next.text
     at = term.value.next + 1
   }
+  const bare = terms.find((term) => term.bare)?.bare
+  const alone = bare?.next === pieces.length && bare.first === (leads ? 1 : 0)
+  if (bare && !alone) return misread(bare, `say its unit: ${bare.text} in, or ${bare.text} mm.`)
+  return good({ mm: mm === 0 ? 0 : mm, unit: terms.some(({ unit }) => unit === 'in') ? 'in' : 'mm' })
 }

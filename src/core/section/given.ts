@@ -8,19 +8,10 @@ import type { Mm } from '../units.ts'
 import { mechanicalCorner, metricCorner, structuralCorner } from './corner.ts'
 import type { GaugeProduct } from './gauge.ts'
 import { gaugeOfWall, gaugesOf, sheetGauge, tubeGauge } from './gauge.ts'
+import { kindWord } from './name.ts'
 import type { Section, SectionKind } from './section.ts'
 
 type Units = 'in' | 'mm'
-
-const kindWord: Readonly<Record<SectionKind, string>> = {
-  'square-tube': 'square tube',
-  'rect-tube': 'rectangular tube',
-  'round-tube': 'round tube',
-  'flat-bar': 'flat bar',
-  angle: 'angle',
-  'round-bar': 'round bar',
-  'square-bar': 'square bar',
-}
 
 const sayIn = (mm: Mm, units: Units): string => echo(mm, units, { in: 4, mm: 2 })
 
@@ -157,7 +148,7 @@ function resolveWall({ kind, wall }: SectionGiven, units: Units, field: string):
     if (wall !== undefined) return resolveThickness(wall, units, 'tube', field)
     return bad(
       'missing',
-      `Give the wall: ${kindWord[kind]} needs one, as a length or as a gauge such as 16 ga.`,
+      `Give the wall: ${kind === 'angle' ? 'an' : 'a'} ${kindWord[kind]} needs one, as a length or as a gauge such as 16 ga.`,
       field,
     )
   }

@@ -9,7 +9,7 @@ import { isRound } from './section.ts'
 
 export { flatOf } from './section.ts'
 
-const words: Readonly<Record<SectionKind, string>> = {
+export const kindWord: Readonly<Record<SectionKind, string>> = {
   'square-tube': 'square tube',
   'rect-tube': 'rectangular tube',
   'round-tube': 'round tube',
@@ -19,19 +19,31 @@ const words: Readonly<Record<SectionKind, string>> = {
   'square-bar': 'square bar',
 }
 
-/** Outside sizes are bought by fractions; what is on no 1/16 is said in decimals. */
-function size(mm: Mm, unit: 'in' | 'mm'): string {
-  if (unit === 'mm') return decimals(mm, 2)
-  const sixteenths = nearest((mm / inch) * 16)
-  const exact = Math.abs((sixteenths / 16) * inch - mm) <= sameLength
-  return exact ? fractionText(sixteenths, 16) : decimals(mm / inch, 4)
+const onGrid = (value: number, steps: number, unit: Mm): boolean =>
+  Math.abs((nearest((value / unit) * steps) / steps) * unit - value) <= sameLength
+
+/** The unit that the steel is sold in: sixteenths of an inch, or half millimeters; where both fit or none, as read here. */
+function soldIn({ width, height }: Section, reading: Reading): 'in' | 'mm' {
+  const inches = onGrid(width, 16, inch) && onGrid(height, 16, inch)
+  const metric = onGrid(width, 2, 1) && onGrid(height, 2, 1)
+  if (inches === metric) return unitOf(reading)
+  return inches ? 'in' : 'mm'
 }
 
-/** What the steel is called, sizes unrounded: `2 × 2 × 0.125 in square tube`, `60 × 40 × 3 mm rectangular tube`. */
+/** Outside sizes are bought by fractions; what lies on no sixteenth is said in decimals. */
+function side(mm: Mm, unit: 'in' | 'mm'): string {
+  if (unit === 'mm') return decimals(mm, 2)
+  return onGrid(mm, 16, inch) ? fractionText(nearest((mm / inch) * 16), 16) : decimals(mm / inch, 4)
+}
+
+/**
+ * What the steel is called where it is bought, sizes unrounded: `2 × 2 × 0.125 in square tube`,
+ * `60 × 40 × 3 mm rectangular tube`. Metric steel keeps its name in an inch shop, and the other way round.
+ */
 export function sectionName(section: Section, reading: Reading): string {
-  const unit = unitOf(reading)
+  const unit = soldIn(section, reading)
   const { width, height, wall, kind, grade } = section
-  const sides = isRound(section) ? [`⌀ ${size(width, unit)}`] : [size(width, unit), size(height, unit)]
+  const sides = isRound(section) ? [`⌀ ${side(width, unit)}`] : [side(width, unit), side(height, unit)]
   const walls = wall > 0 ? [unit === 'in' ? decimals(wall / inch, 4) : decimals(wall, 2)] : []
-  return `${[...sides, ...walls].join(' × ')} ${unit} ${words[kind]}${grade ? `, ${grade}` : ''}`
+  return `${[...sides, ...walls].join(' × ')} ${unit} ${kindWord[kind]}${grade ? `, ${grade}` : ''}`
 }
