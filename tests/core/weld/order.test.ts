@@ -1,0 +1,112 @@
+import { describe, expect, test } from 'vitest'
+import { opposite, weldPlan } from '../../../src/core/weld/order.ts'
+import { framed, metric, tube } from '../builds/framed.ts'
+
+describe('opposite joint next, no neighbors in a row (common practice)', () => {
+  test.each([3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16])('ring of %i', (n) => {
+    const order = opposite(Array.from({ length: n }, (_, at) => at))
+    expect([...order].sort((a, b) => a - b)).toEqual(Array.from({ length: n }, (_, at) => at))
+    const steps = order.slice(1).map((at, k) => {
+      const apart = Math.abs(at - order[k]!)
+      return Math.min(apart, n - apart)
+    })
+    if (n >= 5) expect(Math.min(...steps)).toBeGreaterThan(1)
+    expect(steps[0]).toBe(Math.floor(n / 2))
+  })
+})
+
+describe('tacks and passes of a hexagon', () => {
+  const { frame, shop } = framed('polygon-frame', { sides: 6, size: 700, section: tube(40, 3) }, metric)
+  const plan = weldPlan(frame, shop)
+
+  test('24 seams: 6 each outside, inside, top, bottom; 40 mm upright, 40/cos 30° flat', () => {
+    const lengths = (kind: string) =>
+      plan.seams.filter((seam) => seam.class === kind).map(({ length }) => length)
+    for (const kind of ['outside', 'inside']) {
+      expect(lengths(kind)).toHaveLength(6)
+      for (const length of lengths(kind)) expect(length).toBeCloseTo(40, 9)
+    }
+    for (const kind of ['top', 'bottom']) {
+      expect(lengths(kind)).toHaveLength(6)
+      for (const length of lengths(kind)) expect(length).toBeCloseTo(40 / Math.cos(Math.PI / 6), 9)
+    }
+  })
+
+  test('outside seams lie 404.15 from the middle, on the corners; inside ones nearer by 2w/√3', () => {
+    for (const seam of plan.seams) {
+      const away = Math.hypot(seam.from[0], seam.from[1])
+      if (seam.class === 'outside') expect(away).toBeCloseTo(404.1452, 3)
+      if (seam.class === 'inside') expect(away).toBeCloseTo(404.1452 - 40 / Math.cos(Math.PI / 6), 3)
+      if (seam.class === 'top') expect([seam.from[2], seam.to[2]]).toEqual([40, 40])
+    }
+  })
+
+  test('vertical welds first, then tops, turn, bottoms; every seam once', () => {
+    const kinds = plan.order.map((id) => id.split('/').pop())
+    expect(kinds).toEqual([
+      ...Array(6).fill('outside'),
+      ...Array(6).fill('inside'),
+      ...Array(6).fill('top'),
+      'turn:top',
+      ...Array(6).fill('bottom'),
+    ])
+    expect(new Set(plan.order).size).toBe(25)
+  })
+
+  test('four tacks to a joint, opposite corners first, a check after the first', () => {
+    const first = plan.steps.filter((step) => step.joint === 'top/corner-1' && step.kind !== 'pass')
+    expect(first.map(({ kind, seam }) => seam?.split('/').pop() ?? kind)).toEqual([
+      'outside',
+      'check',
+      'inside',
+      'top',
+      'bottom',
+    ])
+  })
+
+  test('piece by piece: outside tacks go round, the last joint is closed after the outline', () => {
+    const steps = weldPlan(frame, { ...shop, tacking: 'piece by piece' }).steps
+    const tacks = steps.filter(({ kind }) => kind === 'tack' || kind === 'check').map(({ text }) => text)
+    expect(tacks.slice(0, 7)).toEqual([
+      'Tack corner 1, outside',
+      'Tack corner 2, outside',
+      'Tack corner 3, outside',
+      'Tack corner 4, outside',
+      'Tack corner 5, outside',
+      'Try it on the outline, close the last joint, check.',
+      'Tack corner 6, outside',
+    ])
+  })
+})
+
+describe('seams of a pedestal', () => {
+  const { frame, shop } = framed('pedestal', { sides: 10, top: 'plate' }, metric)
+  const plan = weldPlan(frame, shop)
+  const classes = (joint: string) =>
+    plan.seams
+      .filter((seam) => seam.joint === joint)
+      .map((seam) => seam.class)
+      .sort()
+
+  test('half bars of equal width on the through bar: two flare, two fillets', () =>
+    expect(classes('base/bars-2')).toEqual(['fillet', 'fillet', 'flare', 'flare']))
+  test('arms flush with the post’s foot: one square groove, three fillets', () =>
+    expect(classes('base/arm-1/post')).toEqual(['fillet', 'fillet', 'fillet', 'square groove']))
+  test('caps: four edges of 50', () => {
+    expect(classes('base/cap-1')).toEqual(['edge', 'edge', 'edge', 'edge'])
+    for (const seam of plan.seams.filter(({ joint }) => joint === 'base/cap-1'))
+      expect(seam.length).toBeCloseTo(50, 9)
+  })
+  test('ids are unique, steps are too, and every seam is passed once', () => {
+    expect(new Set(plan.seams.map(({ id }) => id)).size).toBe(plan.seams.length)
+    expect(new Set(plan.steps.map(({ id }) => id)).size).toBe(plan.steps.length)
+    const passed = plan.steps.filter(({ kind }) => kind === 'pass').map(({ seam }) => seam)
+    expect([...passed].sort()).toEqual(plan.seams.map(({ id }) => id).sort())
+  })
+  test('the plate is tacked at its corners, the caps are tapped after welding', () =>
+    expect(plan.steps.slice(-3).map(({ text }) => text)).toEqual([
+      'Tack the plate at its corners only.',
+      'Check that the plate lies flat.',
+      'Drill and tap M10 in the 4 foot caps, after welding.',
+    ]))
+})
