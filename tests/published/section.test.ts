@@ -5,6 +5,7 @@ import bars from '../../shared/reference/bars.json'
 import materials from '../../shared/reference/materials.json'
 import metric from '../../shared/reference/sections_metric.json'
 import us from '../../shared/reference/sections_us.json'
+import sources from '../../shared/reference/sources.json'
 import type { SectionGiven } from '../../src/core/job.ts'
 import { resolveSection } from '../../src/core/section/given.ts'
 import {
@@ -79,6 +80,13 @@ const agreesWithDrawing = (section: Section) =>
 
 /** Half a unit of the last digit of a figure printed to three digits, at the least of two decimals. */
 const lastDigit = (printed: number): number => 0.5 * 10 ** Math.max(Math.floor(Math.log10(printed)) - 2, -2)
+
+test('each row names a source that is written out, and how it stands', () => {
+  for (const { source, status } of [...metric, ...us]) {
+    for (const code of source.replace(/ \(.*/, '').split(' + ')) expect(sources.sources).toHaveProperty(code)
+    expect(status).toMatch(/^(looked_up|memory)/)
+  }
+})
 
 test('7850 kg/m³ is the printed density of carbon steel, and of 490 lb/ft³ within 0.02 %', () => {
   const carbon = materials.find(({ mat }) => mat === 'carbon steel')
