@@ -37,6 +37,8 @@ export interface NestPart {
   readonly perCopy: number
   /** Number of the first piece; absent: 1. A nest of what is left goes on counting. */
   readonly first?: number
+  /** What leaves the stick is the finished piece: in square first it then needs no blank. */
+  readonly finished?: true
 }
 
 export interface StockLength {

@@ -20,3 +20,13 @@ export const tieSlack = 1e-9
 
 /** An angle this near to a whole, half, quarter or tenth of a degree is that one: 180/n in floating point. */
 export const sameAngle = 1e-9
+
+/** A linear program of the nest is solved when no column saves more than this share of the dearest stick; proofs do
+ * not lean on it: they are checked in whole numbers. */
+export const dualSlack = 1e-9
+
+/** Entries of a column below this are rounding, and no pivot. */
+export const pivotLeast = 1e-9
+
+/** Amounts in a linear program within this of a whole number are that number: they come from some hundred pivots. */
+export const wholeSlack = 1e-6

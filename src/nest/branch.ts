@@ -1,0 +1,118 @@
+import type { NestProblem } from '../core/nest.ts'
+import { wholeSlack } from '../core/tolerance.ts'
+import { certify, type Leaf, narrower } from './certify.ts'
+import { dive, type Turnoff } from './dive.ts'
+import { costOf, type Fill, type Model } from './model.ts'
+import { type Box, type Pool, type Relaxed, relax, type Task, wholeBox } from './relax.ts'
+import { spend, type Work, within } from './work.ts'
+
+// Least cost, and why no nest costs less: the relaxed problem, cut in two by how many sticks of one kind are used
+// until every share of it costs at least what the best nest does.
+
+export interface Found {
+  readonly fills: readonly Fill[]
+  /** No nest costs less, in the unit of the pricing. */
+  readonly bound: number
+  /** Shares of all nests that each cost at least the bound; together they are all. */
+  readonly leaves: readonly Leaf[]
+}
+
+interface Share {
+  readonly box: Box
+  readonly leaf: Leaf
+  readonly relaxed: Relaxed
+  /** Cannot be cut in two, or was searched as far as it goes. */
+  readonly stuck: boolean
+}
+
+/** Most shares; the judge looks at every one. */
+const mostShares = 120
+
+/** Dives into one share that leave the most promising way, before the share is given up. */
+const turnoffs: readonly (Turnoff | undefined)[] = [
+  undefined,
+  ...[0, 1, 2, 3].flatMap((decision) => [1, 2].map((rank) => ({ decision, rank }))),
+]
+
+/**
+ * Searches from a known nest on. `pricing` may be another one than the model's (sticks instead of money); `report`
+ * hears of every better nest. Undefined when not even the first bound came before the work was over.
+ */
+export function branch(
+  model: Model,
+  problem: NestProblem,
+  pricing: readonly number[],
+  known: readonly Fill[],
+  complete: boolean,
+  work: Work,
+  report: (fills: readonly Fill[], bound: number) => void,
+): Found | undefined {
+  const pool: Pool = new Map()
+  const demand = model.items.map(({ count }) => count)
+  let fills = known
+  // Without a nest of all pieces there is nothing to stay below.
+  let cost = complete ? costOf(known, pricing) : Number.MAX_SAFE_INTEGER
+
+  const look = (box: Box): Share | undefined => {
+    const task: Task = { model, pricing, demand, box }
+    const relaxed = relax(task, pool, work)
+    if (!relaxed) return undefined
+    const leaf = certify(task, problem, relaxed, cost, work)
+    return leaf && { box, leaf, relaxed, stuck: false }
+  }
+  const boundOf = (shares: readonly Share[]) => Math.min(cost, ...shares.map(({ leaf }) => leaf.cost))
+
+  const root = look(wholeBox(model))
+  if (!root) return undefined
+  // Not even fractions of all sticks hold every piece: nothing to prove, the caller says what is left out.
+  if (root.relaxed.missing > wholeSlack) return undefined
+  let shares: Share[] = [root]
+  const search = (share: Share): void => {
+    const task: Task = { model, pricing, demand, box: share.box }
+    for (const turnoff of turnoffs) {
+      if (work.over || share.leaf.cost >= cost) return
+      const better = within(work, Math.max(200_000, work.left / 8), (part) =>
+        dive(task, share.relaxed, pool, cost, turnoff, part),
+      )
+      if (!better) continue
+      fills = better
+      cost = costOf(better, pricing)
+      report(fills, boundOf(shares))
+    }
+  }
+  search(root)
+  while (!work.over && shares.length < mostShares) {
+    const next = shares
+      .filter(({ leaf, stuck }) => !stuck && leaf.cost < cost)
+      .sort((a, b) => a.leaf.cost - b.leaf.cost)[0]
+    if (!next) break
+    const halves = parted(model, next)
+    if (!halves) {
+      if (next !== root) search(next)
+      shares = shares.map((share) => (share === next ? { ...share, stuck: true } : share))
+      continue
+    }
+    const looked = halves.map((box) => look(box))
+    if (looked.some((half) => !half) || !spend(work, 1)) break
+    shares = shares.flatMap((share) => (share === next ? (looked as Share[]) : [share]))
+    for (const half of looked as Share[])
+      if (half.relaxed.missing <= wholeSlack && half.leaf.cost < cost) search(half)
+  }
+  return { fills, bound: boundOf(shares), leaves: shares.map(({ leaf }) => leaf) }
+}
+
+/** The share cut in two where the number of sticks of one kind is the least whole; undefined where all are whole. */
+function parted(model: Model, { box, relaxed }: Share): readonly [Box, Box] | undefined {
+  const sticks = model.kinds.map(() => 0)
+  for (const { pattern, amount } of relaxed.used) sticks[pattern.kind]! += amount
+  let [best, most] = [-1, wholeSlack]
+  for (const [kind, amount] of sticks.entries()) {
+    const away = Math.abs(amount - Math.round(amount))
+    if (away <= most) continue
+    best = kind
+    most = away
+  }
+  if (best < 0) return undefined
+  const atMost = Math.floor(sticks[best]!)
+  return [narrower(box, best, { atMost }), narrower(box, best, { atLeast: atMost + 1 })]
+}

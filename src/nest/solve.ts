@@ -1,0 +1,225 @@
+import { type Certificate, checkCertificate } from '../core/check/certificate.ts'
+import type { NestProblem, NestSection, StockLength, Turning } from '../core/nest.ts'
+import { badAll, good, type Problem, type Result } from '../core/result.ts'
+import { fromSteps, stepsDown, stepsUp } from '../core/units.ts'
+import { type Row, rowsOf } from './angled.ts'
+import { faultsOf } from './faults.ts'
+import { gives, turnEnds, usedUncut } from './fit.ts'
+import { lay } from './lay.ts'
+import { costOf, countOf, type Fill, isPriced, type Model, modelOf, pricingOf, turnsOf } from './model.ts'
+import { type Proof, type Searched, search } from './search.ts'
+import { openWork, type Work } from './work.ts'
+
+/** How far a search may go. */
+export interface Budget {
+  /** Counted steps: the same problem and steps give the same nest. A step is about the look at one sum of lengths. */
+  readonly steps: number
+  /** Asked now and then; true ends the search with the best so far. */
+  readonly stop?: () => boolean
+  /** Hears of every nest of all pieces that is better than the last. */
+  readonly better?: (nest: NestSection) => void
+}
+
+/** A few seconds on a tablet at the worst; most problems of a shop are proved long before. */
+export const usualSteps = 60_000_000
+
+export interface Solved {
+  readonly nest: NestSection
+  /** The fewest sticks at this cost, checked like the cost. */
+  readonly provedSticks: boolean
+  /** Proof of the cost, in the unit of `pricing` (whole cents, or whole steps of length); only when `nest.proved`. */
+  readonly certificate?: Certificate
+  readonly pricing: readonly number[]
+  /** The nest once more as indices: stick by stick, stock and parts of the problem. */
+  readonly rows: readonly {
+    readonly stock: number
+    readonly pieces: readonly { readonly part: number; readonly turn: Turning }[]
+  }[]
+  /** Pieces per part that found no room where stock is counted. */
+  readonly unplaced: readonly number[]
+  /** The budget or `stop` ended the search. */
+  readonly ended: boolean
+}
+
+/**
+ * Nests one section: least cost, then fewest sticks, then one long drop. `proved` only where `checkCertificate`, which
+ * shares no code with the search, says that the proof holds. Problems: figures that cannot be, prices on some stock
+ * only, a part that fits no stick.
+ */
+export function solve(given: NestProblem, budget: Budget): Result<Solved> {
+  const faults = faultsOf(given)
+  if (faults.length > 0) return badAll(faults)
+  const problem = counted(given)
+  const tooLong = longerThanStock(problem)
+  if (tooLong.length > 0) return badAll(tooLong)
+
+  const model = modelOf(problem)
+  const work = openWork(budget.steps, budget.stop)
+  const section = (rows: readonly Row[], bound: number, proved: boolean): NestSection => ({
+    section: given.section,
+    kerf: given.kerf,
+    trim: given.trim,
+    grip: given.grip,
+    way: given.way,
+    demand: given.parts,
+    stock: given.stock,
+    sticks: lay(given, rows),
+    ...costAndBound(given, rows, bound, proved),
+    proved,
+  })
+  let told: readonly number[] | undefined
+  const tell = (fills: readonly Fill[], bound: number) => {
+    if (!budget.better) return
+    const rows = rowsFor(problem, model, fills)
+    const score = [costOfRows(problem, rows), rows.length]
+    if (placedCount(rows) < model.pieces || (told && !isLess(score, told))) return
+    told = score
+    budget.better(section(rows, bound, false))
+  }
+
+  const first = search(model, problem, work, tell)
+  const firstRows = rowsFor(problem, model, first.fills)
+  const unplaced = unplacedBy(problem, firstRows)
+  const partial = unplaced.some((count) => count > 0)
+  // With pieces left out there is no nest of all to bound: what can be placed is a problem of its own.
+  const { searched, rows } = partial
+    ? rest(problem, unplaced, firstRows, work)
+    : { searched: first, rows: firstRows }
+  const pricing = pricingOf(problem.stock)
+  const cost = costOfRows(problem, rows)
+  const holds = (proof: Proof | undefined, sum: number): boolean =>
+    proof !== undefined &&
+    proof.cost >= sum &&
+    checkCertificate(problem, proof.certificate, sum, proof.pricing) === 'holds'
+  const proved = !partial && holds(searched.proof, cost)
+  const perStick = searched.sticksProof?.pricing
+  const withSticks = perStick && rows.reduce((sum, { stock }) => sum + perStick[stock]!, 0)
+  const onePrice = new Set(pricing).size === 1 && pricing[0]! > 0
+  const provedSticks =
+    proved && (onePrice || (withSticks !== undefined && holds(searched.sticksProof, withSticks)))
+  const bound = Math.min(cost, searched.proof?.cost ?? 0)
+  return good({
+    nest: section(rows, bound, proved),
+    provedSticks,
+    ...(proved && searched.proof && { certificate: searched.proof.certificate }),
+    pricing,
+    rows: rows.map(({ stock, pieces }) => ({
+      stock,
+      pieces: pieces.map(({ part, turn }) => ({ part, turn })),
+    })),
+    unplaced,
+    ended: work.over,
+  })
+}
+
+const unplacedBy = ({ parts }: NestProblem, rows: readonly Row[]): number[] => {
+  const left = parts.map(({ count }) => count)
+  for (const { pieces } of rows) for (const { part } of pieces) left[part]! -= 1
+  return left
+}
+
+/** The nest of the pieces that found room, for the least cost of these. */
+function rest(
+  problem: NestProblem,
+  unplaced: readonly number[],
+  known: readonly Row[],
+  work: Work,
+): { readonly searched: Searched; readonly rows: readonly Row[] } {
+  const parts = problem.parts.map((part, at) => ({ ...part, count: part.count - unplaced[at]! }))
+  const model = modelOf({ ...problem, parts })
+  const searched = search(model, { ...problem, parts }, work, () => {})
+  const rows = rowsFor({ ...problem, parts }, model, searched.fills)
+  return { searched, rows: placedCount(rows) < placedCount(known) ? known : rows }
+}
+
+/** A rack piece without a count is one. */
+const counted = (problem: NestProblem): NestProblem => ({
+  ...problem,
+  stock: problem.stock.map((stock): StockLength => {
+    const count = countOf(stock)
+    return count === undefined ? stock : { ...stock, count }
+  }),
+})
+
+function longerThanStock(problem: NestProblem): Problem[] {
+  return problem.parts.flatMap(({ mid, mark, ends, turns }, part) => {
+    const best = problem.stock
+      .flatMap((stock) =>
+        stock.count === 0
+          ? []
+          : turnsOf(turns).map((turn) => {
+              const turned = turnEnds(ends, turn)
+              const steps = usedUncut(stock, mid, turned)
+                ? stepsDown(stock.length)
+                : gives(problem, stock, turned)
+              return { length: stock.length, steps }
+            }),
+      )
+      .reduce((a, b) => (b.steps > a.steps ? b : a), { length: 0, steps: 0 })
+    if (stepsUp(mid) <= best.steps) return []
+    const stick =
+      best.length === 0
+        ? 'there is no stick'
+        : `the stick that gives the most, ${shown(best.length)} mm long, gives ${shown(fromSteps(Math.max(0, best.steps)))} mm`
+    return [
+      { code: 'too-long', text: `Part ${mark} needs ${shown(mid)} mm; ${stick}.`, field: `parts[${part}]` },
+    ]
+  })
+}
+
+const shown = (length: number): string => String(+length.toFixed(3))
+
+function rowsFor(problem: NestProblem, model: Model, fills: readonly Fill[]): Row[] {
+  const rows = model.square ? squareRows(problem, model, fills) : rowsOf(problem, model, fills)
+  return rows.filter(({ pieces }) => pieces.length > 0)
+}
+
+/** Longest pieces first on each stick; sticks with more of the longest first, so that equal ones follow each other. */
+function squareRows(problem: NestProblem, model: Model, fills: readonly Fill[]): Row[] {
+  const left = problem.parts.map(({ count }) => count)
+  const square = { p: 0, q: 0 }
+  const sorted = fills.toSorted((a, b) => {
+    const at = a.counts.findIndex((count, item) => count !== b.counts[item])
+    return at < 0 ? a.kind - b.kind : b.counts[at]! - a.counts[at]!
+  })
+  return sorted.flatMap(({ kind, counts, times }) =>
+    Array.from({ length: times }, (): Row => {
+      const pieces = model.items.flatMap(({ parts }, item) =>
+        Array.from({ length: counts[item]! }, () => {
+          const part = parts.find((at) => left[at]! > 0)!
+          left[part]! -= 1
+          const { mid, turns } = problem.parts[part]!
+          return { part, turn: turnsOf(turns)[0]!, ends: [square, square] as const, mid: stepsUp(mid) }
+        }),
+      )
+      return { stock: model.kinds[kind]!.stock, pieces }
+    }),
+  )
+}
+
+const placedCount = (rows: readonly Row[]): number => rows.reduce((sum, { pieces }) => sum + pieces.length, 0)
+
+const costOfRows = ({ stock }: NestProblem, rows: readonly Row[]): number =>
+  costOf(
+    rows.map((row) => ({ kind: row.stock, counts: [], times: 1 })),
+    pricingOf(stock),
+  )
+
+function isLess(a: readonly number[], b: readonly number[]): boolean {
+  const at = a.findIndex((value, index) => value !== b[index])
+  return at >= 0 && a[at]! < b[at]!
+}
+
+/** Whole cents as they are; lengths back in mm, summed from the lengths themselves. */
+function costAndBound({ stock }: NestProblem, rows: readonly Row[], bound: number, proved: boolean) {
+  if (isPriced(stock)) {
+    const cost = rows.reduce((sum, row) => sum + (stock[row.stock]!.price ?? 0), 0)
+    return { cost, bound: proved ? cost : bound }
+  }
+  const times = stock.map((_, at) => rows.filter((row) => row.stock === at).length)
+  const cost = times.reduce((sum, count, at) => {
+    const { length, rack, price } = stock[at]!
+    return sum + count * (rack === undefined ? length : (price ?? 0))
+  }, 0)
+  return { cost, bound: proved ? cost : Math.min(cost, fromSteps(bound)) }
+}
