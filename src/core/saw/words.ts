@@ -26,7 +26,8 @@ function sideOf({ kind, longSide, parallel }: Cut): string {
   return longSide === 'fence' ? `${what} against the fence` : `${what} away from the fence, toward you`
 }
 
-const turnWords: Readonly<Record<Turn, string>> = {
+/** What the person does for each turning; faces, not left and right, so that it holds for a stop on either side. */
+export const turnWords: Readonly<Record<Turn, string>> = {
   flip: 'turn the piece over, end for end: the same edge stays against the fence, the top goes down',
   end: 'swing the piece round, end for end: the top stays up, the other edge comes to the fence',
   over: 'roll the piece over: the top goes down, the other edge comes to the fence, the same end at the stop',
