@@ -1,0 +1,90 @@
+import type { Nest, NestPiece, NestSection } from '../nest.ts'
+import type { Part, Run, Verdict } from '../plan-shapes.ts'
+import { type Section, sectionKey } from '../section/section.ts'
+import type { Shop } from '../shop.ts'
+import { sameLength } from '../tolerance.ts'
+import { finishedFaults, printedFaults } from './finished.ts'
+import { productFaults } from './products.ts'
+import { type Measured, type Replayed, replay } from './replay.ts'
+import { limitFaults } from './saw-limits.ts'
+import { halfStep, setUpFaults } from './set-up-records.ts'
+
+/**
+ * Judges the work at the saw by doing it: every program is replayed on boxes with end planes, pushed to the stop plate,
+ * once with the exact stops and once with those that people read. What comes out must be the nest's pieces, each the
+ * part that it is to be, with nothing asked that the shop's saw cannot do or hold; the set-up records, which people
+ * read, must say what the programs do. Nothing here comes from the code that planned the run.
+ */
+export function checkRun(run: Run, nest: Nest, parts: readonly Part[], shop: Shop): Verdict {
+  const measured: Measured = ({ section }) => measuredSize(section, shop)
+  const half = halfStep(shop.reading)
+  const exact = replay(run, nest, 'exact', measured)
+  const faults = [
+    ...repeatedFaults(run),
+    ...exact.faults,
+    ...productFaults(run, nest, exact, half),
+    ...limitFaults(run.programs, exact, shop),
+    ...setUpFaults(run, exact, shop),
+    ...eachPiece(nest, parts, exact, (piece, made, part) =>
+      finishedFaults(piece, made.solid, part, isNominal(made.section, shop)),
+    ),
+  ]
+  // What fails with exact stops is refused already; the same words twice would not help.
+  if (faults.length > 0) return { faults }
+  const asRead = replay(run, nest, 'stop', measured)
+  return {
+    faults: [
+      ...asRead.faults.map((fault) => `by the printed stops, ${fault}`),
+      ...eachPiece(nest, parts, asRead, (piece, made, part) => printedFaults(piece, made.solid, part, half)),
+    ],
+  }
+}
+
+function repeatedFaults({ programs }: Run): string[] {
+  const seen = new Set<string>()
+  return programs.flatMap(({ id }) => {
+    if (seen.has(id)) return [`program ${id} stands twice`]
+    seen.add(id)
+    return []
+  })
+}
+
+type MadePiece = Replayed['made'] extends ReadonlyMap<string, infer M> ? M : never
+
+/** Faults of every piece of the nest that was made, beside the part that it is to be. */
+function eachPiece(
+  nest: Nest,
+  parts: readonly Part[],
+  { made }: Replayed,
+  judge: (piece: NestPiece, made: MadePiece, part: Part) => string[],
+): string[] {
+  const byKey = new Map(parts.map((part) => [part.key, part]))
+  return nest.sections.flatMap(({ sticks }) =>
+    sticks.flatMap(({ pieces }) =>
+      pieces.flatMap((piece) => {
+        const part = byKey.get(piece.key)
+        const real = made.get(piece.piece)
+        if (!part) return [`piece ${piece.piece}: no part has its key`]
+        if (part.mark !== piece.mark)
+          return [`piece ${piece.piece} is marked ${piece.mark}; the part with its key is ${part.mark}`]
+        // A piece that was not made is named where the products are judged.
+        return real ? judge(piece, real, part) : []
+      }),
+    ),
+  )
+}
+
+/** The size of this delivery where it was measured, laid as the nest's section lies. */
+function measuredSize(section: Section, shop: Shop) {
+  const key = sectionKey(section)
+  const carried = shop.sections.find((each) => sectionKey(each.section) === key)
+  if (!carried?.measured) return { width: section.width, height: section.height }
+  const { width, height } = carried.measured
+  const asCarried = Math.abs(carried.section.width - section.width) <= sameLength
+  return asCarried ? { width, height } : { width: height, height: width }
+}
+
+function isNominal({ section }: NestSection, shop: Shop): boolean {
+  const { width, height } = measuredSize(section, shop)
+  return Math.abs(width - section.width) <= sameLength && Math.abs(height - section.height) <= sameLength
+}

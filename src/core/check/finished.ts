@@ -1,0 +1,84 @@
+import type { NestPiece } from '../nest.ts'
+import type { Part, Turn } from '../plan-shapes.ts'
+import { sameLength } from '../tolerance.ts'
+import type { Mm } from '../units.ts'
+import { sameSlopes } from './room.ts'
+import { edges, extent, type Solid, turnedBy } from './solid.ts'
+import { mm, plain } from './words.ts'
+
+const halfTurns: readonly (readonly Turn[])[] = [[], ['over'], ['end'], ['flip']]
+
+/** Every proper turning of a piece; which of them its section allows shows in `across` and `up`. */
+const turnings = (solid: Solid): Solid[] =>
+  [...halfTurns, ...halfTurns.map((turns) => [...turns, 'quarter+'] as const)].map((turns) =>
+    turns.reduce(turnedBy, solid),
+  )
+
+const near = (a: Mm, b: Mm): boolean => Math.abs(a - b) <= sameLength
+
+const primaryName = ({ printed }: Part) => (printed.primary === 'edge' ? 'edge' : 'long point')
+
+/** The length by which a part is set and cut: its edge where the ends are parallel, else its long point. */
+const primaryOf = (part: Part, solid: Solid): Mm =>
+  part.printed.primary === 'edge' ? solid.lead.x - solid.trail.x : extent(solid)
+
+/** How far the printed length lies from the exact one: all four edges of what is cut are that much off. */
+const rounding = ({ printed, longPoint, edges: lengths }: Part): Mm =>
+  printed.length.mm - (printed.primary === 'edge' ? lengths[0] : longPoint)
+
+/**
+ * A piece cut with the exact stops against its part: both slopes, the printed length, and the four edges (those of the
+ * part, moved by the rounding of its length), in one of the proper turnings. A mirror image is another part. `nominal`
+ * is false where the section was measured: the edges of the part are those of the nominal section then.
+ */
+export function finishedFaults(piece: NestPiece, solid: Solid, part: Part, nominal: boolean): string[] {
+  const name = `piece ${piece.piece}`
+  const faults: string[] = []
+  if (solid.lead.mill || solid.trail.mill) faults.push(`${name} still has a mill end`)
+  const { width, height } = part.section
+  // A square section may lie on any face, also where the delivery measures a little more one way than the other.
+  const wide = Math.max(solid.across, solid.up)
+  const laid = turnings(solid).filter(({ across }) => near(width, height) || near(across, wide))
+  const sloped = laid.filter(
+    ({ lead, trail }) => sameSlopes(lead, part.slopes[0]) && sameSlopes(trail, part.slopes[1]),
+  )
+  if (sloped.length === 0) {
+    const mirror = laid.some(
+      ({ lead, trail }) =>
+        sameSlopes({ p: -lead.p, q: lead.q }, part.slopes[0]) &&
+        sameSlopes({ p: -trail.p, q: trail.q }, part.slopes[1]),
+    )
+    const slopes = [solid.lead, solid.trail].map(({ p, q }) => `${plain(p)}, ${plain(q)}`).join(' and ')
+    faults.push(
+      mirror
+        ? `${name} comes out as the mirror image of part ${part.mark}`
+        : `${name} comes out with ends that slope ${slopes}, which no turning brings to those of part ${part.mark}`,
+    )
+  }
+  const primary = primaryOf(part, solid)
+  if (!near(primary, part.printed.length.mm))
+    faults.push(
+      `${name} comes out with ${primaryName(part)} ${mm(primary)}; part ${part.mark} is printed as ${mm(part.printed.length.mm)}`,
+    )
+  if (nominal) {
+    const wanted = part.edges.map((edge) => edge + rounding(part))
+    const alike = turnings(solid)
+      .filter(({ across, up }) => near(across, width) && near(up, height))
+      .some((each) => edges(each).every((edge, corner) => near(edge, wanted[corner]!)))
+    if (!alike)
+      faults.push(
+        `${name} comes out with edges ${edges(solid).map(mm).join(', ')}; part ${part.mark} has ${wanted.map(mm).join(', ')}`,
+      )
+  }
+  return faults
+}
+
+/** The same piece cut with the stops as people read them: its length may be half a reading off. */
+export function printedFaults(piece: NestPiece, solid: Solid, part: Part, half: Mm): string[] {
+  const primary = primaryOf(part, solid)
+  if (Math.abs(primary - part.printed.length.mm) <= half + sameLength) return []
+  return [
+    `piece ${piece.piece} comes out with ${primaryName(part)} ${mm(primary)} by the printed stops; ` +
+      `part ${part.mark} is printed as ${mm(part.printed.length.mm)}, and the shop reads ${mm(2 * half)}`,
+  ]
+}
