@@ -43,7 +43,7 @@ export function Bench(props: BenchProps) {
   const stations = stationsOf(cuts)
   const [aside, setAside] = useState(false)
   const [scrapped, setScrapped] = useState<readonly string[]>([])
-  const checkOff = useCheckOff(cuts, props.onCut)
+  const checkOff = useCheckOff((id) => cuts.some((cut) => cut.product.id === id && cut.done !== undefined))
   const now = nowAt(stations, cuts, props.chosen, aside)
   const home =
     now.kind === 'all cut'
@@ -104,6 +104,7 @@ export function Bench(props: BenchProps) {
         shop={shop}
         checkOff={checkOff}
         undoable={props.undoable}
+        onCut={props.onCut}
         onUndo={props.onUndo}
         onGo={go}
         onWeld={props.onWeld}

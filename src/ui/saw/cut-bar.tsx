@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react'
-import type { Run } from '../../core/plan-shapes.ts'
+import type { BenchCut, Run } from '../../core/plan-shapes.ts'
 import type { Shop } from '../../core/shop.ts'
 import type { CheckOff } from './flash.tsx'
 import { calledOf, sayAngles } from './say.ts'
@@ -12,6 +12,7 @@ interface BarProps {
   readonly checkOff: CheckOff
   /** Something of this job can be taken back. */
   readonly undoable: boolean
+  readonly onCut: (cut: BenchCut) => Promise<void>
   readonly onUndo: () => void
   readonly onGo: (setUp: string) => void
   readonly onWeld: () => void
@@ -55,7 +56,7 @@ interface MainKey {
 }
 
 /** The words on the main button always say which piece, or where to go. */
-function mainOf({ now, products, shop, checkOff, onGo, onWeld }: BarProps): MainKey {
+function mainOf({ now, products, shop, checkOff, onCut, onGo, onWeld }: BarProps): MainKey {
   if (checkOff.just)
     return {
       look: 'was-cut',
@@ -73,7 +74,7 @@ function mainOf({ now, products, shop, checkOff, onGo, onWeld }: BarProps): Main
     return {
       look: 'go',
       words: twoLines(`Cut ${called.piece}`, called.stage),
-      press: () => checkOff.check(now.cut, name),
+      press: () => checkOff.check(now.cut.product.id, name, () => onCut(now.cut)),
     }
   }
   const { setUp, number } = now.to

@@ -1,5 +1,4 @@
 import { useEffect, useRef, useState } from 'react'
-import type { BenchCut } from '../../core/plan-shapes.ts'
 
 /** How long the button says what was just cut, ms: a bouncing tap must not check off the next piece too. */
 export const settle = 600
@@ -15,38 +14,35 @@ export function Flash({ flash }: { flash: number }) {
 }
 
 export interface CheckOff {
-  /** A cut is on its way to the disk. */
+  /** A fact is on its way to the disk. */
   readonly busy: boolean
-  /** What was just cut, for a moment after it is on disk. */
+  /** What was just done, for a moment after it is on disk. */
   readonly just: { readonly name: string } | null
-  readonly check: (cut: BenchCut, name: string) => void
+  /** Does `act`, and says `name` when `id` is done by then. Nothing while another one is on its way or just said. */
+  readonly check: (id: string, name: string, act: () => Promise<void>) => void
 }
 
-/** Checks a cut off: busy until it is on disk, and said as done only if the plan then says so too. */
-export function useCheckOff(cuts: readonly BenchCut[], onCut: (cut: BenchCut) => Promise<void>): CheckOff {
+/** Checks things off one at a time: busy until it is on disk, said as done only if the app then says so too. */
+export function useCheckOff(isDone: (id: string) => boolean): CheckOff {
   const [busy, setBusy] = useState(false)
   const [just, setJust] = useState<CheckOff['just']>(null)
-  const latest = useRef(cuts)
-  latest.current = cuts
+  const latest = useRef(isDone)
+  latest.current = isDone
   useEffect(() => {
     if (!just) return
     const timer = setTimeout(() => setJust(null), settle)
     return () => clearTimeout(timer)
   }, [just])
-  const check = (cut: BenchCut, name: string) => {
+  const check: CheckOff['check'] = (id, name, act) => {
     if (busy || just) return
     setBusy(true)
-    const isDone = () =>
-      latest.current.some((one) => one.product.id === cut.product.id && one.done !== undefined)
-    onCut(cut)
-      .finally(() => setBusy(false))
-      .then(
-        () => {
-          // The store has the fact by now; what React shows of it may come a moment later.
-          setTimeout(() => isDone() && setJust({ name }), 0)
-        },
-        () => undefined,
-      )
+    // A failed save is said by the shell; here the button only goes back to what is still to be done.
+    const settled = () => {
+      setBusy(false)
+      // The store has the fact by now; React may show it a moment later.
+      setTimeout(() => latest.current(id) && setJust({ name }), 0)
+    }
+    act().then(settled, settled)
   }
   return { busy, just, check }
 }

@@ -1,5 +1,7 @@
-import type { BenchCut, Product, Run, SetUp, Turn } from '../../core/plan-shapes.ts'
+import type { BenchCut, Product, Run, SetUp } from '../../core/plan-shapes.ts'
+import { turnWords } from '../../core/saw/words.ts'
 import type { Saw } from '../../core/shop.ts'
+import { capital } from '../words.ts'
 
 /** What a cut is called: the piece, and which stage of it where it takes more than one cut. */
 export interface Called {
@@ -42,15 +44,6 @@ export function sayAngles(setUp: SetUp, saw: Saw | undefined): string {
 
 export const degrees = (angle: number): string => `${+Math.abs(angle).toFixed(1)}°`
 
-/** How the workpiece is turned before this cut. Faces, not left and right: true for a stop on either side. */
-export const turnWords: Readonly<Record<Turn, string>> = {
-  over: 'Turn it over: a half roll. The same end stays at the stop, the other side goes to the fence.',
-  end: 'Turn it end for end on the table: top stays on top, the other side goes to the fence.',
-  flip: 'Turn it end for end and over: ends change places, the same side stays at the fence.',
-  'quarter+': 'Roll it a quarter turn: the top goes to the fence.',
-  'quarter-': 'Roll it a quarter turn: the top comes toward you.',
-}
-
 /** What the person does with the steel around one cut, in order. */
 export interface BenchStep {
   readonly kind: 'load' | 'clean-up' | 'turn' | 'push' | 'after' | 'unload'
@@ -83,7 +76,7 @@ export function stepsOf(
       kind: 'clean-up',
       text: `Clean-up cut first: take ${lengths.say(cut.trimFirst)} off the mill end, kerf included.`,
     })
-  for (const turn of cut.turns) before.push({ kind: 'turn', text: turnWords[turn] })
+  for (const turn of cut.turns) before.push({ kind: 'turn', text: `${capital(turnWords[turn])}.` })
   before.push({ kind: 'push', text: 'Push it to the stop, against the fence, and clamp.' })
   return { before, after: afterOf(cut, products, lengths, next) }
 }

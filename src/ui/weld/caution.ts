@@ -1,0 +1,79 @@
+import type { Plan, WeldStep } from '../../core/plan-shapes.ts'
+
+// Cautions stand at the step where the danger is. They are said once, where it begins, and defer to local codes, the
+// machine's manual and licensed people. Sources stand beside each; a rule without one is common practice.
+
+/** Load that one person may lift under ideal conditions, kg: the load constant of NIOSH publication 94-110. */
+export const oneLift = 23
+
+const coating =
+  'Galvanized, plated or painted steel: its fume makes ill (zinc, cadmium, lead, chromium). Grind or strip the coating back well past both sides of the joint, draw the fume away and keep your head out of it. When in doubt what the coating is, do not weld it.'
+// 29 CFR 1910.252(c); strip-back width is common practice and not given here.
+
+const hotWork =
+  'Before the first arc: nothing that burns within 35 ft (11 m), or shielded; extinguisher at hand; somebody watches for fire for at least half an hour after the last arc. Local codes may ask for more.'
+// 29 CFR 1910.252(a)(2).
+
+const wear =
+  'Hood with the shade your process needs, glasses under it, dry gloves, skin covered, others screened from the arc. The welding machine’s manual comes first; wiring and outlets are work for a licensed electrician.'
+// 29 CFR 1910.133(a)(5), 1910.252(b); electric supply: common practice.
+
+const closed =
+  'A tube welded shut on both ends needs a small vent hole first: hot air inside blows out the last of the weld, and a closed tube can burst in a galvanizing bath or an oven.'
+// Common practice; ASTM A385 for vents, from memory.
+
+const air = 'Fresh air or a hood at the arc indoors; never work in a closed room without it.'
+// 29 CFR 1910.252(c)(2) to (3).
+
+const hot = 'The steel is hot and looks cold: mark it HOT.'
+// Common practice.
+
+const tapping = 'Clamp the work before drilling, no gloves near the drill, ease off as it breaks through.'
+// Common practice.
+
+export function sayHeavy(plan: Plan): string {
+  return `It weighs about ${Math.round(plan.mass)} kg (an estimate): turn it with a second person or a hoist.`
+}
+
+const isFirst = (steps: readonly WeldStep[], step: WeldStep, like: (one: WeldStep) => boolean): boolean =>
+  steps.find(like)?.id === step.id
+
+/** Cautions for one step, none where nothing new begins. */
+export function cautionsFor(step: WeldStep, plan: Plan): readonly string[] {
+  const { steps } = plan.weld
+  const joint = plan.frame.joints.find((one) => one.id === step.joint)
+  const said: string[] = []
+  if (isFirst(steps, step, (one) => one.kind === 'fit' || one.kind === 'tack')) said.push(coating)
+  if (isFirst(steps, step, (one) => one.kind === 'tack')) said.push(hotWork, wear)
+  if (isFirst(steps, step, (one) => one.kind === 'pass')) said.push(air, coating, wear)
+  const isCap = (one: WeldStep) =>
+    one.kind === 'tack' && plan.frame.joints.some(({ id, kind }) => id === one.joint && kind === 'cap')
+  if (joint?.kind === 'cap' && isFirst(steps, step, isCap)) said.push(closed)
+  if (step.kind === 'turn') {
+    if (plan.mass > oneLift) said.push(sayHeavy(plan))
+    said.push(hot)
+  }
+  if (step.id === 'check:tapped') said.push(hot, tapping)
+  return said
+}
+
+/** Why this step stands here, in one line. Common practice. */
+export function whyOf(step: WeldStep, plan: Plan): string {
+  const seam = plan.weld.seams.find((one) => one.id === step.seam)
+  switch (step.kind) {
+    case 'fit':
+      return 'What does not close now is not closed by welding.'
+    case 'tack':
+      return 'The side opposite comes next, so that one tack pulls back what the other pulled.'
+    case 'check':
+      return 'A tack can still be broken; a weld cannot.'
+    case 'turn':
+      return 'All that can be reached from this side is done.'
+    case 'pass':
+      if (seam?.class === 'outside' || seam?.class === 'inside')
+        return 'Upright seams first: they decide the angle of the corner.'
+      if (seam?.class === 'top') return 'Tops before the frame is turned: they decide whether it lies flat.'
+      if (seam?.class === 'bottom') return 'Bottoms last: they pull back what the tops pulled.'
+      return 'One seam of each joint in turn, so that no joint takes all its heat at once.'
+  }
+}

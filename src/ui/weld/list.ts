@@ -1,0 +1,89 @@
+import type { Plan, WeldStep } from '../../core/plan-shapes.ts'
+
+export type Tick = 'tacked' | 'welded' | 'checked'
+
+/** What is said of a step when it is done. */
+export const tickOf = (step: WeldStep): Tick =>
+  step.kind === 'tack' ? 'tacked' : step.kind === 'pass' ? 'welded' : 'checked'
+
+/** The word on a step: what kind of work it is. */
+export const kindWords: Readonly<Record<WeldStep['kind'], string>> = {
+  fit: 'Fit',
+  tack: 'Tack',
+  check: 'Check',
+  pass: 'Weld',
+  turn: 'Turn',
+}
+
+/** The word once it is done. */
+export const doneWords: Readonly<Record<WeldStep['kind'], string>> = {
+  fit: 'fitted',
+  tack: 'tacked',
+  check: 'checked',
+  pass: 'welded',
+  turn: 'turned',
+}
+
+/** Key of a step of one copy among what was ticked. */
+export const tickKey = (job: string, copy: number, step: string): string => `${job}/${copy}/${step}`
+
+export const isTicked = (
+  ticked: Readonly<Record<string, string>>,
+  job: string,
+  copy: number,
+  step: string,
+): boolean => ticked[tickKey(job, copy, step)] !== undefined
+
+/** Joints numbered as the list first comes to them: 1, 2, 3 … The same for every copy. */
+export function jointNumbers(steps: readonly WeldStep[]): ReadonlyMap<string, number> {
+  const numbers = new Map<string, number>()
+  for (const { joint } of steps) if (joint && !numbers.has(joint)) numbers.set(joint, numbers.size + 1)
+  return numbers
+}
+
+/** A stretch of the list that is one kind of work on one sub-assembly. */
+export interface Stage {
+  readonly id: string
+  readonly title: string
+  readonly steps: readonly WeldStep[]
+}
+
+const work = (step: WeldStep): 'tack' | 'weld' =>
+  step.kind === 'pass' || step.kind === 'turn' ? 'weld' : 'tack'
+
+/** The list cut into stretches: fitting and tacking, then welding, of each sub-assembly as they follow. */
+export function stagesOf(plan: Plan): readonly Stage[] {
+  const names = new Map<string, string>([
+    ...plan.frame.assemblies.map((assembly) => [assembly.id, assembly.name] as const),
+    ...plan.frame.plates.map((plate) => [plate.id, plate.name] as const),
+  ])
+  const stages: { id: string; title: string; steps: WeldStep[] }[] = []
+  let last = ''
+  for (const step of plan.weld.steps) {
+    const key = `${step.assembly} ${work(step)}`
+    if (key !== last) {
+      const name = names.get(step.assembly) ?? 'All together'
+      const doing = work(step) === 'weld' ? 'weld' : step.kind === 'check' ? 'check' : 'fit and tack'
+      stages.push({ id: `${key} ${stages.length}`, title: `${name}: ${doing}`, steps: [] })
+      last = key
+    }
+    stages[stages.length - 1]!.steps.push(step)
+  }
+  return stages
+}
+
+/** State of a joint in words and for the drawing. */
+export type JointState = 'to go' | 'on now' | 'tacked' | 'welded'
+
+export function jointState(
+  joint: string,
+  steps: readonly WeldStep[],
+  done: (step: WeldStep) => boolean,
+  now: string | undefined,
+): JointState {
+  if (joint === now) return 'on now'
+  const own = steps.filter((step) => step.joint === joint && step.kind !== 'check')
+  if (own.length > 0 && own.every(done)) return own.some((step) => step.kind === 'pass') ? 'welded' : 'tacked'
+  const tacks = own.filter((step) => step.kind === 'tack')
+  return tacks.length > 0 && tacks.every(done) ? 'tacked' : 'to go'
+}
