@@ -1,7 +1,7 @@
 import { common, counterclockwise, type Point, type Polygon } from '../geometry/polygon.ts'
 import { toLocal, toWorld } from '../geometry/pose.ts'
 import { add, dot, scale, type Vec3 } from '../geometry/vec3.ts'
-import { flatOf } from '../section/name.ts'
+import { flatOf } from '../section/section.ts'
 import { sameLength, sameSlope } from '../tolerance.ts'
 import type { Mm } from '../units.ts'
 import type { Frame, Joint, Member, Warning } from './frame.ts'

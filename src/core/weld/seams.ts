@@ -5,7 +5,7 @@ import type { Point, Polygon } from '../geometry/polygon.ts'
 import { axisX, dirToLocal, toLocal } from '../geometry/pose.ts'
 import { cross, dot, mid, norm, scale, sub, type Vec3 } from '../geometry/vec3.ts'
 import type { Seam, SeamClass } from '../plan-shapes.ts'
-import { flatOf } from '../section/name.ts'
+import { flatOf } from '../section/section.ts'
 import { sameLength, samePoint, sameSlope } from '../tolerance.ts'
 import type { Mm } from '../units.ts'
 

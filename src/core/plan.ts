@@ -1,0 +1,138 @@
+import type { BuildContext } from './builds/build.ts'
+import { buildOf, builds } from './builds/index.ts'
+import { valuesOf } from './builds/values.ts'
+import { checkNest } from './check/check-nest.ts'
+import { checkRun } from './check/check-run.ts'
+import type { Progress } from './facts.ts'
+import type { Frame, Warning } from './frame/frame.ts'
+import { landingsOf, landingWarnings } from './frame/landing.ts'
+import type { Job } from './job.ts'
+import type { Nest } from './nest.ts'
+import { builtSizes } from './parts/built.ts'
+import { demandOf, longestPiece, openDemand } from './parts/demand.ts'
+import { partsOf } from './parts/parts.ts'
+import { platesOf } from './parts/plates.ts'
+import type { Landing, Part, Plan } from './plan-shapes.ts'
+import { say, showLength, unitOf } from './reading/show.ts'
+import { bad, badAll, good, type Problem, type Result } from './result.ts'
+import { sawWarnings } from './saw/limits.ts'
+import { planRun } from './saw/run.ts'
+import type { Shop } from './shop.ts'
+import { sameLength } from './tolerance.ts'
+import { weldPlan } from './weld/order.ts'
+
+/** Most copies of one order; more is a slip of the keyboard. */
+const mostCopies = 1000
+
+/**
+ * The plan of a job: a pure function. Without a nest it holds frame, parts, landings, demand and weld order; with one
+ * also the run at the saw, judged by `core/check`. Fails with every problem of the job, each naming its field.
+ */
+export function plan(job: Job, shop: Shop, nest?: Nest, progress?: Progress): Result<Plan> {
+  const framed = frameOf(job, shop)
+  if (!framed.ok) return framed
+  const frame = framed.value
+  const parts = partsOf(frame.members, shop)
+  const demand = demandOf(parts, job.id, job.quantity, shop, progress?.rack ?? [])
+  const tooLong = demand.flatMap((problem): Problem[] => {
+    const most = longestPiece(problem)
+    return problem.parts
+      .filter((part) => part.mid > most + sameLength)
+      .map((part) => ({
+        code: 'longer-than-any-stick',
+        text:
+          `Part ${part.mark} needs ${say(part.mid, shop.reading)} of stick; the longest that can be cut is ` +
+          `${say(most, shop.reading)}, after the clean-up cut and what the vise must hold. ` +
+          'Give a longer stock length in the Shop, or a smaller size.',
+        field: 'build.params',
+      }))
+  })
+  if (tooLong.length > 0) return badAll(tooLong)
+  const plates = platesOf(frame, shop)
+  const landings = landingsOf(frame).map(
+    (at): Landing => ({
+      ...at,
+      printed: { near: showLength(at.near, shop.reading), far: showLength(at.far, shop.reading) },
+    }),
+  )
+  const mass =
+    parts.reduce((sum, part) => sum + part.mass * part.count, 0) +
+    plates.reduce((sum, plate) => sum + plate.mass, 0)
+  const warnings: Warning[] = [
+    ...frame.warnings,
+    ...landingWarnings(frame, (mm) => say(mm, shop.reading)),
+    ...sawWarnings(parts, shop),
+  ]
+  const made: Plan = {
+    job: job.id,
+    name: job.name,
+    quantity: job.quantity,
+    frame,
+    parts,
+    plates,
+    landings,
+    sizes: builtSizes(frame, parts, shop),
+    mass,
+    demand,
+    weld: weldPlan(frame, shop),
+    warnings,
+  }
+  return good(nest ? withNest(made, parts, shop, nest, progress) : made)
+}
+
+/** The frame of a job, or every problem with its parameters. */
+export function frameOf(job: Job, shop: Shop): Result<Frame> {
+  const build = buildOf(job.build.kind)
+  if (!build)
+    return bad(
+      'unknown-build',
+      `“${job.build.kind}” is no build known here; known are ${builds.map(({ kind }) => kind).join(', ')}.`,
+      'build.kind',
+    )
+  if (!Number.isInteger(job.quantity) || job.quantity < 1 || job.quantity > mostCopies)
+    return bad(
+      'quantity',
+      `The quantity was given as ${job.quantity}; it must be a whole number from 1 to ${mostCopies}.`,
+      'quantity',
+    )
+  const context: BuildContext = { gap: shop.rootGap, say: (mm) => say(mm, shop.reading) }
+  const values = valuesOf(build, job.build.params, {
+    units: job.units ?? unitOf(shop.reading),
+    say: context.say,
+  })
+  return values.ok ? build.frame(values.value, context) : values
+}
+
+/** Adds the run of an open nest, and what the judges say of both. A saw that cannot do it is a warning, not a run. */
+function withNest(
+  plan: Plan,
+  parts: readonly Part[],
+  shop: Shop,
+  nest: Nest,
+  progress: Progress | undefined,
+): Plan {
+  const open = openDemand(plan.demand, progress?.made ?? [], plan.job, nest.id)
+  const nestVerdict = checkNest(nest, open)
+  if (nestVerdict.faults.length > 0)
+    return { ...plan, nest, verdict: { nest: nestVerdict, run: { faults: [] } } }
+  const run = planRun(nest, parts, shop)
+  if (!run.ok)
+    return {
+      ...plan,
+      nest,
+      verdict: { nest: nestVerdict, run: { faults: [] } },
+      warnings: [
+        ...plan.warnings,
+        ...run.problems
+          .filter(({ text }) => !plan.warnings.some((warning) => warning.text === text))
+          .map(({ code, text }) => ({ code, text })),
+      ],
+    }
+  const runVerdict = checkRun(run.value, nest, parts, shop)
+  return {
+    ...plan,
+    nest,
+    ...(runVerdict.faults.length === 0 ? { run: run.value } : {}),
+    verdict: { nest: nestVerdict, run: runVerdict },
+  }
+}
