@@ -56,9 +56,8 @@ export function Keypad(props: {
   readonly done: () => void
 }) {
   return (
-    <div
+    <fieldset
       className={`keypad ${props.kind}`}
-      role="group"
       aria-label="Keypad"
       onPointerDown={(event) => event.preventDefault()}
     >
@@ -84,6 +83,6 @@ export function Keypad(props: {
           Done
         </button>
       </div>
-    </div>
+    </fieldset>
   )
 }

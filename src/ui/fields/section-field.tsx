@@ -52,11 +52,13 @@ export function readWall(text: string, given: SectionGiven, units: 'in' | 'mm'):
   }
   const section = resolveSection({ ...given, wall: text }, units)
   if (!section.ok) return section
-  return good(`${text.trim()} = ${+(section.value.wall / 25.4).toFixed(4)} in = ${+section.value.wall.toFixed(3)} mm`)
+  return good(
+    `${text.trim()} = ${+(section.value.wall / 25.4).toFixed(4)} in = ${+section.value.wall.toFixed(3)} mm`,
+  )
 }
 
 /** What a person types of a section that the shop does not carry. */
-function OwnSection(props: {
+export function OwnSection(props: {
   readonly value: SectionGiven
   readonly reading: Reading
   readonly units: 'in' | 'mm'
@@ -136,7 +138,10 @@ export function SectionField(props: {
           ...carried.map((one, index) => ({ value: String(index), label: one.name })),
           {
             value: 'own',
-            label: chosen === 'own' && resolved.ok ? `${sectionName(resolved.value, reading)} (typed)` : 'another size …',
+            label:
+              chosen === 'own' && resolved.ok
+                ? `${sectionName(resolved.value, reading)} (typed)`
+                : 'another size …',
           },
         ]}
         value={chosen}
@@ -152,4 +157,3 @@ export function SectionField(props: {
     </div>
   )
 }
-

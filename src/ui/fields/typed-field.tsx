@@ -1,4 +1,4 @@
-import { type ReactNode, useEffect, useId, useRef, useState } from 'react'
+import { type ReactNode, useCallback, useEffect, useId, useRef, useState } from 'react'
 import { createPortal } from 'react-dom'
 import type { Result } from '../../core/result.ts'
 import { Keypad, type KeypadKind } from './keypad.tsx'
@@ -42,22 +42,23 @@ export function TypedField(props: TypedFieldProps) {
 
   const text = draft ?? props.value
   const empty = text.trim() === ''
-  const understood: Result<string> = empty && props.optional ? { ok: true, value: 'left out' } : props.read(text)
+  const understood: Result<string> =
+    empty && props.optional ? { ok: true, value: 'left out' } : props.read(text)
   const typing = draft !== null && draft !== props.value
   const wrong = typing && !understood.ok ? understood.problems[0]?.text : undefined
 
-  const keep = (given: string) => {
+  const keep = useCallback((given: string) => {
     const { read, optional, value, onChange } = latest.current
     const fine = (given.trim() === '' && optional) || read(given).ok
     if (fine && given !== value) onChange(given)
     return fine
-  }
+  }, [])
 
   useEffect(() => {
     if (draft === null) return
     const timer = setTimeout(() => keep(draft), rest)
     return () => clearTimeout(timer)
-  }, [draft])
+  }, [draft, keep])
 
   const leave = () => {
     setPad(false)
@@ -77,7 +78,8 @@ export function TypedField(props: TypedFieldProps) {
 
   const insert = (piece: string, takeBack = 0) => {
     const box = input.current
-    const from = (box?.selectionStart ?? text.length) - (box?.selectionStart === box?.selectionEnd ? takeBack : 0)
+    const from =
+      (box?.selectionStart ?? text.length) - (box?.selectionStart === box?.selectionEnd ? takeBack : 0)
     const to = box?.selectionEnd ?? text.length
     const at = Math.max(0, from)
     change(text.slice(0, at) + piece + text.slice(to))

@@ -1,3 +1,7 @@
+import '../theme.css'
+import '../fields/fields.css'
+import '../drawing/drawing.css'
+import './shell.css'
 import { Component, type ReactNode, Suspense, useEffect, useRef } from 'react'
 import { useActions, useApp } from '../app.ts'
 import { useAwake } from './awake.ts'
@@ -9,7 +13,10 @@ import { Strip } from './strip.tsx'
 const floor: readonly JobStation[] = ['stock', 'saw', 'weld']
 
 /** A station that breaks is said, and the strip stays in reach. */
-class Guard extends Component<{ readonly children: ReactNode; readonly at: string }, { fault: string | null }> {
+class Guard extends Component<
+  { readonly children: ReactNode; readonly at: string },
+  { fault: string | null }
+> {
   override state = { fault: null }
 
   static getDerivedStateFromError(fault: unknown) {
@@ -39,7 +46,9 @@ class Guard extends Component<{ readonly children: ReactNode; readonly at: strin
 function Lost({ route }: { route: Extract<Route, { station: 'lost' | 'open' }> }) {
   return (
     <div className="plain-page">
-      <h1>{route.station === 'open' ? 'Jobs in links cannot be opened yet' : 'Nothing stands at this address'}</h1>
+      <h1>
+        {route.station === 'open' ? 'Jobs in links cannot be opened yet' : 'Nothing stands at this address'}
+      </h1>
       <p>
         <a className="button" href="#/">
           All jobs
@@ -94,10 +103,15 @@ function Body({ route }: { route: Route }) {
         </p>
       </div>
     )
-  if (route.station === 'jobs') return <JobsStation />
-  if (route.station === 'shop') return <ShopStation />
   if ('job' in route) return <InJob job={route.job} station={route.station} at={route.at} />
-  return <Lost route={route} />
+  switch (route.station) {
+    case 'jobs':
+      return <JobsStation />
+    case 'shop':
+      return <ShopStation />
+    default:
+      return <Lost route={route} />
+  }
 }
 
 /** The frame round every station: strip, banners, the station itself. */
@@ -128,9 +142,9 @@ export function Shell({ updates }: { updates: Updates }) {
 
   return (
     <div className={onFloor ? 'app floor' : 'app'}>
-      <a className="skip" href={`#main`} onClick={skipToMain}>
+      <button type="button" className="skip" onClick={skipToMain}>
         Skip to the station
-      </a>
+      </button>
       <Strip here={'job' in route || route.station === 'shop' ? route.station : 'jobs'} job={job} />
       {job !== null && name !== undefined && 'job' in route && (
         <p className="job-line">
@@ -150,8 +164,5 @@ export function Shell({ updates }: { updates: Updates }) {
   )
 }
 
-/** The address after the # is the route, so the jump is made by hand. */
-function skipToMain(event: React.MouseEvent) {
-  event.preventDefault()
-  document.getElementById('main')?.focus()
-}
+/** A link would change the address, whose # part is the route. */
+const skipToMain = () => document.getElementById('main')?.focus()

@@ -1,4 +1,4 @@
-import { lazy } from 'react'
+import { type ComponentType, lazy } from 'react'
 import type { JobView } from '../../app/state.ts'
 import { Jobs } from '../jobs/jobs.tsx'
 import { Sizes } from '../sizes/sizes.tsx'
@@ -10,17 +10,28 @@ export interface StationProps {
   readonly at?: string | undefined
 }
 
+// Stations that are not needed for the first look are loaded when they are opened; the service worker keeps them
+// from the first visit on, so they open with the network gone as well.
+const Stock = lazy(() => import('../stock/stock.tsx').then(({ Stock }) => ({ default: Stock })))
+const Saw = lazy(() => import('../saw/saw.tsx').then(({ Saw }) => ({ default: Saw })))
+const Weld = lazy(() => import('../weld/weld.tsx').then(({ Weld }) => ({ default: Weld })))
 const Shop = lazy(() => import('../shop/shop.tsx').then(({ Shop }) => ({ default: Shop })))
+
+const Paper = ({ view }: StationProps) => <p className="plain-page dim">Paper of {view.job.name}</p>
+
+const stations: Readonly<Record<JobStation, ComponentType<StationProps>>> = {
+  sizes: Sizes,
+  stock: Stock,
+  saw: Saw,
+  weld: Weld,
+  paper: Paper,
+}
 
 export const JobsStation = Jobs
 export const ShopStation = Shop
 
-/** One station of one job. Those that are not needed for the first look are loaded when they are opened. */
-export function JobStationView({ station, view, at }: StationProps & { readonly station: JobStation }) {
-  if (station === 'sizes') return <Sizes view={view} />
-  return (
-    <p className="plain-page dim">
-      {station} of {view.job.name} {at}
-    </p>
-  )
+/** One station of one job. */
+export function JobStationView({ station, ...props }: StationProps & { readonly station: JobStation }) {
+  const Station = stations[station]
+  return <Station {...props} />
 }

@@ -1,0 +1,28 @@
+import type { ParamSpec } from '../../core/builds/build.ts'
+import type { Params } from '../../core/job.ts'
+import { resolveLength } from '../../core/reading/parse.ts'
+import type { Mm } from '../../core/units.ts'
+
+/** A length that the person typed, with what it came to: how a dimension on the drawing finds its field. */
+export interface TypedLength {
+  readonly name: string
+  readonly label: string
+  readonly mm: Mm
+}
+
+/** All lengths of a job that are asked for now and can be read. */
+export function typedLengths(
+  specs: readonly ParamSpec[],
+  params: Params,
+  units: 'in' | 'mm',
+): readonly TypedLength[] {
+  const found: TypedLength[] = []
+  for (const { name, label, type, when } of specs) {
+    const given = params[name]
+    if (type !== 'length' || (when && !when(params))) continue
+    if (typeof given !== 'number' && typeof given !== 'string') continue
+    const mm = resolveLength(given, units)
+    if (mm.ok) found.push({ name, label, mm: mm.value })
+  }
+  return found
+}

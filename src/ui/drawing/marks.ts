@@ -1,0 +1,65 @@
+import type { Point } from '../../core/geometry/polygon.ts'
+import type { Part, Plan } from '../../core/plan-shapes.ts'
+import type { Laid } from './layout.ts'
+import type { Seen } from './shapes.ts'
+import { type Place, toScreen } from './sheet.ts'
+
+export interface MarkAt {
+  readonly id: string
+  readonly mark: string
+  /** Middle of the text on the screen. */
+  readonly at: Point
+}
+
+/** Room that a mark needs round its middle, px, and the least length of a member on the screen to carry one. */
+const room = 26
+const leastLong = 30
+
+/** Where the marks stand: in the middle of each member that is long enough on the screen, none on another. */
+export function marksOf(plan: Plan, seen: readonly Seen[], place: Place): readonly MarkAt[] {
+  const byId = new Map(seen.map((one) => [one.id, one]))
+  const placed: MarkAt[] = []
+  for (const { mark, members } of plan.parts)
+    for (const id of members) {
+      const one = byId.get(id)
+      if (!one) continue
+      const { left, right, bottom, top } = one.extent
+      if (Math.max(right - left, top - bottom) * place.scale < leastLong) continue
+      const at = toScreen(place, [(left + right) / 2, (bottom + top) / 2])
+      const free = placed.every(({ at: [x, y] }) => Math.abs(x - at[0]) > room || Math.abs(y - at[1]) > room)
+      if (free) placed.push({ id, mark, at })
+    }
+  return placed
+}
+
+/**
+ * Where the chosen part's own dimension line runs: along its longest direction on the page, on the side away from
+ * the middle of the picture. Null where no member of it is seen at its true length.
+ */
+export function partLine(part: Part, seen: readonly Seen[], laid: Laid): { from: Point; to: Point } | null {
+  const { place, box } = laid
+  for (const id of part.members) {
+    const outline = seen.find((one) => one.id === id)?.outline.map((point) => toScreen(place, point))
+    if (!outline) continue
+    let best: { length: number; along: Point } = { length: 0, along: [1, 0] }
+    outline.forEach(([x, y], at) => {
+      const [u, v] = outline[(at + 1) % outline.length]!
+      const length = Math.hypot(u - x, v - y)
+      if (length > best.length) best = { length, along: [(u - x) / length, (v - y) / length] }
+    })
+    const { along } = best
+    const on = ([x, y]: Point) => x * along[0] + y * along[1]
+    const off = ([x, y]: Point) => -x * along[1] + y * along[0]
+    const lengths = outline.map(on)
+    const from = Math.min(...lengths)
+    const to = Math.max(...lengths)
+    if (Math.abs((to - from) / place.scale - part.longPoint) > 0.5) continue
+    const middle = off([(box.left + box.right) / 2, (box.top + box.bottom) / 2])
+    const offs = outline.map(off)
+    const outer = Math.abs(Math.max(...offs) - middle) >= Math.abs(Math.min(...offs) - middle)
+    const away = outer ? Math.max(...offs) + 18 : Math.min(...offs) - 18
+    const point = (s: number): Point => [s * along[0] - away * along[1], s * along[1] + away * along[0]]
+    return { from: point(from), to: point(to) }
+  }
+  return null
+}

@@ -1,0 +1,140 @@
+import { type PointerEvent, useMemo, useRef, useState } from 'react'
+import { norm, sub } from '../../core/geometry/vec3.ts'
+import type { Plan } from '../../core/plan-shapes.ts'
+import { Shape } from './shape.tsx'
+import { backToFront } from './shapes.ts'
+import { solidsOf } from './solid.ts'
+import { onPage, turned } from './view.ts'
+import { useWidth } from './width.ts'
+
+/** Degrees that one press of a button turns, and that one px of a drag turns. */
+const press = 15
+const perPx = 0.5
+
+/** Lists are long: more members than this are not turned as a whole. */
+export const mostTurned = 200
+
+interface Look {
+  readonly yaw: number
+  readonly pitch: number
+}
+
+const start: Look = { yaw: 30, pitch: 25 }
+
+const by = (look: Look, yaw: number, pitch: number): Look => ({
+  yaw: (look.yaw + yaw + 360) % 360,
+  // Beyond straight down or level from below, up and down would change places.
+  pitch: Math.max(-90, Math.min(90, look.pitch + pitch)),
+})
+
+/** The frame from any side: dragged with a finger, or turned with the buttons. Parallel light, to scale. */
+export function Turnable(props: {
+  readonly plan: Plan
+  readonly chosen: string | null
+  readonly onChoose: (mark: string) => void
+  readonly high?: number
+}) {
+  const { plan } = props
+  const [box, width] = useWidth<HTMLDivElement>(760)
+  const high = props.high ?? 420
+  const [look, setLook] = useState(start)
+  const drag = useRef<{ x: number; y: number; moved: boolean } | null>(null)
+  const solids = useMemo(() => solidsOf(plan.frame), [plan.frame])
+  const markOf = useMemo(
+    () => new Map(plan.parts.flatMap(({ mark, members }) => members.map((id) => [id, mark] as const))),
+    [plan.parts],
+  )
+  // One scale for all sides, so that turning does not swell or shrink it: the sphere round it just fits.
+  const sphere = useMemo(() => {
+    const points = solids.flatMap((solid) => solid.points)
+    const middle = [0, 1, 2].map((axis) => {
+      const values = points.map((point) => point[axis]!)
+      return (Math.min(...values) + Math.max(...values)) / 2
+    }) as unknown as readonly [number, number, number]
+    return { middle, radius: Math.max(...points.map((point) => norm(sub(point, middle))), 1) }
+  }, [solids])
+  const view = turned(look.yaw, look.pitch)
+  const seen = useMemo(() => backToFront(solids, turned(look.yaw, look.pitch)), [solids, look])
+  const scale = (Math.min(width, high) / 2 - 8) / sphere.radius
+  const [mx, my] = onPage(view, sphere.middle)
+  const place = { scale, x: width / 2 - mx * scale, y: high / 2 + my * scale }
+
+  const move = (event: PointerEvent) => {
+    const last = drag.current
+    if (!last) return
+    const dx = event.clientX - last.x
+    const dy = event.clientY - last.y
+    if (!last.moved && Math.hypot(dx, dy) < 6) return
+    drag.current = { x: event.clientX, y: event.clientY, moved: true }
+    setLook((old) => by(old, -dx * perPx, dy * perPx))
+  }
+  return (
+    <div className="turnable">
+      <div className="drawing-box" ref={box}>
+        <svg
+          className="drawing turned"
+          width={width}
+          height={high}
+          viewBox={`0 0 ${width} ${high}`}
+          role="img"
+          aria-label={`${plan.name}, seen from ${Math.round(look.yaw)}° round and ${Math.round(look.pitch)}° above`}
+          onPointerDown={(event) => {
+            drag.current = { x: event.clientX, y: event.clientY, moved: false }
+            event.currentTarget.setPointerCapture?.(event.pointerId)
+          }}
+          onPointerMove={move}
+          onPointerUp={() => {
+            drag.current = null
+          }}
+          onPointerCancel={() => {
+            drag.current = null
+          }}
+        >
+          {seen.map((one) => {
+            const mark = markOf.get(one.id)
+            return (
+              <Shape
+                key={one.id}
+                seen={one}
+                place={place}
+                chosen={mark !== undefined && mark === props.chosen}
+                onChoose={mark === undefined ? undefined : () => props.onChoose(mark)}
+              />
+            )
+          })}
+        </svg>
+      </div>
+      <div className="keys-row">
+        <button type="button" aria-label="Turn left" onClick={() => setLook(by(look, press, 0))}>
+          ↶
+        </button>
+        <button type="button" aria-label="Turn right" onClick={() => setLook(by(look, -press, 0))}>
+          ↷
+        </button>
+        <button
+          type="button"
+          aria-label="Tip toward you, more from above"
+          onClick={() => setLook(by(look, 0, press))}
+        >
+          ↧
+        </button>
+        <button
+          type="button"
+          aria-label="Tip away, more from below"
+          onClick={() => setLook(by(look, 0, -press))}
+        >
+          ↥
+        </button>
+        <button type="button" onClick={() => setLook({ yaw: 0, pitch: 0 })}>
+          Front
+        </button>
+        <button type="button" onClick={() => setLook({ yaw: 90, pitch: 0 })}>
+          Side
+        </button>
+        <button type="button" onClick={() => setLook({ yaw: 0, pitch: 90 })}>
+          Above
+        </button>
+      </div>
+    </div>
+  )
+}

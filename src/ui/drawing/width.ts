@@ -1,0 +1,18 @@
+import { type RefObject, useLayoutEffect, useRef, useState } from 'react'
+
+/** The inner width of an element, px, followed as it changes; `before` until it is on screen. */
+export function useWidth<E extends HTMLElement>(before: number): [RefObject<E | null>, number] {
+  const element = useRef<E>(null)
+  const [width, setWidth] = useState(before)
+  useLayoutEffect(() => {
+    const measured = element.current
+    if (!measured) return
+    const read = () => setWidth((old) => Math.round(measured.getBoundingClientRect().width) || old)
+    read()
+    if (typeof ResizeObserver === 'undefined') return
+    const observer = new ResizeObserver(read)
+    observer.observe(measured)
+    return () => observer.disconnect()
+  }, [])
+  return [element, width]
+}

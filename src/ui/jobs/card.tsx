@@ -1,0 +1,79 @@
+import { useMemo } from 'react'
+import { buildOf } from '../../core/builds/index.ts'
+import type { Frame } from '../../core/frame/frame.ts'
+import type { Job } from '../../core/job.ts'
+import { frameOf } from '../../core/plan.ts'
+import { say } from '../../core/reading/show.ts'
+import type { Shop } from '../../core/shop.ts'
+import { useActions, useApp, useShop } from '../app.ts'
+import { SmallDrawing } from '../drawing/small.tsx'
+import { fileName, saveFile } from '../fields/files.ts'
+import { cutsDone } from '../shell/progress.ts'
+import { go, hrefOf } from '../shell/route.ts'
+import { count } from '../words.ts'
+import { BuildPicture } from './build-picture.tsx'
+
+/** What was asked for, in a few words: `24 in across flats, 30 in overall height`. */
+export function sizeWords(frame: Frame, shop: Shop): string {
+  const asked = frame.measures.filter((measure) => measure.asked).slice(0, 2)
+  if (asked.length === 0) return count(frame.members.length, 'piece')
+  return asked.map(({ mm, name }) => `${say(mm, shop.reading)} ${name}`).join(', ')
+}
+
+/** How far the work is: known to the cut once the job was planned, else by the pieces that were cut. */
+function useWork(job: Job): string {
+  const view = useApp((state) => state.views[job.id])
+  const made = useApp((state) => state.progress.made)
+  if (view && view.cuts.length > 0) {
+    const { done, of } = cutsDone(view)
+    return done === 0 ? `not begun, ${count(of, 'cut')}` : `${done} of ${of} cuts done`
+  }
+  const cut = made.filter((piece) => piece.job === job.id && piece.stage === 'piece').length
+  return cut === 0 ? 'not begun' : `${count(cut, 'piece')} cut`
+}
+
+export function JobCard({ job, onRemove }: { readonly job: Job; readonly onRemove: () => void }) {
+  const shop = useShop()
+  const { copyJob, fileOf } = useActions()
+  const work = useWork(job)
+  const frame = useMemo(() => frameOf(job, shop), [job, shop])
+  const build = buildOf(job.build.kind)
+  const copy = async () => go({ station: 'sizes', job: await copyJob(job.id) })
+  return (
+    <li className="job-card">
+      <a className="job-link" href={hrefOf({ station: 'sizes', job: job.id })}>
+        <span className="job-picture">
+          {frame.ok ? (
+            <SmallDrawing frame={frame.value} />
+          ) : (
+            build && <BuildPicture build={build} size={96} />
+          )}
+        </span>
+        <span className="job-words">
+          <strong className="job-name">{job.name}</strong>
+          <span className="dim">
+            {build?.title ?? job.build.kind}
+            {job.quantity > 1 && `, ${job.quantity} of them`}
+          </span>
+          <span>{frame.ok ? sizeWords(frame.value, shop) : 'its sizes cannot be built yet'}</span>
+          <span className={work.startsWith('not') ? 'state' : 'state cut'}>{work}</span>
+        </span>
+      </a>
+      <div className="keys-row">
+        <button type="button" aria-label={`Copy ${job.name}`} onClick={() => void copy()}>
+          Copy
+        </button>
+        <button
+          type="button"
+          aria-label={`Save ${job.name} to a file`}
+          onClick={() => saveFile(fileName(job.name, 'tube-job.json'), fileOf(job.id))}
+        >
+          Save a file
+        </button>
+        <button type="button" aria-label={`Remove ${job.name}`} onClick={onRemove}>
+          Remove
+        </button>
+      </div>
+    </li>
+  )
+}

@@ -1,0 +1,171 @@
+import type { Part } from '../../core/plan-shapes.ts'
+import { sectionName } from '../../core/section/name.ts'
+import type { Reading } from '../../core/shop.ts'
+import { EndsPicture } from '../drawing/ends.tsx'
+import { AngleText, LengthText } from '../fields/length-text.tsx'
+import { shapeWords } from '../words.ts'
+import { useNarrow } from './narrow.ts'
+
+interface Props {
+  readonly parts: readonly Part[]
+  readonly quantity: number
+  readonly reading: Reading
+  readonly chosen: string | null
+  readonly onChoose: (mark: string) => void
+}
+
+/** Every part once, with all that must be known of it. Choosing a row shows the part on the drawing. */
+export function PartsTable(props: Props) {
+  const narrow = useNarrow(880)
+  return narrow ? <Cards {...props} /> : <Table {...props} />
+}
+
+function MarkKey({ part, chosen, onChoose }: Pick<Props, 'chosen' | 'onChoose'> & { part: Part }) {
+  return (
+    <button
+      type="button"
+      className="mark mark-key"
+      aria-pressed={part.mark === chosen}
+      aria-label={`${part.mark}, show it on the drawing`}
+      onClick={() => onChoose(part.mark)}
+    >
+      {part.mark}
+    </button>
+  )
+}
+
+/** The length that is set and cut, with how it lies, and its remainder where it is worth saying. */
+function CutLength({ part }: { part: Part }) {
+  const { length, primary } = part.printed
+  return (
+    <>
+      <strong className="cut-length">
+        <LengthText of={length} lies />
+      </strong>
+      {length.remainder && <small className="dim"> ({length.remainder})</small>}
+      {primary === 'edge' && <small className="dim"> along the edge</small>}
+    </>
+  )
+}
+
+function Angles({ part }: { part: Part }) {
+  const [a, b] = part.printed.angles
+  if (a.text === b.text) return <AngleText of={a} rise />
+  return (
+    <>
+      <AngleText of={a} rise /> and <AngleText of={b} rise />
+    </>
+  )
+}
+
+function Ends({ part }: { part: Part }) {
+  return (
+    <span className="ends">
+      <EndsPicture slopes={part.slopes} />
+      <span>{shapeWords[part.shape]}</span>
+    </span>
+  )
+}
+
+const pieces = (part: Part, quantity: number) =>
+  quantity > 1 ? `${part.count} × ${quantity} = ${part.count * quantity}` : String(part.count)
+
+/** Long point of a part whose cut length is an edge: said beside it. */
+const longer = (part: Part) => part.printed.primary === 'edge'
+
+function Table({ parts, quantity, reading, chosen, onChoose }: Props) {
+  return (
+    <table className="parts">
+      <thead>
+        <tr>
+          <th scope="col">mark</th>
+          <th scope="col">part</th>
+          <th scope="col">pieces</th>
+          <th scope="col">long point</th>
+          <th scope="col">short point</th>
+          <th scope="col">from square</th>
+          <th scope="col">ends</th>
+          <th scope="col">each</th>
+        </tr>
+      </thead>
+      <tbody>
+        {parts.map((part) => (
+          <tr key={part.mark} className={part.mark === chosen ? 'chosen' : undefined}>
+            <th scope="row">
+              <MarkKey part={part} chosen={chosen} onChoose={onChoose} />
+            </th>
+            <td className="part-name">
+              {part.name}
+              <small className="dim">{sectionName(part.section, reading)}</small>
+            </td>
+            <td className="number">{pieces(part, quantity)}</td>
+            <td className="number">
+              <CutLength part={part} />
+              {longer(part) && (
+                <small className="dim">
+                  {' '}
+                  long point <LengthText of={part.printed.longPoint} />
+                </small>
+              )}
+            </td>
+            <td className="number">
+              <LengthText of={part.printed.shortPoint} />
+            </td>
+            <td className="number">
+              <Angles part={part} />
+            </td>
+            <td>
+              <Ends part={part} />
+            </td>
+            <td className="number">{part.printed.mass}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  )
+}
+
+function Cards({ parts, quantity, reading, chosen, onChoose }: Props) {
+  return (
+    <ul className="part-cards">
+      {parts.map((part) => (
+        <li key={part.mark} className={part.mark === chosen ? 'part-card chosen' : 'part-card'}>
+          <MarkKey part={part} chosen={chosen} onChoose={onChoose} />
+          <div className="part-words">
+            <p className="first-line">
+              <span>
+                {part.name} <span className="dim">× {pieces(part, quantity)}</span>
+              </span>
+              <CutLength part={part} />
+            </p>
+            <p className="dim">{sectionName(part.section, reading)}</p>
+            <dl>
+              {longer(part) && (
+                <>
+                  <dt>long point</dt>
+                  <dd>
+                    <LengthText of={part.printed.longPoint} />
+                  </dd>
+                </>
+              )}
+              <dt>short point</dt>
+              <dd>
+                <LengthText of={part.printed.shortPoint} />
+              </dd>
+              <dt>from square</dt>
+              <dd>
+                <Angles part={part} />
+              </dd>
+              <dt>ends</dt>
+              <dd>
+                <Ends part={part} />
+              </dd>
+              <dt>each</dt>
+              <dd>{part.printed.mass}</dd>
+            </dl>
+          </div>
+        </li>
+      ))}
+    </ul>
+  )
+}

@@ -1,0 +1,207 @@
+import { useId, useState } from 'react'
+import type { ParamSpec } from '../../core/builds/build.ts'
+import type { Given, RowGiven, SectionGiven } from '../../core/job.ts'
+import type { Problem } from '../../core/result.ts'
+import type { Shop } from '../../core/shop.ts'
+import { Pick } from '../fields/choice.tsx'
+import { readCount } from '../fields/count.tsx'
+import { AngleField, LengthField } from '../fields/length-field.tsx'
+import { SectionField } from '../fields/section-field.tsx'
+import { TypedField } from '../fields/typed-field.tsx'
+import { count } from '../words.ts'
+import { readPasted } from './pasted.ts'
+
+interface Props {
+  readonly spec: ParamSpec
+  readonly rows: readonly RowGiven[]
+  readonly shop: Shop
+  readonly units: 'in' | 'mm'
+  readonly problems: readonly Problem[]
+  readonly onChange: (rows: readonly RowGiven[]) => void
+}
+
+/** A row without the cell `name`, or with a new value in it. */
+function withCell(row: RowGiven, name: string, value: Given | SectionGiven | undefined): RowGiven {
+  const { [name]: _, ...rest } = row
+  return value === undefined ? rest : { ...rest, [name]: value }
+}
+
+/** A new row is like the last one: most lists repeat themselves. */
+const nextRow = (rows: readonly RowGiven[], columns: readonly ParamSpec[], units: 'in' | 'mm'): RowGiven =>
+  rows.at(-1) ??
+  Object.fromEntries(
+    columns
+      .filter(({ optional }) => !optional)
+      .map(({ name, start }) => [
+        name,
+        (typeof start === 'object' && 'in' in start ? start[units] : start) as Given,
+      ]),
+  )
+
+/** Rows of a list, typed cell by cell or pasted from a spreadsheet. */
+export function Rows(props: Props) {
+  const { spec, rows, onChange } = props
+  const columns = spec.columns ?? []
+  const replace = (at: number, row: RowGiven) =>
+    onChange(rows.map((old, index) => (index === at ? row : old)))
+  return (
+    <div className="rows">
+      <h3 id="rows-head">{spec.label}</h3>
+      {spec.hint && <p className="hint">{spec.hint}</p>}
+      <ol>
+        {rows.map((row, at) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: a row has no name but its place in the list
+          <li key={at} className="row">
+            <p className="row-number mark">{at + 1}</p>
+            <div className="cells">
+              {columns.map((column) => (
+                <Cell
+                  key={column.name}
+                  {...props}
+                  column={column}
+                  row={at}
+                  given={row[column.name]}
+                  onGive={(value) => replace(at, withCell(row, column.name, value))}
+                />
+              ))}
+            </div>
+            <button
+              type="button"
+              aria-label={`Take out row ${at + 1}`}
+              onClick={() => onChange(rows.filter((_, index) => index !== at))}
+            >
+              ✕
+            </button>
+          </li>
+        ))}
+      </ol>
+      <button type="button" onClick={() => onChange([...rows, nextRow(rows, columns, props.units)])}>
+        Add a row
+      </button>
+      <Paste {...props} />
+    </div>
+  )
+}
+
+function Cell(
+  props: Props & {
+    readonly column: ParamSpec
+    readonly row: number
+    readonly given: Given | SectionGiven | undefined
+    readonly onGive: (value: Given | SectionGiven | undefined) => void
+  },
+) {
+  const { column, row, given, shop, units, onGive } = props
+  const path = `build.params.${props.spec.name}[${row}].${column.name}`
+  const problem = props.problems.find(({ field }) => field === path || field?.startsWith(`${path}.`))?.text
+  const plain = typeof given === 'object' ? undefined : given
+  const common = { label: column.label, problem, optional: column.optional }
+  switch (column.type) {
+    case 'length':
+      return <LengthField {...common} value={plain} reading={shop.reading} units={units} onChange={onGive} />
+    case 'angle':
+      return <AngleField {...common} value={plain} onChange={onGive} />
+    case 'count':
+      return (
+        <TypedField
+          {...common}
+          keypad="plain"
+          value={String(plain ?? '')}
+          read={(text) => {
+            const read = readCount(text, column.least ?? 1, column.most ?? Number.POSITIVE_INFINITY)
+            return read.ok ? { ok: true, value: count(read.value, 'piece') } : read
+          }}
+          onChange={(text) => {
+            const read = readCount(text, column.least ?? 1, column.most ?? Number.POSITIVE_INFINITY)
+            if (read.ok) onGive(read.value)
+          }}
+        />
+      )
+    case 'section':
+      return typeof given === 'object' ? (
+        <div className="own-cell">
+          <SectionField
+            label={column.label}
+            value={given}
+            carried={shop.sections}
+            reading={shop.reading}
+            units={units}
+            onChange={onGive}
+            problem={problem}
+          />
+          <button type="button" onClick={() => onGive(undefined)}>
+            As the list
+          </button>
+        </div>
+      ) : (
+        <button
+          type="button"
+          className="own-section-key"
+          onClick={() => onGive(shop.sections[0]?.section ?? (column.start as SectionGiven))}
+        >
+          A section of its own
+        </button>
+      )
+    case 'choice':
+      return (
+        <Pick
+          label={column.label}
+          problem={problem}
+          options={column.choices ?? []}
+          value={String(plain ?? column.start)}
+          onChange={onGive}
+        />
+      )
+    default:
+      return null
+  }
+}
+
+/** Text from a spreadsheet or a drawing's list; every line that cannot be read is named, and nothing is changed. */
+function Paste({ spec, rows, units, onChange }: Props) {
+  const [text, setText] = useState('')
+  const [problems, setProblems] = useState<readonly Problem[]>([])
+  const id = useId()
+  const columns = spec.columns ?? []
+  const heads = columns.filter(({ type }) => type !== 'section').map(({ label }) => label.toLowerCase())
+  const take = (add: boolean) => {
+    const read = readPasted(text, columns, units)
+    setProblems(read.ok ? [] : read.problems)
+    if (!read.ok) return
+    onChange(add ? [...rows, ...read.value] : read.value)
+    setText('')
+  }
+  return (
+    <details className="paste">
+      <summary>Paste a list</summary>
+      <div className="field">
+        <label htmlFor={id}>
+          One piece per line: {heads.join(', ')}; cells apart by tabs, semicolons or commas
+        </label>
+        <textarea
+          id={id}
+          rows={6}
+          value={text}
+          spellCheck={false}
+          onChange={(event) => setText(event.target.value)}
+        />
+      </div>
+      {problems.length > 0 && (
+        <ul className="problem" role="alert">
+          {problems.slice(0, 8).map(({ text: said }) => (
+            <li key={said}>{said}</li>
+          ))}
+          {problems.length > 8 && <li>and {problems.length - 8} more</li>}
+        </ul>
+      )}
+      <p className="keys-row">
+        <button type="button" disabled={text.trim() === ''} onClick={() => take(true)}>
+          Add these rows
+        </button>
+        <button type="button" disabled={text.trim() === ''} onClick={() => take(false)}>
+          Replace all rows
+        </button>
+      </p>
+    </details>
+  )
+}
