@@ -25,9 +25,12 @@ export function checkRun(run: Run, nest: Nest, parts: readonly Part[], shop: Sho
     ...productFaults(run, nest, exact, half),
     ...limitFaults(run.programs, exact, shop),
     ...setUpFaults(run, exact, shop),
-    ...eachPiece(nest, parts, exact, (piece, made, part) =>
-      finishedFaults(piece, made.solid, part, isNominal(made.section, shop)),
-    ),
+    ...eachPiece(nest, parts, exact, (piece, { solid, section }, part) => [
+      ...(section.trim > 0 && (solid.lead.mill || solid.trail.mill)
+        ? [`piece ${piece.piece} still has a mill end`]
+        : []),
+      ...finishedFaults(piece, solid, part, isNominal(section, shop)),
+    ]),
   ]
   // What fails with exact stops is refused already; the same words twice would not help.
   if (faults.length > 0) return { faults }

@@ -34,7 +34,6 @@ const rounding = ({ printed, longPoint, edges: lengths }: Part): Mm =>
 export function finishedFaults(piece: NestPiece, solid: Solid, part: Part, nominal: boolean): string[] {
   const name = `piece ${piece.piece}`
   const faults: string[] = []
-  if (solid.lead.mill || solid.trail.mill) faults.push(`${name} still has a mill end`)
   const { width, height } = part.section
   // A square section may lie on any face, also where the delivery measures a little more one way than the other.
   const wide = Math.max(solid.across, solid.up)
