@@ -1,4 +1,4 @@
-import type { NestSection, NestStick } from '../core/nest.ts'
+import type { NestSection } from '../core/nest.ts'
 import type { Plan, Shown } from '../core/plan-shapes.ts'
 import { say } from '../core/reading/show.ts'
 import { sectionName } from '../core/section/name.ts'
@@ -50,25 +50,40 @@ function costOf(section: NestSection, shop: Shop): string {
     : `${say(section.cost, shop.reading)} bought`
 }
 
-const runs = (stick: NestStick): string => {
-  const counts = new Map<string, string[]>()
-  for (const { mark, piece } of stick.pieces) counts.set(mark, [...(counts.get(mark) ?? []), piece])
-  return [...counts.values()].map((pieces) => pieces.join(' ')).join(', ')
+/** `A1 to A6, B1 B2`: ids of one mark and stage together, a row of numbers by its ends. */
+export function spans(ids: readonly string[]): string {
+  const groups = new Map<string, string[]>()
+  for (const id of ids) {
+    const kind = id.replace(/\d+/, '#')
+    groups.set(kind, [...(groups.get(kind) ?? []), id])
+  }
+  return [...groups.values()].map(span).join(', ')
 }
+
+function span(ids: readonly string[]): string {
+  const numbers = ids.map((id) => Number(/\d+/.exec(id)?.[0] ?? Number.NaN))
+  const step = numbers.length > 1 ? numbers[1]! - numbers[0]! : 0
+  const inRow = numbers.every((number, at) => at === 0 || number - numbers[at - 1]! === step)
+  return ids.length > 2 && Math.abs(step) === 1 && inRow ? `${ids[0]} to ${ids.at(-1)}` : ids.join(' ')
+}
+
+const count = (many: number, one: string): string => `${many} ${one}${many === 1 ? '' : 's'}`
 
 function nests(plan: Plan, shop: Shop): string[] {
   const lines: string[] = []
+  const stickWord = shop.says === 'stick and drop' ? 'stick' : 'length'
+  const dropWord = shop.says === 'stick and drop' ? 'drop' : 'offcut'
   for (const section of plan.nest?.sections ?? []) {
     lines.push(
-      `${sectionName(section.section, shop.reading)}: ${section.sticks.length} ` +
-        `${section.sticks.length === 1 ? 'stick' : 'sticks'}, ${costOf(section, shop)}, ${howGood(section)}`,
+      `${sectionName(section.section, shop.reading)}: ${count(section.sticks.length, stickWord)}, ` +
+        `${costOf(section, shop)}, ${howGood(section)}`,
     )
     const rows = section.sticks.map((stick) => [
       stick.id,
       stick.from === 'buy' ? 'buy' : `rack ${stick.rack ?? ''}`,
       say(stick.length, shop.reading),
-      runs(stick),
-      `left ${say(stick.drop, shop.reading)}`,
+      spans(stick.pieces.map(({ piece }) => piece)),
+      `${dropWord} ${say(stick.drop, shop.reading)}`,
     ])
     lines.push(...table(rows, [2]).map((line) => `  ${line}`))
   }
@@ -83,15 +98,32 @@ function setUps(plan: Plan, shop: Shop): string[] {
     const words = [
       `${index + 1}. ${saws.get(setUp.saw) ?? setUp.saw}: ${miter}; stop ${sayShown(printed.stop)} on the ${setUp.stopSide}`,
       ...[printed.longSide, printed.turn].filter((line) => line !== '').map((line) => `   ${line}`),
-      `   ${setUp.pieces.length} ${setUp.pieces.length === 1 ? 'cut' : 'cuts'}: ${setUp.pieces.join(' ')}`,
+      `   ${count(setUp.pieces.length, 'cut')}: ${spans(setUp.pieces)}`,
     ]
     return words
   })
 }
 
+/** What the run is made of, and how long it takes. */
+function work({ run }: Plan): string[] {
+  if (!run) return []
+  const { heads, stops, loads, turns, cuts, minutes } = run.work
+  const counts = [
+    count(heads, 'head change'),
+    count(stops, 'stop move'),
+    count(loads, 'load'),
+    count(turns, 'turn'),
+    count(cuts, 'cut'),
+  ]
+  return [`${counts.join(', ')}: about ${count(Math.round(minutes), 'minute')} by the figures of this shop`]
+}
+
 function landings(plan: Plan): string[] {
+  const markOf = new Map(plan.parts.flatMap((part) => part.members.map((id) => [id, part.mark] as const)))
+  const named = (id: string) => `${markOf.get(id) ?? ''} ${id}`.trim()
   const rows = plan.landings.map(({ on, by, face, from, printed }) => [
-    `${by} on ${on}`,
+    named(by),
+    `on ${named(on)}`,
     `face ${face}`,
     `from end ${from}`,
     `${sayShown(printed.near)} to ${sayShown(printed.far)}`,
@@ -99,19 +131,21 @@ function landings(plan: Plan): string[] {
   return table(rows)
 }
 
+/** Equal lines once, with how many there are. */
+function counted(lines: readonly { readonly count: number; readonly text: string }[]): string[] {
+  const counts = new Map<string, number>()
+  for (const { count, text } of lines) counts.set(text, (counts.get(text) ?? 0) + count)
+  return [...counts].map(([text, count]) => `${count} × ${text}`)
+}
+
 /** The whole plan in words and tables, for standard output. */
 export function planText(plan: Plan, shop: Shop): string {
-  const { work } = plan.run ?? {}
-  const totals = work
-    ? [
-        `${work.heads} head changes, ${work.stops} stop moves, ${work.loads} loads, ${work.turns} turns, ` +
-          `${work.cuts} cuts: about ${Math.round(work.minutes)} minutes by the figures of this shop`,
-      ]
-    : []
-  const hardware = plan.frame.hardware.map(
-    ({ kind, count, text }) => `${count} × ${kind}${text ? `: ${text}` : ''}`,
+  const hardware = counted(
+    plan.frame.hardware.map(({ kind, count, text }) => ({ count, text: text ? `${kind}: ${text}` : kind })),
   )
-  const plates = table(plan.plates.map(({ mark, name, text }) => [mark, name, text]))
+  const plates = counted(
+    plan.plates.map(({ mark, name, text }) => ({ count: 1, text: `${mark}  ${name}  ${text}` })),
+  )
   return `${[
     `${plan.name}, ${plan.quantity} of it, in the shop “${shop.name}”`,
     ...sizes(plan),
@@ -119,7 +153,7 @@ export function planText(plan: Plan, shop: Shop): string {
     ...block('Plates and sheets of one', plates),
     ...block('Hardware of one', hardware),
     ...block('Steel', nests(plan, shop)),
-    ...block('Set-ups in the order of work', [...setUps(plan, shop), ...totals]),
+    ...block('Set-ups in the order of work', [...setUps(plan, shop), ...work(plan)]),
     ...block('Layout marks', landings(plan)),
     ...block(
       'Mind',

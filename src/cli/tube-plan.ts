@@ -167,3 +167,6 @@ export function toTubePlan(plan: Plan) {
     warnings: plan.warnings,
   }
 }
+
+/** The document, version 1. */
+export type TubePlan = ReturnType<typeof toTubePlan>

@@ -179,12 +179,12 @@ export const sampleFile = (): Record<string, unknown> =>
     facts: sampleFacts,
   }) as Record<string, unknown>
 
-/** A copy of the full file with the value at `path` (`shop.saws.0.kerf`) replaced, or taken out for undefined. */
-export function damaged(path: string, value: unknown): Record<string, unknown> {
-  const file = sampleFile()
+/** A copy of a document with the value at `path` (`shop.saws.0.kerf`) replaced, or taken out for undefined. */
+export function put(document: unknown, path: string, value: unknown): unknown {
+  const copy = structuredClone(document)
   const keys = path.split('.')
   const last = keys.pop() as string
-  let at = file
+  let at = copy as Record<string, unknown>
   for (const key of keys) {
     const next = at[key]
     if (typeof next !== 'object' || next === null) throw new Error(`nothing at ${key} of ${path}`)
@@ -194,8 +194,12 @@ export function damaged(path: string, value: unknown): Record<string, unknown> {
     if (!(last in at)) throw new Error(`nothing to take out at ${path}`)
     delete at[last]
   } else at[last] = value
-  return file
+  return copy
 }
+
+/** The full file with one change. */
+export const damaged = (path: string, value: unknown): Record<string, unknown> =>
+  put(sampleFile(), path, value) as Record<string, unknown>
 
 /** Dotted paths of every field and list item. */
 export function pathsOf(value: unknown, at = ''): string[] {
