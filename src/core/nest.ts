@@ -88,6 +88,7 @@ export interface NestStick {
   readonly from: 'buy' | 'rack'
   readonly rack?: string
   readonly length: Mm
+  /** Cents; where nothing is priced, the length bought, mm; 0 from the rack unless it has a price. */
   readonly price: number
   /** Leading end (x = length) first, then the tail (x = 0). */
   readonly ends: readonly [StickEnd, StickEnd]

@@ -53,7 +53,8 @@ export function lay(problem: NestProblem, rows: readonly Row[]): NestStick[] {
       from: stock.rack === undefined ? 'buy' : 'rack',
       ...(stock.rack !== undefined && { rack: stock.rack }),
       length: stock.length,
-      price: stock.price ?? 0,
+      // Where nothing is priced, length is what is paid.
+      price: stock.price ?? (stock.rack === undefined ? stock.length : 0),
       ends: stock.ends,
       way: problem.way,
       pieces,

@@ -1,0 +1,50 @@
+import type { Mm } from '../core/units.ts'
+
+/** Something that stays in one piece on a page. */
+export interface Strip<T> {
+  readonly high: Mm
+  readonly what: T
+}
+
+/** A heading with strips under it: the heading is said again where the strips go on over the page. */
+export interface Block<Head, T> {
+  readonly head: Strip<Head>
+  readonly strips: readonly Strip<T>[]
+}
+
+/** What stands on a page: a heading, again or for the first time, with its strips. */
+export interface Laid<Head, T> {
+  readonly head: Head
+  readonly again: boolean
+  readonly strips: readonly T[]
+}
+
+/**
+ * Lays blocks on pages of the given height, in order. A heading never stands alone at the foot of a page. A strip that
+ * is higher than a page stands on a page of its own; sheets are made so that there is none.
+ */
+export function flow<Head, T>(blocks: readonly Block<Head, T>[], high: Mm): Laid<Head, T>[][] {
+  const pages: Laid<Head, T>[][] = [[]]
+  let left = high
+  const turn = () => {
+    pages.push([])
+    left = high
+  }
+  for (const { head, strips } of blocks) {
+    if (pages.at(-1)!.length > 0 && left < head.high + (strips[0]?.high ?? 0)) turn()
+    let on: T[] = []
+    pages.at(-1)!.push({ head: head.what, again: false, strips: on })
+    left -= head.high
+    for (const strip of strips) {
+      if (strip.high > left && on.length > 0) {
+        turn()
+        on = []
+        pages.at(-1)!.push({ head: head.what, again: true, strips: on })
+        left -= head.high
+      }
+      on.push(strip.what)
+      left -= strip.high
+    }
+  }
+  return pages
+}

@@ -1,0 +1,121 @@
+import type { Part, Plan } from '../core/plan-shapes.ts'
+import { say } from '../core/reading/show.ts'
+import { sectionName } from '../core/section/name.ts'
+import { sectionKey } from '../core/section/section.ts'
+import type { Shop } from '../core/shop.ts'
+import { EndsPicture } from '../ui/drawing/ends.tsx'
+import { type Block, flow } from './flow.ts'
+import { Figure, Page } from './page.tsx'
+import { bodyHigh, bodyWide, lineHigh, linesOf, markFont, type PageSize } from './size.ts'
+
+// The parts list with the layout marks: what each piece must be, and where it lands.
+
+type PartsStrip = { readonly part: Part } | { readonly text: string }
+
+const partHigh = markFont * 1.2 + 2 * lineHigh + 3
+const foot = 'Measure both edges of a landing from the end named; X covers.'
+
+function landingText(plan: Plan): string[] {
+  const marks = new Map(plan.parts.flatMap((part) => part.members.map((id) => [id, part.mark] as const)))
+  const names = new Map(plan.frame.members.map(({ id, name }) => [id, name]))
+  return plan.landings.map(
+    ({ on, by, face, from, printed }) =>
+      `${names.get(on)} (${marks.get(on)}), face ${face.replace('-', '−')}, from end ${from}: ${printed.near.text} to ${printed.far.text} ` +
+      `${printed.far.unit}, X: ${names.get(by)} (${marks.get(by)})`,
+  )
+}
+
+export function partsSheet(plan: Plan, shop: Shop, page: PageSize) {
+  const wide = bodyWide(page)
+  const sections = new Map<string, Part[]>()
+  for (const part of plan.parts) {
+    const key = sectionKey(part.section)
+    sections.set(key, [...(sections.get(key) ?? []), part])
+  }
+  const line = (text: string) => ({ high: linesOf(text, wide) * lineHigh + 2, what: { text } })
+  const head = (text: string) => ({ high: linesOf(text, wide) * lineHigh + 4, what: text })
+  const blocks: Block<string, PartsStrip>[] = [...sections.values()].map((parts) => ({
+    head: head(sectionName(parts[0]!.section, shop.reading)),
+    strips: parts.map((part) => ({ high: partHigh, what: { part } })),
+  }))
+  if (plan.plates.length > 0)
+    blocks.push({
+      head: head('Plates'),
+      strips: plan.plates.map(({ mark, name, text }) => line(`${mark} ${name}: ${text}`)),
+    })
+  const landings = landingText(plan)
+  if (landings.length > 0) blocks.push({ head: head('Layout marks'), strips: landings.map(line) })
+  const built = plan.sizes.map(
+    ({ name, asked, printed }) =>
+      `${name}: ${asked ? 'asked ' : ''}${printed.exact.text} ${printed.exact.unit}, built ${printed.built.text} ${printed.built.unit}`,
+  )
+  if (built.length > 0) blocks.push({ head: head('Sizes'), strips: built.map(line) })
+  const pages = flow(blocks, bodyHigh(page))
+  return pages.map((on, at) => (
+    <Page
+      // biome-ignore lint/suspicious/noArrayIndexKey: pages have no other name than their number
+      key={at}
+      page={page}
+      job={plan.quantity > 1 ? `${plan.name} × ${plan.quantity}` : plan.name}
+      title="Parts"
+      number={at + 1}
+      of={pages.length}
+      foot={foot}
+    >
+      {on.map(({ head: text, again, strips }, block) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: blocks never move
+        <article key={block}>
+          <h2 className="paper-heading">
+            {text}
+            {again ? ', continued' : ''}
+          </h2>
+          {strips.map((strip, row) =>
+            'part' in strip ? (
+              <PartRow key={strip.part.mark} part={strip.part} quantity={plan.quantity} shop={shop} />
+            ) : (
+              // biome-ignore lint/suspicious/noArrayIndexKey: rows never move
+              <p className="parts-line" key={row}>
+                {strip.text}
+              </p>
+            ),
+          )}
+        </article>
+      ))}
+    </Page>
+  ))
+}
+
+function PartRow({
+  part,
+  quantity,
+  shop,
+}: {
+  readonly part: Part
+  readonly quantity: number
+  readonly shop: Shop
+}) {
+  const { printed } = part
+  const count = quantity > 1 ? `${part.count} × ${quantity}` : `${part.count}`
+  const edge = printed.primary === 'edge'
+  return (
+    <div className="parts-row" style={{ height: `${partHigh}mm` }}>
+      <span className="wall-mark">{part.mark}</span>
+      <span className="parts-count">{count}</span>
+      <span className="parts-length">
+        <span className="parts-figure">
+          <Figure text={printed.length.text} unit={printed.length.unit} />
+        </span>
+        <span>
+          {edge ? 'edge' : 'long point'}
+          {edge ? `, extent ${say(part.longPoint, shop.reading)}` : ''}
+        </span>
+        <span>{part.name}</span>
+      </span>
+      <span className="parts-ends">
+        <EndsPicture slopes={part.slopes} />
+        <span>{printed.angles.map(({ text }) => text).join(' · ')}</span>
+        <span>{part.shape}</span>
+      </span>
+    </div>
+  )
+}

@@ -1,0 +1,120 @@
+import type { BenchCut, Plan, SetUp } from '../core/plan-shapes.ts'
+import { say } from '../core/reading/show.ts'
+import type { Shop } from '../core/shop.ts'
+import type { Mm } from '../core/units.ts'
+import type { Block } from './flow.ts'
+import { bodyWide, lineHigh, linesOf, markFont, type PageSize, stopFont, textFont } from './size.ts'
+
+// The wall cut sheet: every set-up in the order of work, what to set, and a tick box for every cut.
+
+export interface WallHead {
+  readonly number: number
+  readonly setUp: SetUp
+  readonly stage: string
+  /** Sentences under the figures. */
+  readonly words: readonly string[]
+}
+
+export type WallStrip =
+  | { readonly kind: 'load'; readonly text: string }
+  | {
+      readonly kind: 'ticks'
+      readonly from: string
+      readonly mark: string
+      readonly numbers: readonly string[]
+    }
+
+export const boxWide: Mm = 15
+export const boxHigh: Mm = 13
+export const labelWide: Mm = 58
+
+const stageOf = (cut: BenchCut, cuts: readonly BenchCut[]): string => {
+  const { kind } = cut.product
+  if (kind === 'blank') return 'Cut to length'
+  if (kind === 'half') return 'First ends'
+  if (cut.loaded === cut.stick) return 'Cut to length'
+  const parent = cuts.find((other) => other.product.id === cut.product.from)
+  return parent?.product.kind === 'half' ? 'Second ends' : 'Mitered ends'
+}
+
+/** Consecutive cuts that share a set-up. */
+export function setUpsInOrder(cuts: readonly BenchCut[]): BenchCut[][] {
+  const groups: BenchCut[][] = []
+  for (const cut of cuts) {
+    const last = groups.at(-1)
+    if (last && last[0]!.setUp.id === cut.setUp.id) last.push(cut)
+    else groups.push([cut])
+  }
+  return groups
+}
+
+/** Height of the two great figures; an inch fraction stands two figures high. */
+export const figuresHigh = ({ printed }: SetUp): Mm =>
+  lineHigh +
+  (printed.stop.text.includes('/') || printed.miter.text.includes('/') ? stopFont * 2.05 : stopFont * 1.15)
+
+export function wallBlocks(
+  plan: Plan,
+  cuts: readonly BenchCut[],
+  shop: Shop,
+  page: PageSize,
+): Block<WallHead, WallStrip>[] {
+  const wide = bodyWide(page)
+  const perRow = Math.max(1, Math.floor((wide - labelWide) / boxWide))
+  const lengths = new Map(
+    (plan.nest?.sections ?? []).flatMap(({ sticks }) => sticks.map((stick) => [stick.id, stick] as const)),
+  )
+  const stickWord = shop.says === 'stick and drop' ? 'stick' : 'length'
+  return setUpsInOrder(cuts).map((group, at): Block<WallHead, WallStrip> => {
+    const { setUp } = group[0]!
+    const { lean, longSide, turn, miter } = setUp.printed
+    const words = [miter.rise ? `Rise ${miter.rise}.` : '', lean, longSide, turn].filter(
+      (text) => text !== '',
+    )
+    const head: WallHead = { number: at + 1, setUp, stage: stageOf(group[0]!, cuts), words }
+    const headHigh =
+      4 + figuresHigh(setUp) + words.reduce((sum, text) => sum + linesOf(text, wide) * lineHigh, 0)
+    const strips: { high: Mm; what: WallStrip }[] = []
+    let loaded = ''
+    let row: { from: string; mark: string; numbers: string[] } | undefined
+    const note = (text: string) => {
+      strips.push({ high: linesOf(text, wide) * lineHigh, what: { kind: 'load', text } })
+      row = undefined
+    }
+    const close = () => {
+      row = undefined
+    }
+    for (const cut of group) {
+      const whole = cut.loaded === cut.stick
+      const stick = lengths.get(cut.stick)
+      if (whole && loaded !== cut.stick) {
+        loaded = cut.stick
+        const rack = stick?.from === 'rack' ? ', from the rack' : ''
+        const clean = cut.trimFirst ? `; clean-up cut ${say(cut.trimFirst, shop.reading)}` : ''
+        note(
+          `Load ${stickWord} ${cut.stick}${stick ? `, ${say(stick.length, shop.reading)}` : ''}${rack}${clean}.`,
+        )
+      }
+      const mark = cut.product.mark ?? ''
+      const from = whole ? cut.stick : ''
+      const number = (cut.product.makes?.[0] ?? cut.product.id).slice(mark.length)
+      if (!row || row.mark !== mark || row.from !== from || row.numbers.length >= perRow) {
+        row = { from, mark, numbers: [] }
+        strips.push({ high: boxHigh + 2, what: { kind: 'ticks', ...row } })
+      }
+      row.numbers.push(number)
+      if (whole && cut.unload !== undefined) {
+        close()
+        note(
+          cut.unload === 'scrap' || !stick
+            ? `Unload ${cut.stick}: what is left is scrap.`
+            : `Unload ${cut.stick}: keep ${say(stick.drop, shop.reading)}, write it on the end.`,
+        )
+        loaded = ''
+      }
+    }
+    return { head: { high: headHigh, what: head }, strips }
+  })
+}
+
+export { markFont, textFont }

@@ -1,0 +1,109 @@
+import { Fragment, useState } from 'react'
+import { createPortal } from 'react-dom'
+import type { JobView } from '../../app/state.ts'
+import { type Sheet, sheets } from '../../paper/sheets.ts'
+import { type PageSize, pageSizes } from '../../paper/size.ts'
+import { useActions, useShop } from '../app.ts'
+import '../../paper/paper.css'
+import './paper-station.css'
+
+/** What hangs on the wall: the sheets at their true size, and the button that prints the chosen ones. */
+export function Paper({ view }: { readonly view: JobView }) {
+  const shop = useShop()
+  const actions = useActions()
+  const [size, setSize] = useState<PageSize>(pageSizes[shop.paper])
+  const { plan } = view
+  const possible = sheets.filter((sheet) => plan && (!sheet.needsRun || plan.run))
+  const [left, setLeft] = useState<readonly string[]>([])
+  const chosen = possible.filter(({ id }) => !left.includes(id))
+  if (!plan)
+    return (
+      <div className="paper-station">
+        <h1>Paper</h1>
+        <p>There is no plan to print yet. {view.problems.map(({ text }) => text).join(' ')}</p>
+      </div>
+    )
+  const print = async () => {
+    // What hangs on the wall is what the saw works by.
+    if (chosen.some(({ needsRun }) => needsRun) && view.nesting.state === 'found')
+      await actions.accept(view.id)
+    window.print()
+  }
+  const pages = chosen.flatMap((sheet) =>
+    sheet
+      .pages(plan, view.cuts, shop, size)
+      .map((page, at) => ({ key: `${sheet.id} ${at}`, sheet: sheet.id, page })),
+  )
+  const toggle = (sheet: Sheet) =>
+    setLeft(left.includes(sheet.id) ? left.filter((id) => id !== sheet.id) : [...left, sheet.id])
+  return (
+    <div className="paper-station">
+      <div className="paper-choices">
+        <h1>Paper</h1>
+        {view.stale && (
+          <p className="paper-note">The job has a mistake in it; these sheets are of the last good plan.</p>
+        )}
+        {!plan.run && (
+          <p className="paper-note">
+            The cut sheet and the sticks come with the nest
+            {view.nesting.state === 'working' ? ', which is being worked out.' : '; see Stock.'}
+          </p>
+        )}
+        <fieldset className="paper-sheets">
+          <legend>Sheets</legend>
+          {possible.map((sheet) => (
+            <label key={sheet.id}>
+              <input type="checkbox" checked={!left.includes(sheet.id)} onChange={() => toggle(sheet)} />
+              <span>
+                <b>{sheet.title}</b>
+                <br />
+                {sheet.about}
+              </span>
+            </label>
+          ))}
+        </fieldset>
+        <fieldset className="paper-sizes">
+          <legend>Page</legend>
+          {Object.values(pageSizes).map((page) => (
+            <label key={page.name}>
+              <input
+                type="radio"
+                name="page"
+                checked={size.name === page.name}
+                onChange={() => setSize(page)}
+              />
+              <span>{page.name}</span>
+            </label>
+          ))}
+        </fieldset>
+        <button
+          type="button"
+          className="main-button"
+          disabled={chosen.length === 0}
+          onClick={() => void print()}
+        >
+          Print
+        </button>
+        <p className="paper-note">
+          Print at 100 %, on {size.name}, without “fit to page”.
+          {view.nesting.state === 'found' && ' Printing the cut sheet makes this nest the one to work by.'}
+        </p>
+      </div>
+      <div className="paper-preview">
+        {pages.map(({ key, sheet, page }) => (
+          <div className="paper-shown" key={key} data-sheet={sheet}>
+            {page}
+          </div>
+        ))}
+      </div>
+      {createPortal(
+        <div className="paper-print" aria-hidden="true">
+          {pages.map(({ key, page }) => (
+            <Fragment key={key}>{page}</Fragment>
+          ))}
+        </div>,
+        document.body,
+      )}
+    </div>
+  )
+}
