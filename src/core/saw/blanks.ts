@@ -1,4 +1,5 @@
 import type { NestSection, NestStick, Slope } from '../nest.ts'
+import { sawFor } from '../parts/demand.ts'
 import type { Product, Shown } from '../plan-shapes.ts'
 import type { Result } from '../result.ts'
 import { good } from '../result.ts'
@@ -74,11 +75,10 @@ function stopByStop(sticks: readonly Loaded[]): readonly Share[] {
  */
 export function squareCuts(
   section: NestSection,
-  saw: Saw,
   shop: Shop,
   sticks: readonly Loaded[],
 ): Result<readonly Visit[]> {
-  const bench = { section, saw, shop }
+  const bench = { section, saw: sawFor(shop, section.section), shop }
   const candidates: (readonly Visit[])[] = []
   let refused: Result<readonly Visit[]> | undefined
   for (const order of [stickByStick, snake, stopByStop])
@@ -137,7 +137,8 @@ function visitOf(
   const lefts: Mm[] = []
   let left = room
   for (const { stop, keep } of blanks) {
-    if (stop.mm > saw.limits.longestStop + sameLength) return pastStop(keep.id, stop.mm, saw, shop.reading)
+    if (stop.mm > saw.limits.longestStop + sameLength)
+      return pastStop(keep.mark ?? keep.id, stop.mm, saw, shop.reading)
     if (left - stop.mm < -sameLength) return lacksSteel(keep.id, stick.id, stop.mm - left, shop.reading)
     left -= stop.mm + section.kerf
     lefts.push(Math.max(0, left))

@@ -1,6 +1,6 @@
+import { carriedOf } from '../parts/demand.ts'
 import type { Section } from '../section/section.ts'
-import { sectionKey } from '../section/section.ts'
-import type { Saw, Shop } from '../shop.ts'
+import type { Shop } from '../shop.ts'
 import { sameLength } from '../tolerance.ts'
 import type { Mm } from '../units.ts'
 
@@ -9,9 +9,6 @@ export interface Box {
   readonly big: Mm
   readonly small: Mm
 }
-
-const carriedAs = (section: Section, shop: Shop) =>
-  shop.sections.find((carried) => sectionKey(carried.section) === sectionKey(section))
 
 const sides = ({ width, height }: { readonly width: Mm; readonly height: Mm }): Box => ({
   big: Math.max(width, height),
@@ -25,17 +22,11 @@ export const isEven = ({ width, height }: Section): boolean => Math.abs(width - 
  * for both sides: once a blank is cut, nobody can tell its sides apart.
  */
 export function boxOf(section: Section, shop: Shop): Box {
-  const carried = carriedAs(section, shop)
+  const carried = carriedOf(shop, section)
   if (!carried?.measured) return sides(section)
   const { width, height } = carried.measured
   if (isEven(section)) return { big: width, small: width }
   return carried.section.width >= carried.section.height
     ? { big: width, small: height }
     : { big: height, small: width }
-}
-
-/** The saw that usually cuts a section: the one named in the shop's list, else the shop's first. */
-export function sawFor(section: Section, shop: Shop): Saw | undefined {
-  const named = carriedAs(section, shop)?.saw
-  return shop.saws.find(({ id }) => id === named) ?? shop.saws[0]
 }

@@ -1,15 +1,17 @@
-import type { NestPiece } from '../nest.ts'
+import { sawFor } from '../parts/demand.ts'
 import type { Part, Turn } from '../plan-shapes.ts'
+import { roundLength } from '../reading/show.ts'
 import type { Result } from '../result.ts'
 import { good } from '../result.ts'
-import type { Reading, Saw } from '../shop.ts'
+import type { Section } from '../section/section.ts'
+import type { Reading, Saw, Shop } from '../shop.ts'
 import { sameLength, sameSlope } from '../tolerance.ts'
 import type { Deg, Mm } from '../units.ts'
 import { stepsPerMm } from '../units.ts'
-import type { Box } from './box.ts'
-import { pieceHolding, reaches } from './hold.ts'
-import { extentOf, isSquare, type Lying, mirrored, tips, turnedBy } from './lying.ts'
-import { compoundEnd, pastLimit, wrongBlank } from './refusals.ts'
+import { type Box, boxOf } from './box.ts'
+import { holds, pieceHolding, reaches } from './hold.ts'
+import { extentOf, isSquare, type Lying, mirrored, shortestEdge, tips, turnedBy } from './lying.ts'
+import { compoundEnd, notHeld, pastLimit, pastStop, stopInBlade, wrongBlank } from './refusals.ts'
 import { settingOf } from './setting.ts'
 import { beforeLead, longSideOf, stopOf } from './stop.ts'
 
@@ -64,46 +66,62 @@ interface Way {
 }
 
 /**
- * The cuts that turn a square blank into a part, on this saw: which end first, which side at the fence, which turning
- * between. Chosen: within the saw's limits; the shop's usual side at the fence; fewest turns; the point that touches
- * the stop down at the table; steepest end first, which lets all parts share one order of head angles.
+ * The cuts that turn a square blank into a part, on the saw of its section: which end first, which side at the fence,
+ * which turning between. Chosen: what the saw can do; the shop's usual side at the fence; fewest turns; the point that
+ * touches the stop down at the table; steepest end first, which lets all parts share one order of head angles.
  *
- * `blank` is the length of the blank in the stick, mm, `allowance` the shop's extra per blank, `across` the size of the
- * section off the fence as the blank lies when it comes off the stick.
+ * `blank` is the length of the blank in the stick, mm, `section` the stick's, width off the fence. Refused, with a way
+ * out: a blank shorter than the part, a compound end, a miter past the limits, a stop too far or none, too short to hold.
  */
-export function cutEnds(
-  piece: NestPiece,
-  part: Part,
-  box: Box,
-  saw: Saw,
-  given: {
-    readonly blank: Mm
-    readonly allowance: Mm
-    readonly across: Mm
-    readonly prefer: 'fence' | 'outward'
-    readonly reading: Reading
-  },
-): Result<readonly EndCut[]> {
+export function cutEnds(part: Part, blank: Mm, section: Section, shop: Shop): Result<readonly EndCut[]> {
+  const saw = sawFor(shop, section)
+  const box = boxOf(section, shop)
   const inHand = lyingPart(part, box)
   const holding = pieceHolding(saw)
   if ([inHand.lead, inHand.trail].some(({ p, q }) => Math.abs(p) > sameSlope && Math.abs(q) > sameSlope))
     return compoundEnd(part, saw)
-  const spare = given.blank - extentOf(inHand)
-  if (spare < -sameLength) return wrongBlank(piece, given.blank, extentOf(inHand), given.reading)
+  const spare = blank - extentOf(inHand)
+  if (spare < -sameLength) return wrongBlank(part, blank, extentOf(inHand), shop.reading)
   const target = holding.stopSide === 'right' ? mirrored(inHand) : inHand
-  const half = spare * stepsPerMm < 1 ? 0 : Math.min(given.allowance, spare) / 2
-  const ways = lays
-    .map((turns) => turnedBy(target, turns))
-    .flatMap((laid) => waysFrom(laid, { ...given, half }))
+  const loading: Loading = {
+    half: spare * stepsPerMm < 1 ? 0 : Math.min(shop.blankAllowance, spare) / 2,
+    across: section.width >= section.height ? box.big : box.small,
+    prefer: shop.longSide,
+  }
+  const within = lays
+    .flatMap((turns) => waysFrom(turnedBy(target, turns), loading))
     .sort((one, two) => compare(one.rank, two.rank))
-  const best = ways.find(({ cuts }) => cuts.every(({ swing }) => reaches(saw, holding, swing)))
-  return best ? good(best.cuts) : pastLimit(part, saw, holding, given.reading)
+    .filter(({ cuts }) => cuts.every(({ swing }) => reaches(saw, holding, swing)))
+    .map(({ cuts }) => allowed(cuts, part, saw, shop.reading))
+  return within.find(({ ok }) => ok) ?? within[0] ?? pastLimit(part, saw, holding, shop.reading)
 }
 
-function waysFrom(
-  laid: Lying,
-  { half, across, prefer }: { readonly half: Mm; readonly across: Mm; readonly prefer: 'fence' | 'outward' },
-): Way[] {
+/** The cuts, if stop and vise can do them. */
+function allowed(
+  cuts: readonly EndCut[],
+  { mark }: Part,
+  saw: Saw,
+  reading: Reading,
+): Result<readonly EndCut[]> {
+  for (const { exact, kept } of cuts) {
+    const stop = roundLength(exact, reading)
+    if (stop <= sameLength) return stopInBlade(mark, exact, reading)
+    if (stop > saw.limits.longestStop + sameLength) return pastStop(mark, stop, saw, reading)
+    const held = shortestEdge(kept)
+    if (!holds(saw, pieceHolding(saw), [{ kept: held, left: 0 }])) return notHeld(mark, held, saw, reading)
+  }
+  return good(cuts)
+}
+
+interface Loading {
+  /** Half of the allowance: what the first end leaves for the second. */
+  readonly half: Mm
+  /** Size off the fence of the blank as it comes off the stick. */
+  readonly across: Mm
+  readonly prefer: 'fence' | 'outward'
+}
+
+function waysFrom(laid: Lying, { half, across, prefer }: Loading): Way[] {
   if (!plain(laid)) return []
   const load: readonly Turn[] = Math.abs(laid.depth - across) > sameLength ? ['quarter+'] : []
   if (isSquare(laid.lead)) return [way([endCut('only', laid, stopOf(laid), load, 0)], prefer)]

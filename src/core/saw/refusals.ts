@@ -10,9 +10,6 @@ import { type Holding, limitsOf } from './hold.ts'
 
 // Every reason why a run cannot be planned, said with what was asked, what is possible, and a way out.
 
-/** A block of this angle is easily cut on the saw itself: common practice. */
-const wedge: Deg = 30
-
 export const unknownPart = (piece: NestPiece): Result<never> =>
   bad(
     'nest-of-another-job',
@@ -22,19 +19,16 @@ export const unknownPart = (piece: NestPiece): Result<never> =>
 export const otherWay = (way: string): Result<never> =>
   bad('way-not-planned', `The nest is cut “${way}”; the saw is planned for “square first” only.`)
 
-export const noSaw = (): Result<never> =>
-  bad('no-saw', 'The shop has no saw. Enter one in Shop, with its stop side and its limits.')
-
 export const compoundEnd = (part: Part, saw: Saw): Result<never> =>
   bad(
-    'compound-end',
+    'compound-cut',
     `${part.mark}: an end is mitered and beveled at once, and ${saw.name} is planned to make one plain miter per cut. Ways out: turn the member about its axis until one of its faces holds the miter; or end it square and butt it.`,
   )
 
-export function wrongBlank(piece: NestPiece, blank: Mm, needed: Mm, reading: Reading): Result<never> {
+export function wrongBlank({ mark }: Part, blank: Mm, needed: Mm, reading: Reading): Result<never> {
   return bad(
     'blank-too-short',
-    `${piece.piece} needs a blank of ${say(needed, reading)} (${needed.toFixed(2)} mm), tip to tip; the nest gives ${blank.toFixed(2)} mm. Plan the sticks again.`,
+    `${mark} needs a blank of ${say(needed, reading)} (${needed.toFixed(2)} mm), tip to tip; the nest gives ${blank.toFixed(2)} mm. Plan the sticks again.`,
   )
 }
 
@@ -42,17 +36,18 @@ export function pastLimit(part: Part, saw: Saw, holding: Holding, reading: Readi
   const steepest = Math.max(...part.angleFromSquare)
   const angle = (deg: Deg) => showAngle(deg, reading).text
   const { toward, away } = limitsOf(saw, holding)
-  const rest = steepest - wedge
-  const withBlock = rest <= Math.max(toward, away) + sameAngle
+  // The block and the head, each one half: the block can then be cut on this saw. Common practice.
+  const block = steepest / 2
+  const withBlock = block <= Math.min(toward, away) + sameAngle
   const ways = [
     ...(withBlock
-      ? [`a ${angle(wedge)} wedge block against the fence and the head at ${angle(rest)} the other way`]
+      ? [`a ${angle(block)} wedge block against the fence and the head at ${angle(block)} the other way`]
       : []),
     'a blank left long enough to hold, mitered by hand to a scribed line',
     'a butt joint instead of the miter',
   ]
   return bad(
-    'past-swing-limit',
+    'beyond-the-saw',
     `${part.mark}: a miter of ${angle(steepest)} from square; ${saw.name} goes to ${angle(toward)} with the blade leaning toward the stop and to ${angle(away)} leaning away from it, as the stop stands for this cut. Ways out: ${ways.join('; ')}.`,
   )
 }

@@ -1,21 +1,21 @@
 import type { Nest, NestPiece, NestSection } from '../nest.ts'
+import { sawFor } from '../parts/demand.ts'
 import type { Part, Product, Run } from '../plan-shapes.ts'
 import { showLength } from '../reading/show.ts'
 import type { Problem, Result } from '../result.ts'
 import { badAll, good } from '../result.ts'
 import { sectionKey } from '../section/section.ts'
-import type { Saw, Shop } from '../shop.ts'
-import { sameLength } from '../tolerance.ts'
-import { type Mm, stepsNearest } from '../units.ts'
+import type { Shop } from '../shop.ts'
+import { sameLength, stepSlack } from '../tolerance.ts'
+import { fromSteps, type Mm, stepsNearest } from '../units.ts'
 import { type Blank, type Loaded, squareCuts } from './blanks.ts'
-import { type Box, boxOf, sawFor } from './box.ts'
+import { boxOf } from './box.ts'
 import { cutEnds, type EndCut } from './ends.ts'
 import { quickest } from './figures.ts'
-import { holds, pieceHolding } from './hold.ts'
-import { extentOf, shortestEdge } from './lying.ts'
+import { extentOf } from './lying.ts'
 import { type Chain, endCuts } from './miters.ts'
 import { runOf } from './programs.ts'
-import { noSaw, notHeld, otherWay, pastStop, stopInBlade, unknownPart } from './refusals.ts'
+import { otherWay, unknownPart } from './refusals.ts'
 import type { Visit } from './visit.ts'
 
 /** One section's work before its order is chosen. */
@@ -61,9 +61,7 @@ function namesOf(nest: Nest): Naming {
 
 function workOn(section: NestSection, parts: readonly Part[], shop: Shop, naming: Naming): Result<Work> {
   if (section.way !== 'square first') return otherWay(section.way)
-  const saw = sawFor(section.section, shop)
-  if (!saw) return noSaw()
-  const planner = planChain(section, parts, shop, saw)
+  const planner = planChain(section, parts, shop)
   const problems = new Map<string, Problem>()
   const chains: Chain[] = []
   const sticks: Loaded[] = []
@@ -79,11 +77,16 @@ function workOn(section: NestSection, parts: readonly Part[], shop: Shop, naming
     if (blanks.length > 0) sticks.push({ stick, blanks })
   }
   if (problems.size > 0) return badAll([...problems.values()])
-  const square = squareCuts(section, saw, shop, sticks)
+  const square = squareCuts(section, shop, sticks)
   return square.ok ? good({ square: square.value, chains }) : square
 }
 
-const lengthInStick = ({ ends: [lead, trail] }: NestPiece): Mm => lead.x - trail.x
+/** Length of what leaves the stick; the whole step that floating point moved it off is put back. */
+function lengthInStick({ ends: [lead, trail] }: NestPiece): Mm {
+  const length = lead.x - trail.x
+  const whole = fromSteps(stepsNearest(length))
+  return Math.abs(length - whole) <= stepSlack ? whole : length
+}
 
 function blankOf(
   piece: NestPiece,
@@ -109,49 +112,19 @@ function halfKey(section: string, { swing, kept }: EndCut, across: 'big' | 'smal
 }
 
 /** Plans the end cuts of one piece; equal pieces are planned once. */
-function planChain(section: NestSection, parts: readonly Part[], shop: Shop, saw: Saw) {
-  const { width, height } = section.section
-  const box = boxOf(section.section, shop)
-  const across = width >= height ? box.big : box.small
+function planChain(section: NestSection, parts: readonly Part[], shop: Shop) {
   const planned = new Map<string, Result<readonly EndCut[]>>()
   const byKey = new Map(parts.map((part) => [part.key, part]))
   const cutsFor = (piece: NestPiece): Result<readonly EndCut[]> => {
     const part = byKey.get(piece.key)
-    if (!part) return unknownPart(piece)
-    const blank = lengthInStick(piece)
-    const given = {
-      blank,
-      allowance: shop.blankAllowance,
-      across,
-      prefer: shop.longSide,
-      reading: shop.reading,
-    }
-    const cuts = cutEnds(piece, part, box, saw, given)
-    return cuts.ok ? allowed(cuts.value, piece, saw, shop) : cuts
+    return part ? cutEnds(part, lengthInStick(piece), section.section, shop) : unknownPart(piece)
   }
   return (piece: NestPiece, id: string): Result<Chain> => {
     const name = `${piece.key} ${stepsNearest(lengthInStick(piece))}`
     const cuts = planned.get(name) ?? cutsFor(piece)
     planned.set(name, cuts)
-    return cuts.ok ? good(chainOf(piece, id, cuts.value, section, shop, saw, box)) : cuts
+    return cuts.ok ? good(chainOf(piece, id, cuts.value, section, shop)) : cuts
   }
-}
-
-/** The cuts, if stop and vise can do them. */
-function allowed(
-  cuts: readonly EndCut[],
-  { piece }: NestPiece,
-  saw: Saw,
-  { reading }: Shop,
-): Result<readonly EndCut[]> {
-  for (const { exact, kept } of cuts) {
-    const stop = showLength(exact, reading).mm
-    if (stop <= sameLength) return stopInBlade(piece, stop, reading)
-    if (stop > saw.limits.longestStop + sameLength) return pastStop(piece, stop, saw, reading)
-    const held = shortestEdge(kept)
-    if (!holds(saw, pieceHolding(saw), [{ kept: held, left: 0 }])) return notHeld(piece, held, saw, reading)
-  }
-  return good(cuts)
 }
 
 function chainOf(
@@ -160,9 +133,9 @@ function chainOf(
   cuts: readonly EndCut[],
   { section, kerf }: NestSection,
   shop: Shop,
-  saw: Saw,
-  box: Box,
 ): Chain {
+  const saw = sawFor(shop, section)
+  const box = boxOf(section, shop)
   const made = { mark: piece.mark, copy: piece.copy, job: piece.job, makes: [id] }
   const blank = piece.blank ?? id
   const half = `${id}.m`

@@ -1,0 +1,171 @@
+import type { Bodies, Made } from '../facts.ts'
+import type { Nest } from '../nest.ts'
+import type { BenchCut, Part, Product, Program, Run, SetUp, Turn } from '../plan-shapes.ts'
+import { sameAngle, sameLength } from '../tolerance.ts'
+import type { Mm } from '../units.ts'
+import { fill, type Slot, steelName } from './slots.ts'
+
+/** A cut before it is known what is done. */
+type Draft = Omit<BenchCut, 'index' | 'newSetUp' | 'done' | 'parent'> & { readonly slot: Slot }
+
+/**
+ * Every cut of a run in the order of work, each with what comes before and after it, and with the fact that says it is
+ * done. `made` is the log folded; `jobId` keeps to that job's leftovers of other nests, else all jobs of the nest count.
+ * An open cut names as `parent` a blank or half that lies there for it: of one geometry any will do.
+ */
+export function benchCuts(run: Run, nest: Nest, made: readonly Made[], jobId?: string): readonly BenchCut[] {
+  const drafts = draftsOf(run)
+  const filled = fill(
+    drafts.map(({ slot }) => slot),
+    nest,
+    made,
+    jobId === undefined ? nest.jobs : [jobId],
+  )
+  const byId = new Map(made.map((one) => [one.id, one]))
+  const lying = lyingSteel(made, new Set(filled.values()))
+  return drafts.map(({ slot, ...draft }, index) => {
+    const done = filled.get(draft.product.id)
+    const from = done === undefined ? undefined : byId.get(done)?.from
+    const parent = done === undefined ? nextLying(lying, slot.before) : from && 'piece' in from && from.piece
+    return {
+      ...draft,
+      index,
+      newSetUp: index === 0 || movesAnything(drafts[index - 1]!.setUp, draft.setUp),
+      ...(done === undefined ? {} : { done }),
+      ...(parent ? { parent } : {}),
+    }
+  })
+}
+
+function draftsOf({ programs, products, setUps }: Run): readonly Draft[] {
+  const productOf = new Map(products.map((product) => [product.id, product]))
+  const setUpOf = new Map(setUps.map((setUp) => [setUp.id, setUp]))
+  const slots = new Map<string, Slot>()
+  return programs.flatMap((program) => {
+    const cuts: Draft[] = []
+    let trim: Mm | undefined
+    let turns: Turn[] = []
+    for (const step of program.steps) {
+      if ('trim' in step) trim = step.trim
+      else if ('turn' in step) turns.push(step.turn)
+      else if ('cut' in step) {
+        const product = productOf.get(step.cut.keep)!
+        const before = slots.get(program.load)
+        const slot: Slot = { product, stick: stickOf(product, productOf), ...(before ? { before } : {}) }
+        slots.set(product.id, slot)
+        cuts.push(draftOf(program, setUpOf.get(step.setUp)!, slot, cuts.length === 0, turns, trim))
+        trim = undefined
+        turns = []
+      } else if ('unload' in step && cuts.length > 0) cuts.push({ ...cuts.pop()!, unload: step.unload })
+    }
+    return cuts
+  })
+}
+
+function draftOf(
+  program: Program,
+  setUp: SetUp,
+  slot: Slot,
+  loadFirst: boolean,
+  turns: readonly Turn[],
+  trim: Mm | undefined,
+): Draft {
+  return {
+    program,
+    setUp,
+    slot,
+    product: slot.product,
+    loaded: program.load,
+    stick: slot.stick,
+    loadFirst,
+    ...(trim === undefined ? {} : { trimFirst: trim }),
+    turns,
+  }
+}
+
+/** The stick that a product came from in the end: what it is cut from, as far back as products go. */
+function stickOf(product: Product, productOf: ReadonlyMap<string, Product>): string {
+  let { from } = product
+  for (let at = productOf.get(from); at; at = productOf.get(from)) from = at.from
+  return from
+}
+
+/** By what the person sees: printed stop and angle, side, saw. */
+const movesAnything = (one: SetUp, two: SetUp): boolean =>
+  one.saw !== two.saw ||
+  one.stopSide !== two.stopSide ||
+  Math.abs(one.swing - two.swing) > sameAngle ||
+  Math.abs(one.stop - two.stop) > sameLength
+
+/** Blanks and halves that lie there unused, by name; those that fill a place of this run come first. */
+function lyingSteel(made: readonly Made[], filling: ReadonlySet<string>): Map<string, string[]> {
+  const lying = new Map<string, string[]>()
+  const unused = made.filter(({ used, stage }) => !used && stage !== 'piece')
+  const inOrder = [
+    ...unused.filter(({ id }) => filling.has(id)),
+    ...unused.filter(({ id }) => !filling.has(id)),
+  ]
+  for (const one of inOrder) {
+    const row = lying.get(steelName(one))
+    if (row) row.push(one.id)
+    else lying.set(steelName(one), [one.id])
+  }
+  return lying
+}
+
+function nextLying(lying: Map<string, string[]>, before: Slot | undefined): string | undefined {
+  return before && lying.get(`${before.product.kind} ${before.product.key}`)?.shift()
+}
+
+/** The first open cut whose workpiece is there (a stick, or a blank or half that was cut); undefined when all is cut. */
+export function nextCut(cuts: readonly BenchCut[]): BenchCut | undefined {
+  const madeHere = new Set(cuts.map(({ product }) => product.id))
+  const open = cuts.filter(({ done }) => done === undefined)
+  return open.find(({ loaded, parent }) => parent !== undefined || !madeHere.has(loaded)) ?? open[0]
+}
+
+/** How many cuts of a set-up are done, of how many. */
+export function setUpProgress(
+  cuts: readonly BenchCut[],
+  setUpId: string,
+): { readonly done: number; readonly of: number } {
+  const its = cuts.filter(({ setUp }) => setUp.id === setUpId)
+  return { done: its.filter(({ done }) => done !== undefined).length, of: its.length }
+}
+
+/**
+ * What is written down when a cut is made: one piece of this geometry, from this stick or from that blank or half.
+ * Where the blank was never checked off, the stick stands for it: the steel came from there.
+ */
+export function cutFact({ product, parent, stick }: BenchCut): Bodies['cut'] {
+  const { kind, key = '', mark = '', makes = [], id } = product
+  return {
+    stage: kind === 'blank' || kind === 'half' ? kind : 'piece',
+    key,
+    mark,
+    label: makes[0] ?? id,
+    from: parent === undefined ? { stick } : { piece: parent },
+  }
+}
+
+/**
+ * Steel of a job that nothing asks for any more: finished pieces beyond what the job orders, and blanks and halves
+ * that no cut of the run counts or will use. They may be recut into something shorter.
+ */
+export function sparesOf(
+  cuts: readonly BenchCut[],
+  made: readonly Made[],
+  job: { readonly id: string; readonly parts: readonly Part[]; readonly quantity: number },
+): readonly Made[] {
+  const wanted = new Set(cuts.flatMap(({ done, parent }) => [done, parent]))
+  const left = new Map(job.parts.map(({ key, count }) => [key, count * job.quantity]))
+  const lying = made.filter((one) => one.job === job.id && !one.used)
+  // Those that fill a place are counted first, so that the extra one is the spare.
+  const inOrder = [...lying.filter(({ id }) => wanted.has(id)), ...lying.filter(({ id }) => !wanted.has(id))]
+  return inOrder.filter(({ id, stage, key }) => {
+    if (stage !== 'piece') return !wanted.has(id)
+    const open = left.get(key) ?? 0
+    left.set(key, open - 1)
+    return open <= 0
+  })
+}

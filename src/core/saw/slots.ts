@@ -1,0 +1,100 @@
+import type { Made } from '../facts.ts'
+import type { Nest } from '../nest.ts'
+import type { Product } from '../plan-shapes.ts'
+
+/** A place in a run for one piece of steel. */
+export interface Slot {
+  readonly product: Product
+  readonly stick: string
+  /** The place of the blank or half that it is cut from; absent for what comes off a stick. */
+  readonly before?: Slot
+}
+
+/** What a place takes and a fact gives. A finished piece belongs to its job; blanks and halves are only steel. */
+const nameOf = (stage: string, key: string, job: string): string =>
+  stage === 'piece' ? `${stage} ${key} ${job}` : `${stage} ${key}`
+
+const placeName = ({ product: { kind, key = '', job = '' } }: Slot): string => nameOf(kind, key, job)
+export const steelName = ({ stage, key, job }: Made): string => nameOf(stage, key, job)
+
+/** Places by name, in the order of work; those that are filled are passed over as they come up. */
+type Rows = ReadonlyMap<string, Slot[]>
+
+function rowsOf(slots: readonly Slot[], name: (slot: Slot) => string): Rows {
+  const rows = new Map<string, Slot[]>()
+  for (const slot of slots) {
+    const row = rows.get(name(slot))
+    if (row) row.push(slot)
+    else rows.set(name(slot), [slot])
+  }
+  for (const row of rows.values()) row.reverse()
+  return rows
+}
+
+function nextOpen(rows: Rows, name: string, filled: ReadonlyMap<string, string>): Slot | undefined {
+  const row = rows.get(name) ?? []
+  while (row.length > 0 && filled.has(row.at(-1)!.product.id)) row.pop()
+  return row.at(-1)
+}
+
+/** How many finished pieces of a name were there before this nest: it goes on counting after them. */
+function madeBefore({ sections }: Nest): ReadonlyMap<string, number> {
+  const demand = sections.flatMap((section) => section.demand)
+  return new Map(demand.map(({ key, job, first = 1 }) => [nameOf('piece', key, job), first - 1]))
+}
+
+/**
+ * Which fact fills which place, by product id. A fact says one piece of this geometry from this stick, never which
+ * place, so places of one geometry fill in the order of work, those of the fact's own stick first.
+ *
+ * Facts of this nest come first. A piece cut from steel of another nest, or from steel that no log knows, stands for
+ * its blank and half as well. Then what other nests of these jobs left over: blanks and halves still lying there, and
+ * finished pieces beyond those that this nest went on counting after. What fills no place is a spare.
+ */
+export function fill(
+  slots: readonly Slot[],
+  nest: Nest,
+  made: readonly Made[],
+  jobs: readonly string[],
+): ReadonlyMap<string, string> {
+  const filled = new Map<string, string>()
+  const byName = rowsOf(slots, placeName)
+  const byStick = rowsOf(slots, (slot) => `${slot.stick} ${placeName(slot)}`)
+  const own = made.filter((one) => one.nest === nest.id && !(one.stage === 'piece' && one.used))
+  const ownIds = new Set(own.map(({ id }) => id))
+
+  const take = (slot: Slot | undefined, fact: Made): Slot | undefined => {
+    if (slot) filled.set(slot.product.id, fact.id)
+    return slot
+  }
+  /** The same steel passed through these places too. */
+  const standFor = (slot: Slot, fact: Made): void => {
+    for (let at = slot.before; at; at = at.before) {
+      const open = filled.has(at.product.id) ? nextOpen(byName, placeName(at), filled) : at
+      take(open, fact)
+    }
+  }
+
+  const placed = new Map<Made, Slot>()
+  const place = (fact: Made, rows: Rows, name: string): void => {
+    const slot = placed.has(fact) ? undefined : take(nextOpen(rows, name, filled), fact)
+    if (slot) placed.set(fact, slot)
+  }
+  for (const fact of own) if (fact.stick) place(fact, byStick, `${fact.stick} ${steelName(fact)}`)
+  for (const fact of own) place(fact, byName, steelName(fact))
+  for (const [fact, slot] of placed)
+    if (!('piece' in fact.from && ownIds.has(fact.from.piece))) standFor(slot, fact)
+
+  const before = new Map(madeBefore(nest))
+  for (const fact of made) {
+    if (fact.nest === nest.id || fact.used || !jobs.includes(fact.job)) continue
+    const name = steelName(fact)
+    const earlier = before.get(name) ?? 0
+    if (earlier > 0) before.set(name, earlier - 1)
+    else {
+      const slot = take(nextOpen(byName, name, filled), fact)
+      if (slot) standFor(slot, fact)
+    }
+  }
+  return filled
+}
