@@ -13,7 +13,17 @@ import { Flash, useCheckOff } from './flash.tsx'
 import { LeftOver, leftOvers } from './left-over.tsx'
 import { type AtCut, lyingAtCuts } from './lying.ts'
 import { BenchPicture } from './picture.tsx'
-import { calledOf, inHand, isShort, sawCaution, sayAngles, sayCalled, shortCaution, stepsOf } from './say.ts'
+import {
+  calledOf,
+  inHand,
+  isShort,
+  sawCaution,
+  sayAngles,
+  sayCalled,
+  shortEnd,
+  shortPiece,
+  stepsOf,
+} from './say.ts'
 import { NextSetUp, SetUpList } from './set-ups.tsx'
 import { canCut, nextStation, nowAt, type Station, stationsOf } from './work.ts'
 
@@ -181,7 +191,12 @@ function Panel(props: BenchProps & { station: Station; cut: BenchCut | undefined
           <div className="saw-do">
             <FirstPiece station={station} cut={cut} plan={plan} products={run.products} shop={shop} />
             <Steps cut={cut} cuts={cuts} run={run} shop={shop} />
-            {at && shortOne(at) && <p className="caution short">{shortCaution}</p>}
+            {at &&
+              shortCautions(at, cut.loaded === cut.stick).map((caution) => (
+                <p key={caution} className="caution short">
+                  {caution}
+                </p>
+              ))}
           </div>
         )}
       </div>
@@ -189,10 +204,13 @@ function Panel(props: BenchProps & { station: Station; cut: BenchCut | undefined
   )
 }
 
-const shortOne = (at: AtCut): boolean => {
-  const { keep, rest } = at
+/** Cautions for what is hard to hold at this cut: the piece that is kept, or the end that comes off. */
+function shortCautions({ keep, rest }: AtCut, whole: boolean): readonly string[] {
   const left = rest.lead.x - rest.trail.x
-  return isShort(keep.lead.x - keep.trail.x, keep.depth) || (left > 0 && isShort(left, rest.depth))
+  return [
+    ...(isShort(keep.lead.x - keep.trail.x, keep.depth) ? [shortPiece] : []),
+    ...(!whole && left < 2 * rest.depth ? [shortEnd] : []),
+  ]
 }
 
 const pictureWords = (cut: BenchCut, run: Run): string => {

@@ -3,7 +3,7 @@ import { useActions, useApp, useShop } from '../app.ts'
 import { go, hrefOf } from '../shell/route.ts'
 import type { StationProps } from '../shell/stations.tsx'
 import { Bench } from './bench.tsx'
-import { Changed, NestWork, NoNest, NoPlan, Refused } from './waiting.tsx'
+import { Changed, NestWork, NoNest, NoPlan, Refused, Spares, Stale } from './waiting.tsx'
 
 /** The Saw station: one set-up at a time, every cut checked off, or why there is nothing to cut yet. */
 export function Saw({ view, at }: StationProps) {
@@ -13,9 +13,20 @@ export function Saw({ view, at }: StationProps) {
   const kept = useApp((state) => state.progress.kept)
   const undoable = useApp((state) => state.progress.last[view.id] !== undefined)
   const { plan, nest, nesting, cuts } = view
-  if (view.refused.length > 0)
-    return <Refused faults={view.refused} sizesHref={hrefOf({ station: 'sizes', job: view.id })} />
-  if (!plan) return <NoPlan problems={view.problems} sizesHref={hrefOf({ station: 'sizes', job: view.id })} />
+  const sizes = hrefOf({ station: 'sizes', job: view.id })
+  const undo = () => void actions.undo(view.id)
+  if (view.refused.length > 0) return <Refused faults={view.refused} sizesHref={sizes} />
+  if (!plan) return <NoPlan problems={view.problems} sizesHref={sizes} />
+  if (nesting.rest)
+    return (
+      <Changed
+        nesting={nesting}
+        spares={view.spares}
+        shop={shop}
+        onPlanRest={() => void actions.planRest(view.id)}
+        {...(undoable ? { onUndo: undo } : {})}
+      />
+    )
   const run = plan.run
   if (!run || !nest || cuts.length === 0)
     return (
@@ -32,7 +43,8 @@ export function Saw({ view, at }: StationProps) {
       {nesting.state === 'working' && (
         <NestWork nesting={nesting} usable onStop={() => actions.stopSolving(view.id)} />
       )}
-      <Changed view={view} onPlanRest={() => void actions.planRest(view.id)} />
+      <Stale view={view} sizesHref={sizes} />
+      <Spares spares={view.spares} shop={shop} />
       <Bench
         plan={plan}
         run={run}
@@ -45,7 +57,7 @@ export function Saw({ view, at }: StationProps) {
         isKept={(stick) => kept.includes(`${nest.id}/${stick}`)}
         onGo={(setUp) => go({ station: 'saw', job: view.id, at: setUp })}
         onCut={(cut) => actions.cut(view.id, cut)}
-        onUndo={() => void actions.undo(view.id)}
+        onUndo={undo}
         onKeepDrop={(stick, length) => void actions.keepDrop(view.id, stick, length)}
         onWeld={() => go({ station: 'weld', job: view.id })}
       />

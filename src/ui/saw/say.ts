@@ -111,8 +111,10 @@ function afterOf(
 /** A piece shorter than twice its depth is hard to hold: common practice. */
 export const isShort = (length: number, depth: number): boolean => length < 2 * depth
 
-export const shortCaution =
-  'Short piece: clamp it with a longer one or a block, never hold it by hand. Let the short end fall free, nothing may wedge it against the blade.'
+export const shortPiece = 'Short piece: clamp it with a longer one or a block, never hold it by hand.'
+
+export const shortEnd =
+  'The end that comes off is short: let it fall free, nothing may wedge it against the blade.'
 
 export const sawCaution =
   'Guard in place, eyes and ears covered, steel clamped, no gloves near the turning blade. Wait until the blade stands still. The machine’s own manual comes first.'

@@ -1,6 +1,7 @@
 import type { JobView, Nesting } from '../../app/state.ts'
 import type { Problem } from '../../core/result.ts'
-import { count } from '../words.ts'
+import type { Shop } from '../../core/shop.ts'
+import { count, saysOf } from '../words.ts'
 
 // What stands at the saw while there is nothing to cut, each with the way on.
 
@@ -115,26 +116,60 @@ export function NestWork(props: { nesting: Nesting; usable: boolean; onStop: () 
   )
 }
 
-/** The job is no longer what the nest in use was made for. */
-export function Changed({ view, onPlanRest }: { view: JobView; onPlanRest: () => void }) {
-  const begun = view.cuts.some((cut) => cut.done !== undefined)
-  if (!begun && view.spares.length === 0) return null
-  if (!view.stale && view.spares.length === 0) return null
+/** The job is no longer what the accepted nest cuts: nothing may be cut by it until the rest is planned again. */
+export function Changed(props: {
+  nesting: Nesting
+  spares: readonly string[]
+  shop: Shop
+  onPlanRest: () => void
+  onUndo?: () => void
+}) {
   return (
-    <section className="changed" aria-label="The job was changed">
+    <section className="station-state">
+      <h1>The job was changed after it was laid out</h1>
       <p>
-        <b>The job was changed after cutting began.</b>{' '}
-        {view.spares.length > 0 &&
-          `${count(view.spares.length, 'piece')} already cut ${view.spares.length === 1 ? 'is' : 'are'} no longer needed: ${view.spares.join(', ')}. `}
-        {view.stale
-          ? 'The new sizes do not give a plan yet; what stands here is the plan before.'
-          : 'What is still open can be planned again on the steel that is left; pieces that fit stay cut.'}
+        {props.nesting.text ??
+          'What is cut stays cut; what is still open is planned again on the steel that is left.'}
       </p>
-      {!view.stale && (
-        <button type="button" className="go" onClick={onPlanRest}>
+      <Spares spares={props.spares} shop={props.shop} />
+      <div className="state-keys">
+        <button type="button" className="go" onClick={props.onPlanRest}>
           Plan what is left
         </button>
-      )}
+        {props.onUndo && (
+          <button type="button" onClick={props.onUndo}>
+            Undo the last thing done
+          </button>
+        )}
+      </div>
+    </section>
+  )
+}
+
+/** Pieces that lie there and that nothing in the job asks for. */
+export function Spares({ spares, shop }: { spares: readonly string[]; shop: Shop }) {
+  if (spares.length === 0) return null
+  const says = saysOf(shop)
+  return (
+    <p className="spares">
+      <b>{count(spares.length, 'spare piece')}:</b> {spares.join(', ')}. Cut and not needed by this job: good
+      for something shorter, before a new {says.stick} is begun.
+    </p>
+  )
+}
+
+/** The sizes as typed give no frame; what stands below is the plan before them. */
+export function Stale({ view, sizesHref }: { view: JobView; sizesHref: string }) {
+  if (!view.stale) return null
+  return (
+    <section className="changed" role="alert">
+      <p>
+        <b>The sizes as they stand now do not work.</b> What is shown here is the plan before them.{' '}
+        {view.problems[0]?.text}
+      </p>
+      <a className="button" href={sizesHref}>
+        Go to Sizes
+      </a>
     </section>
   )
 }

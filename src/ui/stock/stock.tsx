@@ -6,7 +6,7 @@ import { sectionName } from '../../core/section/name.ts'
 import { type Section, sectionKey } from '../../core/section/section.ts'
 import type { Shop } from '../../core/shop.ts'
 import { useActions, useApp, useShop } from '../app.ts'
-import { Changed, farFrom, NestWork, NoNest, NoPlan, Refused } from '../saw/waiting.tsx'
+import { Changed, farFrom, NestWork, NoNest, NoPlan, Refused, Spares, Stale } from '../saw/waiting.tsx'
 import { hrefOf } from '../shell/route.ts'
 import type { StationProps } from '../shell/stations.tsx'
 import { capital, saysOf } from '../words.ts'
@@ -35,6 +35,13 @@ export function Stock({ view }: StationProps) {
           <Refused faults={view.refused} sizesHref={sizes} />
         ) : !plan ? (
           <NoPlan problems={view.problems} sizesHref={sizes} />
+        ) : view.nesting.rest ? (
+          <Changed
+            nesting={view.nesting}
+            spares={view.spares}
+            shop={shop}
+            onPlanRest={() => void actions.planRest(view.id)}
+          />
         ) : nest ? (
           <Laid view={view} nest={nest} shop={shop} />
         ) : (
@@ -79,7 +86,8 @@ function Laid({ view, nest, shop }: { view: JobView; nest: Nest; shop: Shop }) {
       {view.nesting.state === 'working' && (
         <NestWork nesting={view.nesting} usable onStop={() => actions.stopSolving(view.id)} />
       )}
-      <Changed view={view} onPlanRest={() => void actions.planRest(view.id)} />
+      <Stale view={view} sizesHref={hrefOf({ station: 'sizes', job: view.id })} />
+      <Spares spares={view.spares} shop={shop} />
       <BuyList
         name={view.job.name}
         lines={lines}

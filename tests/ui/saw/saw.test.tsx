@@ -1,0 +1,305 @@
+import { fireEvent, screen, waitFor, within } from '@testing-library/react'
+import { describe, expect, test } from 'vitest'
+import { Saw } from '../../../src/ui/saw/saw.tsx'
+import { cutsWith, plan, shop } from './bench-run.ts'
+import { fakeApp, noProgress, viewWith } from './fake-app.tsx'
+
+const open = (...given: Parameters<typeof fakeApp>) => {
+  const app = fakeApp(...given)
+  app.put((view) => <Saw view={view} />)
+  return app
+}
+const main = (name: RegExp | string) => screen.getByRole('button', { name })
+const offered = (name: string) => screen.findByRole('button', { name }, { timeout: 3000 })
+
+describe('one set-up at a time', () => {
+  test('shows the stop and the angle to set, the stick with its length, the clean-up and which piece', () => {
+    open(viewWith())
+    expect(document.querySelector('[data-figure="stop"]')!.textContent).toBe('404 mm')
+    expect(document.querySelector('[data-figure="angle"]')!.textContent).toContain('0')
+    expect(document.querySelector('.in-hand-piece')!.textContent).toContain('A1 blank')
+    expect(document.querySelector('.in-hand-stick')!.textContent).toBe('from length S1, 6000 mm')
+    const steps = [...document.querySelectorAll('.bench-steps li')].map((step) => step.textContent)
+    expect(steps[0]).toBe('Load length S1.')
+    expect(steps[1]).toBe('Clean-up cut first: take 10 mm off the mill end, kerf included.')
+    expect(main('Cut A1 blank')).toBeTruthy()
+    expect(screen.getByText('First piece check.').parentElement!.textContent).toContain(
+      'measure blank A1: 404 mm',
+    )
+  })
+
+  test('counts in this set-up and in all, and the list says each state in words', async () => {
+    open(viewWith({ cuts: cutsWith(['A1.b']) }))
+    expect(screen.getByRole('status').textContent).toBe('1 of 2 in this set-up, 1 of 6 in all')
+    const list = screen.getByRole('navigation', { name: 'Set-ups' })
+    const lines = within(list).getAllByRole('button')
+    expect(lines[0]!.textContent).toContain('1 · square')
+    expect(lines[0]!.textContent).toContain('on now: 1 cut, 1 to go')
+    expect(lines[0]!.getAttribute('aria-current')).toBe('step')
+    expect(lines[1]!.textContent).toContain('2 · miter 30°')
+    expect(lines[1]!.textContent).toContain('to go: 4 to go')
+  })
+
+  test('a saw that reads 90 at square shows 60 for 30 degrees from square and says so', () => {
+    const saw = { ...shop.saws[0]!, readsAtSquare: 90 as const }
+    const cuts = cutsWith(['A1.b', 'A2.b']).map((cut) =>
+      cut.setUp.swing === 0
+        ? cut
+        : {
+            ...cut,
+            setUp: {
+              ...cut.setUp,
+              printed: { ...cut.setUp.printed, miter: { deg: 60, text: '60°' } },
+            },
+          },
+    )
+    open(viewWith({ cuts }), { shop: { ...shop, saws: [saw] } })
+    expect(screen.getByText('Miter, as the scale reads (square is 90)')).toBeTruthy()
+    expect(document.querySelector('[data-figure="angle"]')!.textContent).toContain('60')
+    expect(screen.getByRole('navigation', { name: 'Set-ups' }).textContent).toContain('miter scale at 60°')
+  })
+
+  test('the picture names the side of the stop, the distance and the lean for a screen reader', () => {
+    open(viewWith({ cuts: cutsWith(['A1.b', 'A2.b']) }))
+    const picture = screen.getByRole('img')
+    expect(picture.getAttribute('aria-label')).toBe(
+      'From above: A1, first end against the fence, stop at the left, 404 mm from the teeth; ' +
+        'the end of the blade away from the fence leans toward the stop; long side against the fence',
+    )
+    expect(picture.textContent).toContain('you stand here')
+    expect(picture.textContent).toContain('stop')
+    expect(picture.textContent).toContain('vise')
+  })
+
+  test('in the picture the stop stands left for a stop at the left and right for one at the right', () => {
+    const plateAt = () => Number(document.querySelector('.saw-picture .plate')!.getAttribute('x'))
+    const first = open(viewWith({ cuts: cutsWith(['A1.b', 'A2.b']) }))
+    const left = plateAt()
+    first.store.getState()
+    document.body.innerHTML = ''
+    open(
+      viewWith({
+        cuts: cutsWith(['A1.b', 'A2.b']).map((cut) => ({
+          ...cut,
+          setUp: { ...cut.setUp, stopSide: 'right' as const },
+        })),
+      }),
+    )
+    expect(left).toBeLessThan(410)
+    expect(plateAt()).toBeGreaterThan(410)
+    expect(document.querySelector('.other-side')!.textContent).toContain(
+      'The stop moves to the right of the blade',
+    )
+  })
+
+  test('the turn-over is a step of its own before the second end', () => {
+    open(viewWith({ cuts: cutsWith(['A1.b', 'A2.b', 'A1.m']) }))
+    const turn = document.querySelector('.bench-steps [data-step="turn"]')!
+    expect(turn.textContent).toMatch(
+      /^Turn the piece over, end for end: the same edge stays against the fence/,
+    )
+    expect(main('Cut A1 second end')).toBeTruthy()
+    expect(document.querySelector('.in-hand-stick')!.textContent).toContain('A1, first end cut')
+  })
+
+  test('the main button stands at the thumb side that the shop chose', () => {
+    open(viewWith(), { shop: { ...shop, hand: 'left' } })
+    expect(document.querySelector('.cut-bar')!.className).toContain('hand-left')
+  })
+})
+
+describe('checking off', () => {
+  test('is done only once it is on disk: until then busy, nothing counted, no second cut', async () => {
+    const app = open(viewWith())
+    app.control.slow = true
+    const button = main('Cut A1 blank')
+    fireEvent.click(button)
+    fireEvent.click(button)
+    expect(button.getAttribute('aria-busy')).toBe('true')
+    expect(screen.getByRole('status').textContent).toContain('0 of 6 in all')
+    expect(document.querySelector('.saw-flash')).toBeNull()
+    await app.release()
+    expect(app.actions.cut).toHaveBeenCalledTimes(1)
+    await waitFor(() => expect(screen.getByRole('status').textContent).toContain('1 of 6 in all'))
+    expect(document.querySelector('.saw-flash')!.getAttribute('data-flash')).toBe('1')
+  })
+
+  test('after it the button says what was cut for a moment, so a bouncing tap cuts no second piece', async () => {
+    const app = open(viewWith())
+    fireEvent.click(main('Cut A1 blank'))
+    const said = await screen.findByRole('button', { name: 'A1 blank is cut' })
+    fireEvent.click(said)
+    expect(app.actions.cut).toHaveBeenCalledTimes(1)
+    fireEvent.click(await offered('Cut A2 blank'))
+    await waitFor(() => expect(app.actions.cut).toHaveBeenCalledTimes(2))
+  })
+
+  test('a failed save counts nothing and leaves the same piece to cut', async () => {
+    const app = open(viewWith())
+    app.control.fails = true
+    fireEvent.click(main('Cut A1 blank'))
+    await waitFor(() => expect(app.store.getState().trouble).toBe('The disk is full.'))
+    await waitFor(() => expect(main('Cut A1 blank').getAttribute('aria-busy')).toBe('false'))
+    expect(screen.getByRole('status').textContent).toContain('0 of 6 in all')
+    expect(document.querySelector('.saw-flash')).toBeNull()
+  })
+
+  test('the focus stays on the main button from piece to piece, and a key held down is one press', async () => {
+    open(viewWith())
+    const button = main('Cut A1 blank')
+    button.focus()
+    fireEvent.click(button)
+    expect(document.activeElement).toBe(await offered('Cut A2 blank'))
+    expect(fireEvent.keyDown(button, { key: 'Enter', repeat: true })).toBe(false)
+    expect(fireEvent.keyDown(button, { key: 'Enter' })).toBe(true)
+  })
+
+  test('what another tab cut shows up, and the next piece is offered', async () => {
+    const app = open(viewWith())
+    await app.otherTab('A1.b')
+    expect(main('Cut A2 blank')).toBeTruthy()
+    expect(screen.getByRole('status').textContent).toContain('1 of 6 in all')
+  })
+
+  test('undo takes the last one back; with nothing done it cannot be pressed', async () => {
+    const app = open(viewWith())
+    expect((main('Undo') as HTMLButtonElement).disabled).toBe(true)
+    await app.otherTab('A1.b')
+    fireEvent.click(main('Undo'))
+    expect(app.actions.undo).toHaveBeenCalledWith('job-1')
+    await waitFor(() => expect(main('Cut A1 blank')).toBeTruthy())
+  })
+
+  test('the first piece of a set-up is to be measured before the rest', async () => {
+    const app = open(viewWith())
+    await app.otherTab('A1.b')
+    const check = document.querySelector('.first-piece')!
+    expect(check.getAttribute('data-check')).toBe('measure')
+    expect(check.textContent).toContain('Measure blank A1 now: 404 mm long. Right? Then cut the rest.')
+  })
+})
+
+describe('from one set-up to the next', () => {
+  const atSquare = (done: readonly string[]) => {
+    const app = fakeApp(viewWith({ cuts: cutsWith(done) }))
+    app.put((view) => <Saw view={view} at="set-1" />)
+    return app
+  }
+
+  test('when a set-up is cut the main button leads to the next and never cuts with the old setting', () => {
+    const app = atSquare(['A1.b', 'A2.b'])
+    expect(screen.queryByRole('button', { name: /^Cut/ })).toBeNull()
+    const next = main('Go to set-up 2 miter 30°, stop 404 mm')
+    fireEvent.click(next)
+    expect(location.hash).toBe('#/job/job-1/saw/set-2')
+    expect(app.actions.cut).not.toHaveBeenCalled()
+  })
+
+  test('the next set-up is previewed with its stop', () => {
+    atSquare([])
+    expect(document.querySelector('.next-set-up')!.textContent).toBe(
+      'Next set-up: 2 · miter 30°, stop 404 mm, A, first end; A, second end, 4 cuts',
+    )
+  })
+
+  test('a set-up whose blanks are not cut yet says which is missing', () => {
+    const app = fakeApp(viewWith())
+    app.put((view) => <Saw view={view} at="set-2" />)
+    expect(screen.getByText('Nothing to cut here yet: A1.b is not cut.')).toBeTruthy()
+    expect(main('Go to set-up 1 square, stop 404 mm')).toBeTruthy()
+  })
+
+  test('a finished stick offers its drop with the length, to keep or to scrap', async () => {
+    const app = open(viewWith({ cuts: cutsWith(['A1.b', 'A2.b']) }))
+    const left = screen.getByRole('region', { name: 'What is left of length S1' })
+    expect(left.textContent).toContain('Left of it: 5177 mm')
+    fireEvent.click(within(left).getByRole('button', { name: 'Keep the offcut' }))
+    expect(app.actions.keepDrop).toHaveBeenCalledWith('job-1', 'S1', 5177)
+    fireEvent.click(within(left).getByRole('button', { name: 'It is scrap' }))
+    expect(screen.queryByRole('region', { name: 'What is left of length S1' })).toBeNull()
+  })
+
+  test('a drop that is on the rack already is not offered again', () => {
+    open(viewWith({ cuts: cutsWith(['A1.b', 'A2.b']) }), {
+      progress: { ...noProgress, kept: ['nest-1/S1'] },
+    })
+    expect(screen.queryByRole('region', { name: /left of length/ })).toBeNull()
+  })
+
+  test('all cut leads to Weld, and Undo is still there', () => {
+    open(viewWith({ cuts: cutsWith(['A1.b', 'A2.b', 'A1.m', 'A1', 'A2.m', 'A2']) }), {
+      progress: { ...noProgress, last: { 'job-1': 'dev:6' } },
+    })
+    expect(screen.getByText(/All 6 cuts of this job are done/)).toBeTruthy()
+    expect((main('Undo') as HTMLButtonElement).disabled).toBe(false)
+    fireEvent.click(main('All cut go to Weld'))
+    expect(location.hash).toBe('#/job/job-1/weld')
+  })
+})
+
+describe('nothing to cut', () => {
+  test('sizes that give no frame are said, with the way to Sizes', () => {
+    open(
+      viewWith({ plan: null, cuts: [], problems: [{ code: 'x', text: '3 in is too small for 2 in tube.' }] }),
+    )
+    expect(screen.getByText('3 in is too small for 2 in tube.')).toBeTruthy()
+    expect(screen.getByRole('link', { name: 'Go to Sizes' }).getAttribute('href')).toBe('#/job/job-1/sizes')
+  })
+
+  test('a plan that a judge refused shows every fault and no button that cuts', () => {
+    open(viewWith({ refused: ['Stick S1: pieces overlap by 2.5 mm.', 'A1 is 2 mm too long.'] }))
+    const alert = screen.getByRole('alert')
+    expect(alert.textContent).toContain('2 faults')
+    expect(alert.textContent).toContain('A1 is 2 mm too long.')
+    expect(screen.queryByRole('button', { name: /Cut/ })).toBeNull()
+  })
+
+  test('while the nest is worked out: best so far against the least possible, rounded up, and a stop', () => {
+    const bare = { ...plan }
+    delete (bare as { run?: unknown }).run
+    const app = open(
+      viewWith({
+        plan: bare,
+        nest: null,
+        cuts: [],
+        nesting: { state: 'working', cost: 12000, bound: 11790, proved: false },
+      }),
+    )
+    expect(screen.getByRole('status').textContent).toContain('at most 2 % from the least possible')
+    fireEvent.click(main('Stop'))
+    expect(app.actions.stopSolving).toHaveBeenCalledWith('job-1')
+  })
+
+  test('the best so far can be cut from while the search goes on', () => {
+    open(viewWith({ nesting: { state: 'working', cost: 6000, bound: 6000, proved: false } }))
+    expect(main('Cut A1 blank')).toBeTruthy()
+    expect(main('Stop and use the best so far')).toBeTruthy()
+  })
+
+  test('no way found: said in the words of the search, with another try', () => {
+    const app = open(
+      viewWith({
+        nest: null,
+        cuts: [],
+        nesting: { state: 'failed', text: 'A 6400 mm is longer than any length.' },
+      }),
+    )
+    expect(screen.getByText('A 6400 mm is longer than any length.')).toBeTruthy()
+    fireEvent.click(main('Work it out'))
+    expect(app.actions.show).toHaveBeenCalledWith('job-1')
+  })
+
+  test('a job changed after cutting began offers to plan the rest, with its spares by name', () => {
+    const app = open(viewWith({ cuts: [], nesting: { state: 'accepted', rest: true }, spares: ['A1', 'A2'] }))
+    expect(screen.getByText('2 spare pieces:').parentElement!.textContent).toContain('A1, A2')
+    expect(screen.queryByRole('button', { name: /^Cut/ })).toBeNull()
+    fireEvent.click(main('Plan what is left'))
+    expect(app.actions.planRest).toHaveBeenCalledWith('job-1')
+  })
+
+  test('sizes that stopped working leave the last good plan, marked', () => {
+    open(viewWith({ stale: true, problems: [{ code: 'x', text: 'A size of 0 is not possible.' }] }))
+    expect(screen.getByRole('alert').textContent).toContain('A size of 0 is not possible.')
+    expect(main('Cut A1 blank')).toBeTruthy()
+  })
+})
