@@ -28,6 +28,9 @@ interface Share {
 /** Most shares; the judge looks at every one. */
 const mostShares = 120
 
+/** Dives before the first cut in two: if these find nothing better, mostly the bound is what must move. */
+const firstTries = 3
+
 /** Dives into one share that leave the most promising way, before the share is given up. */
 const turnoffs: readonly (Turnoff | undefined)[] = [
   undefined,
@@ -53,8 +56,8 @@ export function branch(
   // Without a nest of all pieces there is nothing to stay below.
   let cost = complete ? costOf(known, pricing) : Number.MAX_SAFE_INTEGER
 
-  const look = (box: Box): Share | undefined => {
-    const task: Task = { model, pricing, demand, box }
+  const look = (box: Box, hint?: readonly number[]): Share | undefined => {
+    const task: Task = { model, pricing, demand, box, ...(hint && { hint }) }
     const relaxed = relax(task, pool, work)
     if (!relaxed) return undefined
     const leaf = certify(task, problem, relaxed, cost, work)
@@ -67,11 +70,11 @@ export function branch(
   // Not even fractions of all sticks hold every piece: nothing to prove, the caller says what is left out.
   if (root.relaxed.missing > wholeSlack) return undefined
   let shares: Share[] = [root]
-  const search = (share: Share): void => {
+  const search = (share: Share, tries: number): void => {
     const task: Task = { model, pricing, demand, box: share.box }
-    for (const turnoff of turnoffs) {
+    for (const turnoff of turnoffs.slice(0, tries)) {
       if (work.over || share.leaf.cost >= cost) return
-      const better = within(work, Math.max(200_000, work.left / 8), (part) =>
+      const better = within(work, work.left / 2, (part) =>
         dive(task, share.relaxed, pool, cost, turnoff, part),
       )
       if (!better) continue
@@ -80,7 +83,7 @@ export function branch(
       report(fills, boundOf(shares))
     }
   }
-  search(root)
+  search(root, firstTries)
   while (!work.over && shares.length < mostShares) {
     const next = shares
       .filter(({ leaf, stuck }) => !stuck && leaf.cost < cost)
@@ -88,15 +91,15 @@ export function branch(
     if (!next) break
     const halves = parted(model, next)
     if (!halves) {
-      if (next !== root) search(next)
+      search(next, turnoffs.length)
       shares = shares.map((share) => (share === next ? { ...share, stuck: true } : share))
       continue
     }
-    const looked = halves.map((box) => look(box))
+    const looked = halves.map((box) => look(box, next.relaxed.worth))
     if (looked.some((half) => !half) || !spend(work, 1)) break
     shares = shares.flatMap((share) => (share === next ? (looked as Share[]) : [share]))
     for (const half of looked as Share[])
-      if (half.relaxed.missing <= wholeSlack && half.leaf.cost < cost) search(half)
+      if (half.relaxed.missing <= wholeSlack && half.leaf.cost < cost) search(half, 1)
   }
   return { fills, bound: boundOf(shares), leaves: shares.map(({ leaf }) => leaf) }
 }

@@ -62,7 +62,7 @@ export function dive(
     const total = spent + quick.reduce((sum, { kind, times }) => sum + pricing[kind]! * times, 0)
     const placed = demand.every((count, item) => sumOf(quick, item) === count)
     if (placed && total < below) return [...gather(taken), ...quick]
-    relaxed = relax({ model, pricing, demand, box }, pool, work)
+    relaxed = relax({ model, pricing, demand, box, hint: relaxed.worth }, pool, work)
     if (!relaxed || relaxed.missing > wholeSlack) return undefined
   }
 }

@@ -42,6 +42,8 @@ export interface Task {
   /** Pieces per item still to be placed. */
   readonly demand: readonly number[]
   readonly box: Box
+  /** Worth of the items in a task close to this one: says which known patterns may help. */
+  readonly hint?: readonly number[]
 }
 
 export const dearest = (pricing: readonly number[]): number => Math.max(1, ...pricing)
@@ -78,6 +80,36 @@ export function bestPattern(
   return { value: alone, counts: model.items.map((_, item) => (item === uncut ? 1 : 0)) }
 }
 
+/** Known patterns to begin with, per row of the linear program: more of them cost more time than they save. */
+const patternsPerRow = 4
+
+/** The known patterns that promise most, without the pieces that are more than are left. */
+function startPatterns({ model, pricing, demand, box, hint }: Task, pool: Pool, rows: number): Pool {
+  const scale = dearest(pricing)
+  const promise = ({ kind, items, counts }: Pattern): number => {
+    let sum = -pricing[kind]! / scale
+    for (let at = 0; at < items.length; at += 1)
+      sum += hint ? hint[items[at]!]! * Math.min(counts[at]!, demand[items[at]!]!) : 0
+    return sum
+  }
+  const chosen = [...pool.values()]
+    .filter(({ kind }) => box.most[kind]! > 0)
+    .map((pattern) => ({ pattern, promises: promise(pattern) }))
+    .sort((a, b) => b.promises - a.promises)
+    .slice(0, patternsPerRow * rows)
+  const start: Pool = new Map()
+  for (const { pattern } of chosen) {
+    const { kind, items, counts } = pattern
+    const full = demand.map(() => 0)
+    for (const [at, item] of items.entries()) full[item] = Math.min(counts[at]!, demand[item]!)
+    if (full.some((count) => count > 0)) addPattern(start, kind, full)
+  }
+  const none = demand.map(() => 0)
+  // A stick that must be used may stay empty.
+  for (const kind of model.kinds.keys()) if (box.least[kind]! > 0) addPattern(start, kind, none)
+  return start
+}
+
 /** Solves the relaxed task; new patterns go into the pool. Undefined when the work was over first. */
 export function relax(task: Task, pool: Pool, work: Work): Relaxed | undefined {
   const { model, pricing, demand, box } = task
@@ -108,22 +140,8 @@ export function relax(task: Task, pool: Pool, work: Work): Relaxed | undefined {
     patterns.push(pattern)
     simplex.add(column)
   }
-  // A known pattern with more pieces than are left still helps: without the ones too many.
-  const clipped: Pool = new Map()
-  for (const { kind, items, counts } of [...pool.values()]) {
-    if (box.most[kind] === 0) continue
-    const full = demand.map(() => 0)
-    for (const [at, item] of items.entries()) full[item] = Math.min(counts[at]!, demand[item]!)
-    if (full.some((count) => count > 0)) addPattern(clipped, kind, full)
-  }
-  for (const kind of model.kinds.keys())
-    if (box.least[kind]! > 0)
-      addPattern(
-        clipped,
-        kind,
-        demand.map(() => 0),
-      )
-  for (const pattern of clipped.values()) add(pattern)
+  const known = startPatterns(task, pool, rows.length)
+  for (const pattern of known.values()) add(pattern)
 
   for (;;) {
     if (!simplex.solve(work)) return undefined
@@ -140,9 +158,10 @@ export function relax(task: Task, pool: Pool, work: Work): Relaxed | undefined {
       const limit = pricing[kind]! / scale - kindWorth[kind]!
       const better = bestPattern(task, kind, worth, limit + dualSlack, work)
       if (!better) continue
-      const known = clipped.size
-      const pattern = addPattern(clipped, kind, better.counts)
-      if (clipped.size === known) continue
+      const before = known.size
+      const pattern = addPattern(known, kind, better.counts)
+      // Rounding alone made it look better than it is.
+      if (known.size === before) continue
       addPattern(pool, kind, better.counts)
       add(pattern)
       found = true

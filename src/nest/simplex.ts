@@ -93,20 +93,21 @@ export function openSimplex(rows: readonly Row[]): Simplex {
     return result
   }
 
-  /** What one unit of a column saves; above 0 it should enter. */
+  /** What one unit of a slack or a column saves; above 0 it should enter. */
   function saves(number: number): number {
-    let saved = -costOf(number)
-    eachEntry(number, (row, value) => {
-      saved += prices[row]! * value
-    })
+    if (number < 2 * size) return slackSign[number - size]! * prices[number - size]!
+    const { rows: at, values, cost } = columns[number - 2 * size]!
+    let saved = -cost
+    for (let entry = 0; entry < at.length; entry += 1) saved += prices[at[entry]!]! * values[entry]!
     return saved
   }
 
+  /** What is missing never comes back: its price keeps it out. */
   function entering(first: boolean): number {
     let [best, most] = [-1, dualSlack]
     for (let number = size; number < 2 * size + columns.length; number += 1) {
-      const saved = inBasis.has(number) ? 0 : saves(number)
-      if (saved <= most) continue
+      const saved = saves(number)
+      if (saved <= most || inBasis.has(number)) continue
       if (first) return number
       best = number
       most = saved
