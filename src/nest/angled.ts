@@ -1,7 +1,7 @@
 import type { NestProblem } from '../core/nest.ts'
 import { stepsDown } from '../core/units.ts'
 import type { Lying } from './fit.ts'
-import { costOf, countOf, type Fill, type Model } from './model.ts'
+import { costOf, countOf, type Fill, type Model, priceOf } from './model.ts'
 import { fits, insert, leastRow, lyings } from './row.ts'
 
 /** A stick of the problem's stock with its pieces from the leading end on. */
@@ -94,7 +94,7 @@ function addTo(problem: NestProblem, ways: Ways, rows: Row[], part: number): boo
 
 /** Opens the stick with the lowest price for its length among those that hold the part. */
 function open(problem: NestProblem, ways: Ways, rows: Row[], left: number[], part: number): boolean {
-  const perLength = (stock: number) => priceOf(problem, stock) / problem.stock[stock]!.length
+  const perLength = (stock: number) => priceOf(problem.stock, stock) / problem.stock[stock]!.length
   const kinds = [...left.keys()]
     .filter((stock) => left[stock]! > 0)
     .sort(
@@ -110,18 +110,13 @@ function open(problem: NestProblem, ways: Ways, rows: Row[], left: number[], par
   return false
 }
 
-const priceOf = ({ stock }: NestProblem, at: number): number => {
-  const { price, rack, length } = stock[at]!
-  return price ?? (rack === undefined ? length : 0)
-}
-
 /** The same row on the cheapest stick that holds it and is still there. */
 function cheapest(problem: NestProblem, left: number[], stock: number, pieces: readonly Lying[]): Row {
   let best = stock
   for (const other of left.keys())
     if (
       left[other]! > 0 &&
-      priceOf(problem, other) < priceOf(problem, best) &&
+      priceOf(problem.stock, other) < priceOf(problem.stock, best) &&
       fits(problem, problem.stock[other]!, pieces)
     )
       best = other

@@ -10,6 +10,7 @@ import type {
 import { fromSteps, type Mm, stepsDown } from '../core/units.ts'
 import type { Row } from './angled.ts'
 import { front, junction, kerfAt, type Lying, usedUncut } from './fit.ts'
+import { priceOf } from './model.ts'
 
 // Rows of pieces become sticks with names, places and drops.
 
@@ -64,8 +65,8 @@ export function lay(problem: NestProblem, rows: readonly Row[]): NestStick[] {
 }
 
 /**
- * Where both ends of each piece stand on the mid-line, x = 0 at the tail, and what is left on the short side, mm. A
- * piece starts on a whole step counted from the leading end; what a length lacks to whole steps is left behind it.
+ * Where both ends of each piece stand on the mid-line, x = 0 at the tail, and what is left on the short side, mm. All
+ * on whole steps: a piece that is no whole number of them is given the next one up.
  */
 function placesOf(
   problem: NestProblem,
@@ -76,12 +77,11 @@ function placesOf(
   if (!only) return { places: [], drop: stock.length }
   const length = stepsDown(stock.length)
   if (row.length === 1 && usedUncut(stock, problem.parts[only.part]!.mid, only.ends))
-    return { places: [[stock.length, 0]], drop: 0 }
+    return { places: [[problem.parts[only.part]!.mid, 0]], drop: 0 }
   let at = front(problem, stock.ends[0], only.ends[0])
   const places: (readonly [Mm, Mm])[] = []
-  for (const [index, { part, mid, ends }] of row.entries()) {
-    const lead = stock.length - fromSteps(at)
-    places.push([lead, lead - problem.parts[part]!.mid])
+  for (const [index, { mid, ends }] of row.entries()) {
+    places.push([fromSteps(length - at), fromSteps(length - at - mid)])
     const after = row[index + 1]
     at += mid + (after ? junction(problem, ends[1], after.ends[0]) : 0)
   }

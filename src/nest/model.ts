@@ -48,13 +48,16 @@ export const isPriced = (stock: readonly StockLength[]): boolean => {
   return bought.length === 0 || bought.some(({ price }) => price !== undefined)
 }
 
+/** Cost of one stick: its price, or its length where nothing is priced; on the rack 0 unless it has a price. */
+export function priceOf(stock: readonly StockLength[], at: number): number {
+  const { length, price, rack } = stock[at]!
+  return price ?? (rack === undefined && !isPriced(stock) ? length : 0)
+}
+
 /** Cost of one stick per kind of stock, in whole cents or whole steps: the unit in which the search counts. */
 export function pricingOf(stock: readonly StockLength[]): number[] {
   const priced = isPriced(stock)
-  return stock.map(({ length, price, rack }) => {
-    if (priced) return price ?? 0
-    return rack === undefined ? stepsDown(length) : stepsDown(price ?? 0)
-  })
+  return stock.map((_, at) => (priced ? priceOf(stock, at) : stepsDown(priceOf(stock, at))))
 }
 
 /** A rack piece is one; bought stock without a count is as much as wanted. */

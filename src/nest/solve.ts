@@ -6,7 +6,17 @@ import { type Row, rowsOf } from './angled.ts'
 import { faultsOf } from './faults.ts'
 import { gives, turnEnds, usedUncut } from './fit.ts'
 import { lay } from './lay.ts'
-import { costOf, countOf, type Fill, isPriced, type Model, modelOf, pricingOf, turnsOf } from './model.ts'
+import {
+  costOf,
+  countOf,
+  type Fill,
+  isPriced,
+  type Model,
+  modelOf,
+  priceOf,
+  pricingOf,
+  turnsOf,
+} from './model.ts'
 import { type Proof, type Searched, search } from './search.ts'
 import { openWork, type Work } from './work.ts'
 
@@ -210,16 +220,12 @@ function isLess(a: readonly number[], b: readonly number[]): boolean {
   return at >= 0 && a[at]! < b[at]!
 }
 
-/** Whole cents as they are; lengths back in mm, summed from the lengths themselves. */
+/** Whole cents as they are; lengths back in mm, kind by kind, so that three sticks of 6096 mm are 18288 mm. */
 function costAndBound({ stock }: NestProblem, rows: readonly Row[], bound: number, proved: boolean) {
-  if (isPriced(stock)) {
-    const cost = rows.reduce((sum, row) => sum + (stock[row.stock]!.price ?? 0), 0)
-    return { cost, bound: proved ? cost : bound }
-  }
-  const times = stock.map((_, at) => rows.filter((row) => row.stock === at).length)
-  const cost = times.reduce((sum, count, at) => {
-    const { length, rack, price } = stock[at]!
-    return sum + count * (rack === undefined ? length : (price ?? 0))
-  }, 0)
-  return { cost, bound: proved ? cost : Math.min(cost, fromSteps(bound)) }
+  const cost = stock.reduce(
+    (sum, _, at) => sum + priceOf(stock, at) * rows.filter((row) => row.stock === at).length,
+    0,
+  )
+  if (proved) return { cost, bound: cost }
+  return { cost, bound: Math.min(cost, isPriced(stock) ? bound : fromSteps(bound)) }
 }
