@@ -54,8 +54,7 @@ export function lay(problem: NestProblem, rows: readonly Row[]): NestStick[] {
       from: stock.rack === undefined ? 'buy' : 'rack',
       ...(stock.rack !== undefined && { rack: stock.rack }),
       length: stock.length,
-      // Where nothing is priced, length is what is paid.
-      price: stock.price ?? (stock.rack === undefined ? stock.length : 0),
+      price: priceOf(problem.stock, row.stock),
       ends: stock.ends,
       way: problem.way,
       pieces,

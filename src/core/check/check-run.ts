@@ -34,7 +34,7 @@ export function checkRun(run: Run, nest: Nest, parts: readonly Part[], shop: Sho
   ]
   // What fails with exact stops is refused already; the same words twice would not help.
   if (faults.length > 0) return { faults }
-  const asRead = replay(run, nest, 'stop', measured)
+  const asRead = replay(run, nest, 'stop', measured, half)
   return {
     faults: [
       ...asRead.faults.map((fault) => `by the printed stops, ${fault}`),

@@ -60,6 +60,7 @@ interface Bench {
   readonly sticks: ReadonlyMap<string, readonly [NestSection, NestStick]>
   readonly stops: Stops
   readonly measured: Measured
+  readonly corner: Mm
   readonly made: Map<string, Made>
   readonly loaded: Set<string>
   readonly cuts: ReplayedCut[]
@@ -87,9 +88,10 @@ const failed = <T>(tried: Tried<T>): tried is string => typeof tried === 'string
 
 /**
  * Does what the programs say, in their order, to boxes with two end planes. What cannot be done is a fault; the rest
- * of that program is then left, and nothing that it would have made is there.
+ * of that program is then left, and nothing that it would have made is there. `corner`: what a rounded stop may leave
+ * blunt of the corner where a blank is mitered, mm.
  */
-export function replay(run: Run, nest: Nest, stops: Stops, measured: Measured): Replayed {
+export function replay(run: Run, nest: Nest, stops: Stops, measured: Measured, corner: Mm = 0): Replayed {
   const sticks = new Map<string, readonly [NestSection, NestStick]>()
   for (const section of nest.sections)
     for (const stick of section.sticks) sticks.set(stick.id, [section, stick])
@@ -97,6 +99,7 @@ export function replay(run: Run, nest: Nest, stops: Stops, measured: Measured): 
     sticks,
     stops,
     measured,
+    corner,
     made: new Map(),
     loaded: new Set(),
     cuts: [],
@@ -183,7 +186,8 @@ function cut(
   const kept: Solid = { ...solid, trail: plane }
   if (!(Math.min(...edges(kept)) > 0)) return `cut ${keep}: the blade would run past its leading end`
   const left = Math.min(...along(solid, plane, solid.trail))
-  if (!(left >= -sameLength)) return `cut ${keep}: not enough steel, ${mm(-left)} are missing at the far end`
+  const blunt = rest === 'scrap' ? bench.corner : 0
+  if (!(left >= -blunt - sameLength)) return `cut ${keep}: not enough steel, ${mm(-left)} are missing at the far end`
   if (section.trim > 0 && solid.lead.mill) return `cut ${keep}: its mill end has not been cleaned up`
   // With the stops as printed the far mill end may be a reading nearer; the exact ones say whether it was planned so.
   if (bench.stops === 'exact' && section.trim > 0 && solid.trail.mill && left < section.trim - sameLength)

@@ -87,8 +87,7 @@ export function demandOf(
       way: 'square first',
       kerf: kerfOf(saw),
       trim: saw.cleanUp,
-      // A saw that holds only the stop's side lets the stick's last part go.
-      grip: saw.viseHolds === 'stop' ? 0 : saw.leastToHold,
+      grip: saw.leastToHold,
       parts: of.map((part) => nestPart(part, job, quantity, shop.blankAllowance)),
       stock: stockFor(shop, section, saw.cleanUp, rack),
       keep: shop.leastDrop,

@@ -11,13 +11,15 @@ export interface Holding {
 const otherSide = (side: 'left' | 'right') => (side === 'left' ? 'right' : 'left')
 
 /**
- * Ways to hold a stick while blanks come off it, the usual one first. A vise on one side only can hold the other part
- * when the stop is set up on the other side of the blade.
+ * Ways to hold a stick while blanks come off it, the best first: the stick itself in the vise, so that its end can be
+ * cleaned up. A vise on one side only holds the other part when the stop is set up on the other side of the blade.
  */
 export function stickHoldings({ stopSide, viseHolds }: Saw): readonly Holding[] {
-  const usual = { stopSide, hold: viseHolds === 'stop' ? 'stop' : 'stick' } as const
-  const other = usual.hold === 'stop' ? 'stick' : 'stop'
-  return [usual, { stopSide: viseHolds === 'both' ? stopSide : otherSide(stopSide), hold: other }]
+  const across = otherSide(stopSide)
+  return [
+    { stopSide: viseHolds === 'stop' ? across : stopSide, hold: 'stick' },
+    { stopSide: viseHolds === 'stick' ? across : stopSide, hold: 'stop' },
+  ]
 }
 
 /** Where the rest is scrap the kept piece is held, so the stop moves to the vise's side. */
@@ -32,9 +34,32 @@ export interface HeldCut {
   readonly left: Mm
 }
 
-/** True where the held part is long enough at every cut. */
-export const holds = (saw: Saw, { hold }: Holding, cuts: readonly HeldCut[]): boolean =>
-  cuts.every(({ kept, left }) => (hold === 'stop' ? kept : left) >= saw.leastToHold - sameLength)
+/** True where the held part is long enough. */
+export const holdsCut = (saw: Saw, { hold }: Holding, { kept, left }: HeldCut): boolean =>
+  (hold === 'stop' ? kept : left) >= saw.leastToHold - sameLength
+
+/**
+ * Cuts of one stick in a row, shared out among ways to hold it: each way as far as it holds, the one that holds longest
+ * first. Returns the ways with how many cuts each takes; stops short where no way holds the next cut.
+ */
+export function shareOut(
+  saw: Saw,
+  cuts: readonly HeldCut[],
+): readonly { readonly way: Holding; readonly count: number }[] {
+  const shares: { readonly way: Holding; readonly count: number }[] = []
+  for (let at = 0; at < cuts.length; ) {
+    const next = stickHoldings(saw)
+      .map((way) => {
+        const fails = cuts.slice(at).findIndex((cut) => !holdsCut(saw, way, cut))
+        return { way, count: fails < 0 ? cuts.length - at : fails }
+      })
+      .reduce((best, other) => (other.count > best.count ? other : best))
+    if (next.count === 0) break
+    shares.push(next)
+    at += next.count
+  }
+  return shares
+}
 
 /**
  * Greatest miter each way, degrees, as the stop stands: with the stop on the other side of the blade, what leaned
