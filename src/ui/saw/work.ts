@@ -1,4 +1,5 @@
 import type { BenchCut, SetUp } from '../../core/plan-shapes.ts'
+import { nextCut } from '../../core/saw/bench.ts'
 
 /** A set-up with all its cuts, in the order of work. */
 export interface Station {
@@ -28,10 +29,6 @@ export function stationsOf(cuts: readonly BenchCut[]): readonly Station[] {
 /** The steel that this cut needs is there: a stick, or a blank or half that is already cut. */
 export const canCut = (cut: BenchCut): boolean => cut.loaded === cut.stick || cut.parent !== undefined
 
-/** The first cut that is open and whose steel is there. */
-export const firstOpen = (cuts: readonly BenchCut[]): BenchCut | undefined =>
-  cuts.find((cut) => cut.done === undefined && canCut(cut))
-
 /** What is wanted of the person now. */
 export type Now =
   | { readonly kind: 'cut'; readonly station: Station; readonly cut: BenchCut; readonly aside: boolean }
@@ -41,7 +38,8 @@ export type Now =
 
 /**
  * The next thing at the chosen set-up. The order of work comes first: when its next cut stands in another set-up,
- * the person is sent there, unless they came here out of order themselves (`aside`).
+ * the person is sent there, unless they came here out of order themselves (`aside`). Even then nothing is blocked: a
+ * blank that was cut and never checked off may be mitered.
  */
 export function nowAt(
   stations: readonly Station[],
@@ -49,15 +47,16 @@ export function nowAt(
   chosen: string | undefined,
   aside: boolean,
 ): Now {
-  const next = firstOpen(cuts)
+  const next = nextCut(cuts)
   const home = stations.find((station) => station.setUp.id === next?.setUp.id)
   if (!next || !home) return { kind: 'all cut' }
   const station = stations.find((one) => one.setUp.id === chosen) ?? home
   if (station === home) return { kind: 'cut', station, cut: next, aside: false }
-  const here = firstOpen(station.cuts)
+  const open = station.cuts.filter((cut) => cut.done === undefined)
+  const ready = open.find(canCut)
+  const here = ready ?? open[0]
   if (aside && here) return { kind: 'cut', station, cut: here, aside: true }
-  const open = station.cuts.some((cut) => cut.done === undefined)
-  return { kind: open && !here ? 'blocked' : 'move', station, to: home, cut: next }
+  return { kind: here && !ready ? 'blocked' : 'move', station, to: home, cut: next }
 }
 
 /** The set-up that comes after this one in the work: that of the first open cut outside it. */

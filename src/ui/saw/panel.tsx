@@ -1,0 +1,101 @@
+import type { NestStick } from '../../core/nest.ts'
+import type { BenchCut, Plan, Run } from '../../core/plan-shapes.ts'
+import type { Shop } from '../../core/shop.ts'
+import { capital } from '../words.ts'
+import { Figures } from './figures.tsx'
+import { FirstPiece } from './first-piece.tsx'
+import { Elsewhere, InHand } from './in-hand.tsx'
+import { type AtCut, lyingAtCuts } from './lying.ts'
+import { BenchPicture } from './picture.tsx'
+import { calledOf, isShort, sayAngles, sayCalled, shortEnd, shortPiece } from './say.ts'
+import { Steps } from './steps.tsx'
+import type { Now, Station } from './work.ts'
+
+interface PanelProps {
+  readonly plan: Plan
+  readonly run: Run
+  readonly sticks: readonly NestStick[]
+  readonly cuts: readonly BenchCut[]
+  readonly shop: Shop
+  readonly station: Station
+  /** The cut that is wanted here now; absent where there is none. */
+  readonly cut: BenchCut | undefined
+  readonly now: Now['kind']
+}
+
+/** One set-up: what to set, which steel, how it lies, what to do in which order. */
+export function Panel(props: PanelProps) {
+  const { station, cut, run, shop, cuts, plan } = props
+  const { setUp } = station
+  const saw = shop.saws.find((one) => one.id === setUp.saw)
+  // A set-up names a saw of the shop that the plan was made with; a saw removed since leaves nothing to show.
+  if (!saw) return <p className="problem">Saw {setUp.saw} of this set-up is no longer in the shop.</p>
+  const pictured = cut ?? station.cuts[station.cuts.length - 1]
+  const at = pictured && lyingAtCuts(run, props.sticks).get(pictured.product.id)
+  return (
+    <>
+      <h1 className="heard">
+        Set-up {station.number}, {sayAngles(setUp, saw)}, stop {setUp.printed.stop.text}{' '}
+        {setUp.printed.stop.unit}
+      </h1>
+      {cut ? (
+        <InHand cut={cut} run={run} sticks={props.sticks} shop={shop} />
+      ) : (
+        <Elsewhere station={station} cuts={cuts} blocked={props.now === 'blocked'} />
+      )}
+      <Figures setUp={setUp} saw={saw} />
+      <div className="saw-how">
+        <div className="saw-do">
+          {setUp.printed.longSide && (
+            <p className="lies-how">
+              <b>{capital(setUp.printed.longSide)}.</b>
+            </p>
+          )}
+          {at && pictured && (
+            <BenchPicture
+              at={at}
+              setUp={setUp}
+              name={calledOf(pictured.product, run.products).piece}
+              stop={`${setUp.printed.stop.text} ${setUp.printed.stop.unit}`}
+              long={pictured.loaded === pictured.stick}
+              says={pictureWords(pictured, run)}
+            />
+          )}
+        </div>
+        {cut && (
+          <div className="saw-do">
+            <FirstPiece station={station} cut={cut} plan={plan} products={run.products} shop={shop} />
+            <Steps cut={cut} cuts={cuts} run={run} shop={shop} />
+            {at &&
+              shortCautions(at, cut.loaded === cut.stick).map((caution) => (
+                <p key={caution} className="caution short">
+                  {caution}
+                </p>
+              ))}
+          </div>
+        )}
+      </div>
+    </>
+  )
+}
+
+/** Cautions for what is hard to hold at this cut: the piece that is kept, or the end that comes off. */
+function shortCautions({ keep, rest }: AtCut, whole: boolean): readonly string[] {
+  const left = rest.lead.x - rest.trail.x
+  return [
+    ...(isShort(keep.lead.x - keep.trail.x, keep.depth) ? [shortPiece] : []),
+    ...(!whole && left < 2 * rest.depth ? [shortEnd] : []),
+  ]
+}
+
+const pictureWords = (cut: BenchCut, run: Run): string => {
+  const { setUp } = cut
+  const called = sayCalled(calledOf(cut.product, run.products))
+  return [
+    `From above: ${called} against the fence, stop at the ${setUp.stopSide}, ${setUp.printed.stop.text} ${setUp.printed.stop.unit} from the teeth`,
+    setUp.printed.lean,
+    setUp.printed.longSide,
+  ]
+    .filter(Boolean)
+    .join('; ')
+}

@@ -1,0 +1,40 @@
+import type { BenchCut, Run } from '../../core/plan-shapes.ts'
+import { say } from '../../core/reading/show.ts'
+import type { Shop } from '../../core/shop.ts'
+import { saysOf } from '../words.ts'
+import { calledOf, sayCalled, stepsOf } from './say.ts'
+
+/** Load, clean up, turn, push, cut, lay aside: what the hands do around one cut, in order. */
+export function Steps({
+  cut,
+  cuts,
+  run,
+  shop,
+}: {
+  cut: BenchCut
+  cuts: readonly BenchCut[]
+  run: Run
+  shop: Shop
+}) {
+  const says = saysOf(shop)
+  const lengths = { say: (mm: number) => say(mm, shop.reading), stick: says.stick, drop: says.drop }
+  const { before, after } = stepsOf(cut, run.products, lengths, cuts[cut.index + 1])
+  const called = sayCalled(calledOf(cut.product, run.products))
+  return (
+    <ol className="bench-steps">
+      {before.map((step) => (
+        <li key={step.kind + step.text} data-step={step.kind}>
+          {step.text}
+        </li>
+      ))}
+      <li data-step="cut">
+        <b>Cut {called}.</b>
+      </li>
+      {after.map((step) => (
+        <li key={step.kind + step.text} data-step={step.kind}>
+          {step.text}
+        </li>
+      ))}
+    </ol>
+  )
+}

@@ -1,0 +1,125 @@
+import { fireEvent, screen, within } from '@testing-library/react'
+import { describe, expect, test } from 'vitest'
+import type { RackPiece } from '../../../src/core/facts.ts'
+import { Stock } from '../../../src/ui/stock/stock.tsx'
+import { cutsWith, nest, plan, section, shop } from '../saw/bench-run.ts'
+import { fakeApp, noProgress, viewWith } from '../saw/fake-app.tsx'
+
+const withSection = viewWith({
+  plan: {
+    ...plan,
+    demand: [{ section, way: 'square first', kerf: 2.5, trim: 10, grip: 0, parts: [], stock: [], keep: 300 }],
+  },
+})
+const open = (...given: Parameters<typeof fakeApp>) => {
+  const app = fakeApp(...given)
+  app.put((view) => <Stock view={view} />)
+  return app
+}
+const press = (name: RegExp | string) => fireEvent.click(screen.getByRole('button', { name }))
+const drop: RackPiece = { id: 'dev:3', section, length: 1234, ends: ['cut', 'mill'], from: 'drop' }
+
+describe('what to buy', () => {
+  test('one length of 6000 is said with its mass, and Bought puts it on the rack', () => {
+    const app = open(withSection)
+    const buy = screen.getByRole('region', { name: 'To buy' })
+    expect(within(buy).getAllByRole('listitem')[0]!.textContent).toContain('1 × 6000 mm')
+    press('Bought 1 length')
+    expect(app.actions.bought).toHaveBeenCalledWith(section, 6000, 1, undefined)
+  })
+
+  test('what is bought already has no key any more, and says so', () => {
+    open(withSection, {
+      progress: { ...noProgress, rack: [{ ...drop, id: 'dev:9', length: 6000, from: 'bought' }] },
+    })
+    expect(screen.queryByRole('button', { name: /^Bought 1/ })).toBeNull()
+    expect(within(screen.getByRole('region', { name: 'To buy' })).getByText('bought')).toBeTruthy()
+  })
+
+  test('the words stick and drop are the shop’s own', () => {
+    open(withSection, { shop: { ...shop, says: 'stick and drop' } })
+    expect(screen.getByRole('button', { name: 'Bought 1 stick' })).toBeTruthy()
+  })
+})
+
+describe('what comes from what', () => {
+  test('every stick is drawn with its pieces and what is left, and named for a screen reader', () => {
+    open(withSection)
+    expect(screen.getByRole('img').getAttribute('aria-label')).toBe(
+      'Length S1, 6000 mm: A1, A2; left 5177 mm',
+    )
+    expect(screen.getByText('proved least')).toBeTruthy()
+  })
+
+  test('not accepted yet: the key accepts it', () => {
+    const app = open({ ...withSection, nesting: { state: 'found' } })
+    press('Work by this layout')
+    expect(app.actions.accept).toHaveBeenCalledWith('job-1')
+  })
+
+  test('accepted: said, and no key', () => {
+    open(withSection)
+    expect(screen.getByText(/^Accepted:/)).toBeTruthy()
+    expect(screen.queryByRole('button', { name: 'Work by this layout' })).toBeNull()
+  })
+
+  test('a stick that is cut offers its drop, with the length', () => {
+    const app = open({ ...withSection, cuts: cutsWith(['A1.b', 'A2.b']) })
+    press('Keep the offcut of S1')
+    expect(app.actions.keepDrop).toHaveBeenCalledWith('job-1', 'S1', 5177)
+  })
+
+  test('a refused nest is not shown: no sticks, no buy list, the faults instead', () => {
+    open({ ...withSection, refused: ['Pieces overlap.'] })
+    expect(screen.getByText('Pieces overlap.')).toBeTruthy()
+    expect(screen.queryByRole('region', { name: 'To buy' })).toBeNull()
+    expect(screen.queryByRole('img')).toBeNull()
+  })
+})
+
+describe('the rack', () => {
+  const racked = () => open(withSection, { progress: { ...noProgress, rack: [drop] } })
+
+  test('a drop can be discarded and corrected, each key named with what it is for', () => {
+    const app = racked()
+    press('Discard offcut 1234 mm')
+    expect(app.actions.discard).toHaveBeenCalledWith('dev:3')
+    press('Correct offcut 1234 mm')
+    const field = screen.getByLabelText('Real length of this offcut')
+    fireEvent.change(field, { target: { value: '1230' } })
+    fireEvent.keyDown(field, { key: 'Enter' })
+    expect(app.actions.correct).toHaveBeenCalledWith('dev:3', 1230)
+  })
+
+  test('two found offcuts of 35 in are typed in inches and put there with cut ends', () => {
+    const app = open(withSection)
+    fireEvent.click(screen.getByText('Put something on the rack'))
+    fireEvent.change(screen.getByLabelText('Length'), { target: { value: '35"' } })
+    fireEvent.keyDown(screen.getByLabelText('Length'), { key: 'Enter' })
+    press('How many: one more')
+    press('Found: put on the rack')
+    expect(app.actions.found).toHaveBeenCalledTimes(2)
+    expect(app.actions.found).toHaveBeenCalledWith({ section, length: 889, ends: ['cut', 'cut'] })
+  })
+
+  test('a length that is not understood cannot be added', () => {
+    const app = open(withSection)
+    fireEvent.click(screen.getByText('Put something on the rack'))
+    fireEvent.change(screen.getByLabelText('Length'), { target: { value: '7/0' } })
+    fireEvent.keyDown(screen.getByLabelText('Length'), { key: 'Enter' })
+    const add = screen.getByRole('button', { name: 'Found: put on the rack' }) as HTMLButtonElement
+    expect(add.disabled).toBe(true)
+    fireEvent.click(add)
+    expect(app.actions.found).not.toHaveBeenCalled()
+  })
+
+  test('a rack piece that the nest cuts from says which stick it is', () => {
+    const sticks = nest.sections[0]!.sticks.map((one) => ({ ...one, from: 'rack' as const, rack: 'dev:3' }))
+    open(
+      { ...withSection, nest: { ...nest, sections: [{ ...nest.sections[0]!, sticks }] } },
+      { progress: { ...noProgress, rack: [drop] } },
+    )
+    expect(screen.getByText(/of this job/).textContent).toContain('S1')
+    expect(screen.getByText('Nothing: the rack has it all.')).toBeTruthy()
+  })
+})
