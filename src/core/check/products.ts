@@ -82,10 +82,12 @@ function pieceFaults(
       if (product[field] !== undefined && product[field] !== piece[field])
         faults.push(`${name} is listed with ${field} ${product[field]}; the nest says ${piece[field]}`)
   }
-  const line = [piece.piece, ...ancestors(piece.piece, made)]
-  const offStick = line.at(-2)!
-  if (piece.blank !== undefined && offStick !== piece.blank)
-    faults.push(`${name} is cut from ${offStick}; the nest says from blank ${piece.blank}`)
+  if (piece.blank !== undefined && !ancestors(piece.piece, made).includes(piece.blank)) {
+    const from = ancestors(piece.piece, made).at(-2) ?? stick
+    return [...faults, `${name} is cut from ${from}; the nest says from blank ${piece.blank}`]
+  }
+  // In square first the nest's ends are those of the blank.
+  const offStick = piece.blank ?? piece.piece
   const planned = piece.ends[0].x - piece.ends[1].x
   const { lead, trail } = made.get(offStick)!.solid
   const length = lead.x - trail.x

@@ -187,7 +187,8 @@ function cut(
   if (!(Math.min(...edges(kept)) > 0)) return `cut ${keep}: the blade would run past its leading end`
   const left = Math.min(...along(solid, plane, solid.trail))
   const blunt = rest === 'scrap' ? bench.corner : 0
-  if (!(left >= -blunt - sameLength)) return `cut ${keep}: not enough steel, ${mm(-left)} are missing at the far end`
+  if (!(left >= -blunt - sameLength))
+    return `cut ${keep}: not enough steel, ${mm(-left)} are missing at the far end`
   if (section.trim > 0 && solid.lead.mill) return `cut ${keep}: its mill end has not been cleaned up`
   // With the stops as printed the far mill end may be a reading nearer; the exact ones say whether it was planned so.
   if (bench.stops === 'exact' && section.trim > 0 && solid.trail.mill && left < section.trim - sameLength)
