@@ -3,7 +3,7 @@ import type { Point } from '../../core/geometry/polygon.ts'
 import type { Part, Plan } from '../../core/plan-shapes.ts'
 import { showLength } from '../../core/reading/show.ts'
 import type { Reading } from '../../core/shop.ts'
-import { Digits } from '../fields/length-text.tsx'
+import { LengthText } from '../fields/length-text.tsx'
 import { DimensionLine, WitnessLine } from './dimension-line.tsx'
 import { circleOf, type Dimension, dimensionsOf } from './dimensions.ts'
 import type { TypedLength } from './fields.ts'
@@ -103,13 +103,13 @@ export function FrameDrawing(props: Props) {
         const [x, y] = labelAt(one, drawn.dimensions, layout)
         return (
           <Label key={keyOf(one)} x={x} y={y} name={one.name} field={one.field} onField={props.onField}>
-            <Digits text={showLength(one.to - one.from, props.reading).text} />
+            <LengthText of={showLength(one.to - one.from, props.reading)} />
           </Label>
         )
       })}
       {circle && (
         <Label x={middle[0]} y={middle[1]} name={circle.name} field={circle.field} onField={props.onField}>
-          ⌀ <Digits text={showLength(circle.diameter, props.reading).text} />
+          ⌀ <LengthText of={showLength(circle.diameter, props.reading)} />
         </Label>
       )}
       {part && <ChosenLabel part={part} seen={drawn} layout={layout} />}
@@ -130,10 +130,10 @@ function Members({
   laid,
   isPlan = false,
 }: Props & { readonly seen: readonly Seen[]; readonly laid: Laid; readonly isPlan?: boolean }) {
-  const marks = marksOf(plan, seen, laid.place)
   const markOf = new Map(plan.parts.flatMap(({ mark, members }) => members.map((id) => [id, mark] as const)))
   // From above, what lies on top would hide the frame: it is drawn last, and only as a line.
   const open = (one: Seen) => isPlan && one.kind === 'plate'
+  const marks = marksOf(plan, seen, laid.place, open)
   const order = [...seen.filter((one) => !open(one)), ...seen.filter(open)]
   return (
     <g>
@@ -219,8 +219,13 @@ function Line({ of, among, layout }: { of: Dimension; among: readonly Dimension[
   )
 }
 
+/** Room that the text of a dimension takes, px. */
+const textHigh = 36
+
 function labelAt(one: Dimension, among: readonly Dimension[], layout: Sheet): Point {
   const { from, to } = endsOf(one, among, layout)
+  // A number that would cover its own short line stands above it.
+  if (one.side !== 'bottom' && from[1] - to[1] < textHigh) return [to[0], to[1] - textHigh / 2]
   return [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2]
 }
 
@@ -238,7 +243,7 @@ function Label(props: {
   if (field === undefined)
     return (
       <span className="dimension-label" style={style} title={props.name}>
-        {props.children}
+        <span className="on-line">{props.children}</span>
         <span className="heard"> {props.name}</span>
       </span>
     )
@@ -250,7 +255,7 @@ function Label(props: {
       title={props.name}
       onClick={() => props.onField(field)}
     >
-      {props.children}
+      <span className="on-line">{props.children}</span>
       <span className="heard"> {props.name}, change it</span>
     </button>
   )
@@ -274,7 +279,7 @@ function ChosenLabel({ part, seen, layout }: { part: Part; seen: Drawn; layout: 
       className="dimension-label of-chosen"
       style={{ left: `${(line.from[0] + line.to[0]) / 2}px`, top: `${(line.from[1] + line.to[1]) / 2}px` }}
     >
-      <span className="mark">{part.mark}</span> <Digits text={length.text} />
+      <span className="mark">{part.mark}</span> <LengthText of={length} />
     </span>
   )
 }

@@ -4,7 +4,7 @@ import type { Extent } from './view.ts'
 
 /** Room that one row of dimension text takes beside a view, px. */
 export const rowHigh = 46
-export const rowWide = 92
+export const rowWide = 84
 const edge = 14
 
 /** A view on the screen: where its millimeters lie, and the box of its picture without the dimension lines. */

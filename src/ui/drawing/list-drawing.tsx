@@ -1,12 +1,12 @@
 import type { Part, Plan } from '../../core/plan-shapes.ts'
-import { Digits } from '../fields/length-text.tsx'
+import { LengthText } from '../fields/length-text.tsx'
 import { DimensionLine } from './dimension-line.tsx'
 import { see } from './shapes.ts'
 import { pathOf, toScreen } from './sheet.ts'
 import { memberSolid } from './solid.ts'
 import { useWidth } from './width.ts'
 
-const rowGap = 74
+const rowGap = 64
 const edge = 20
 
 /** Pieces that are joined to nothing: each part once, all to one scale, on the side that shows its angles. */
@@ -70,7 +70,7 @@ export function ListDrawing(props: {
         const [x, y] = toScreen(place, [(extent.left + extent.right) / 2, extent.top])
         return (
           <span key={part.mark} className="dimension-label" style={{ left: `${x}px`, top: `${y - 16}px` }}>
-            <Digits text={part.printed.longPoint.text} /> <span className="dim">× {part.count}</span>
+            <LengthText of={part.printed.longPoint} /> <span className="dim">× {part.count}</span>
           </span>
         )
       })}

@@ -1,4 +1,4 @@
-import type { Point } from '../../core/geometry/polygon.ts'
+import type { Point, Polygon } from '../../core/geometry/polygon.ts'
 import type { Part, Plan } from '../../core/plan-shapes.ts'
 import type { Laid } from './layout.ts'
 import type { Seen } from './shapes.ts'
@@ -15,17 +15,40 @@ export interface MarkAt {
 const room = 26
 const leastLong = 30
 
-/** Where the marks stand: in the middle of each member that is long enough on the screen, none on another. */
-export function marksOf(plan: Plan, seen: readonly Seen[], place: Place): readonly MarkAt[] {
-  const byId = new Map(seen.map((one) => [one.id, one]))
+/** Whether a point lies inside a polygon (a ray to the right crosses its sides an odd number of times). */
+function inside([x, y]: Point, polygon: Polygon): boolean {
+  let within = false
+  polygon.forEach(([ax, ay], at) => {
+    const [bx, by] = polygon[(at + 1) % polygon.length]!
+    if (ay > y !== by > y && x < ax + ((y - ay) / (by - ay)) * (bx - ax)) within = !within
+  })
+  return within
+}
+
+/**
+ * Where the marks stand: in the middle of each member that is long enough on the screen and not hidden there, none
+ * on another. `seen` is in drawing order, `open` solids hide nothing.
+ */
+export function marksOf(
+  plan: Plan,
+  seen: readonly Seen[],
+  place: Place,
+  open: (one: Seen) => boolean,
+): readonly MarkAt[] {
+  const orderOf = new Map(seen.map((one, at) => [one.id, at]))
+  const hidden = (order: number, point: Point) =>
+    seen.some((one, at) => at > order && !open(one) && inside(point, one.outline))
   const placed: MarkAt[] = []
   for (const { mark, members } of plan.parts)
     for (const id of members) {
-      const one = byId.get(id)
-      if (!one) continue
+      const order = orderOf.get(id)
+      if (order === undefined) continue
+      const one = seen[order]!
       const { left, right, bottom, top } = one.extent
       if (Math.max(right - left, top - bottom) * place.scale < leastLong) continue
-      const at = toScreen(place, [(left + right) / 2, (bottom + top) / 2])
+      const middle: Point = [(left + right) / 2, (bottom + top) / 2]
+      if (hidden(order, middle)) continue
+      const at = toScreen(place, middle)
       const free = placed.every(({ at: [x, y] }) => Math.abs(x - at[0]) > room || Math.abs(y - at[1]) > room)
       if (free) placed.push({ id, mark, at })
     }

@@ -123,8 +123,9 @@ export function SectionField(props: {
   const resolved = resolveSection(value, units)
   const key = resolved.ok ? sectionKey(resolved.value) : null
   const at = carried.findIndex(({ section }) => sectionKey(section) === key)
-  const [own, setOwn] = useState(at < 0)
-  const chosen = own || at < 0 ? 'own' : String(at)
+  // A size that the shop does not carry is typed; its fields are shown once they are asked for, or are wrong.
+  const [typing, setTyping] = useState(false)
+  const chosen = typing || at < 0 ? 'own' : String(at)
   const problem = props.problem ?? (resolved.ok ? undefined : resolved.problems[0]?.text)
   return (
     <div className="section-field">
@@ -146,12 +147,17 @@ export function SectionField(props: {
         ]}
         value={chosen}
         onChange={(next) => {
-          setOwn(next === 'own')
+          setTyping(next === 'own')
           const one = carried[Number(next)]
           if (next !== 'own' && one) props.onChange(givenOf(one.section))
         }}
       />
-      {chosen === 'own' && (
+      {chosen === 'own' && !typing && !problem && (
+        <button type="button" aria-label={`${props.label}: change its size`} onClick={() => setTyping(true)}>
+          Change its size
+        </button>
+      )}
+      {chosen === 'own' && (typing || problem) && (
         <OwnSection value={value} reading={reading} units={units} onChange={props.onChange} />
       )}
     </div>

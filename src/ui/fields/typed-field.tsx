@@ -139,7 +139,7 @@ export function TypedField(props: TypedFieldProps) {
         </button>
       </div>
       <p id={messageId} className={message ? 'message' : 'echo'} role={message ? 'alert' : undefined}>
-        {message ?? (typing || !props.bare ? says : '')}
+        {message ?? (typing ? says : '')}
       </p>
       {props.hint && <p className="hint">{props.hint}</p>}
       {pad &&

@@ -20,7 +20,7 @@ export function Samples({
       <ul>
         {samples.map((name, index) => (
           <li key={name}>
-            <button type="button" className={first ? 'go' : undefined} onClick={() => void open(index)}>
+            <button type="button" onClick={() => void open(index)}>
               {name}
             </button>
           </li>

@@ -42,7 +42,7 @@ function CutLength({ part }: { part: Part }) {
       <strong className="cut-length">
         <LengthText of={length} lies />
       </strong>
-      {length.remainder && <small className="dim"> ({length.remainder})</small>}
+      {length.remainder && <small className="dim nowrap"> ({length.remainder})</small>}
       {primary === 'edge' && <small className="dim"> along the edge</small>}
     </>
   )
@@ -53,7 +53,7 @@ function Angles({ part }: { part: Part }) {
   if (a.text === b.text) return <AngleText of={a} rise />
   return (
     <>
-      <AngleText of={a} rise /> and <AngleText of={b} rise />
+      <AngleText of={a} rise />, <AngleText of={b} rise />
     </>
   )
 }
@@ -85,7 +85,6 @@ function Table({ parts, quantity, reading, chosen, onChoose }: Props) {
           <th scope="col">short point</th>
           <th scope="col">from square</th>
           <th scope="col">ends</th>
-          <th scope="col">each</th>
         </tr>
       </thead>
       <tbody>
@@ -96,7 +95,9 @@ function Table({ parts, quantity, reading, chosen, onChoose }: Props) {
             </th>
             <td className="part-name">
               {part.name}
-              <small className="dim">{sectionName(part.section, reading)}</small>
+              <small className="dim">
+                {sectionName(part.section, reading)}, {part.printed.mass}
+              </small>
             </td>
             <td className="number">{pieces(part, quantity)}</td>
             <td className="number">
@@ -117,7 +118,6 @@ function Table({ parts, quantity, reading, chosen, onChoose }: Props) {
             <td>
               <Ends part={part} />
             </td>
-            <td className="number">{part.printed.mass}</td>
           </tr>
         ))}
       </tbody>
@@ -136,9 +136,13 @@ function Cards({ parts, quantity, reading, chosen, onChoose }: Props) {
               <span>
                 {part.name} <span className="dim">× {pieces(part, quantity)}</span>
               </span>
-              <CutLength part={part} />
+              <span>
+                <CutLength part={part} />
+              </span>
             </p>
-            <p className="dim">{sectionName(part.section, reading)}</p>
+            <p className="dim">
+              {sectionName(part.section, reading)}, {part.printed.mass}
+            </p>
             <dl>
               {longer(part) && (
                 <>
@@ -160,8 +164,6 @@ function Cards({ parts, quantity, reading, chosen, onChoose }: Props) {
               <dd>
                 <Ends part={part} />
               </dd>
-              <dt>each</dt>
-              <dd>{part.printed.mass}</dd>
             </dl>
           </div>
         </li>

@@ -17,7 +17,12 @@ export function Picture(props: {
   readonly onField: (name: string) => void
 }) {
   const [turning, setTurning] = useState(false)
-  if (props.plan.frame.joints.length === 0) return <ListDrawing {...props} />
+  if (props.plan.frame.joints.length === 0)
+    return (
+      <div className="picture">
+        <ListDrawing {...props} />
+      </div>
+    )
   return (
     <div className="picture">
       {turning ? (
@@ -33,7 +38,7 @@ export function Picture(props: {
             ? 'To scale. Drag it, or turn it with the keys; tap a part to see its numbers.'
             : `Plan and elevation to scale, in ${props.reading.kind === 'mm' ? 'mm' : 'inches'}. Tap a dimension to change it, a part to see its numbers.`}
         </p>
-        <button type="button" aria-pressed={turning} onClick={() => setTurning(!turning)}>
+        <button type="button" onClick={() => setTurning(!turning)}>
           {turning ? 'Plan and elevation' : 'Turn it round'}
         </button>
       </div>

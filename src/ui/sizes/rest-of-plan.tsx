@@ -1,7 +1,8 @@
-import type { Plan } from '../../core/plan-shapes.ts'
+import type { BuiltSize, Plan } from '../../core/plan-shapes.ts'
 import { showMass } from '../../core/reading/show.ts'
 import type { Shop } from '../../core/shop.ts'
 import { sameLength } from '../../core/tolerance.ts'
+import { inch } from '../../core/units.ts'
 import { LengthText } from '../fields/length-text.tsx'
 import { capital, count } from '../words.ts'
 
@@ -28,14 +29,7 @@ export function BuiltSizes({ plan }: { plan: Plan }) {
                   <LengthText of={size.printed.exact} lies />
                 </td>
                 <td className="number">
-                  {Math.abs(size.exact - size.built) <= sameLength ? (
-                    'the same'
-                  ) : (
-                    <>
-                      <LengthText of={size.printed.built} lies />
-                      <small className="dim"> ({builtError(size.built - size.exact)})</small>
-                    </>
-                  )}
+                  {Math.abs(size.exact - size.built) <= sameLength ? 'the same' : builtWords(size)}
                 </td>
               </tr>
             ))}
@@ -46,8 +40,13 @@ export function BuiltSizes({ plan }: { plan: Plan }) {
   )
 }
 
-/** How far the built size is off, to a hundredth of a millimeter. */
-const builtError = (mm: number) => `${mm > 0 ? '+' : '−'}${Math.abs(mm).toFixed(2)} mm`
+/** What is built, finer than any tape: to 0.01 mm or 0.001 in, and how much more or less than asked. */
+function builtWords({ exact, built, printed }: BuiltSize): string {
+  const { unit } = printed.built
+  const [per, places] = unit === 'in' ? [inch, 3] : [1, 2]
+  const off = built - exact
+  return `${(built / per).toFixed(places)} ${unit}, ${(Math.abs(off) / per).toFixed(places)} ${off > 0 ? 'more' : 'less'}`
+}
 
 /** Plates and bought parts, and the mass of it all. */
 export function PlatesAndHardware({ plan, shop }: { plan: Plan; shop: Shop }) {
@@ -83,27 +82,47 @@ export function PlatesAndHardware({ plan, shop }: { plan: Plan; shop: Shop }) {
   )
 }
 
+/** So many warnings stand open; the rest are one tap away, so that the parts stay in sight. */
+const mostOpen = 3
+
 /** What the plan warns of. Choosing one shows its part. */
 export function Warnings({ plan, onChoose }: { plan: Plan; onChoose: (mark: string) => void }) {
   if (plan.warnings.length === 0) return null
+  const lines = plan.warnings.map((warning) => (
+    <WarningLine key={`${warning.code} ${warning.text}`} plan={plan} warning={warning} onChoose={onChoose} />
+  ))
+  const rest = lines.slice(mostOpen)
   return (
-    <section className="warnings" aria-label={count(plan.warnings.length, 'warning')}>
-      {plan.warnings.map((warning) => {
-        const part = plan.parts.find(({ members }) => warning.members?.some((id) => members.includes(id)))
-        return (
-          <div key={`${warning.code} ${warning.text}`} className="warning">
-            <p>
-              <strong>Mind: </strong>
-              {capital(warning.text)}
-            </p>
-            {part && (
-              <button type="button" onClick={() => onChoose(part.mark)}>
-                Show {part.mark}
-              </button>
-            )}
-          </div>
-        )
-      })}
+    <section className="warnings" aria-label={count(lines.length, 'warning')}>
+      {lines.slice(0, mostOpen)}
+      {rest.length > 0 && (
+        <details>
+          <summary>{count(rest.length, 'more warning')}</summary>
+          {rest}
+        </details>
+      )}
     </section>
+  )
+}
+
+function WarningLine(props: {
+  readonly plan: Plan
+  readonly warning: Plan['warnings'][number]
+  readonly onChoose: (mark: string) => void
+}) {
+  const { text, members } = props.warning
+  const part = props.plan.parts.find((one) => members?.some((id) => one.members.includes(id)))
+  return (
+    <div className="warning">
+      <p>
+        <strong>Mind: </strong>
+        {capital(text)}
+      </p>
+      {part && (
+        <button type="button" onClick={() => props.onChoose(part.mark)}>
+          Show {part.mark}
+        </button>
+      )}
+    </div>
   )
 }
