@@ -41,9 +41,10 @@ function draftsOf({ programs, products, setUps }: Run): readonly Draft[] {
   const productOf = new Map(products.map((product) => [product.id, product]))
   const setUpOf = new Map(setUps.map((setUp) => [setUp.id, setUp]))
   const slots = new Map<string, Slot>()
+  // A clean-up cut that is a visit of its own stands before the first cut of the visit after.
+  let trim: Mm | undefined
   return programs.flatMap((program) => {
     const cuts: Draft[] = []
-    let trim: Mm | undefined
     let turns: Turn[] = []
     for (const step of program.steps) {
       if ('trim' in step) trim = step.trim

@@ -7,7 +7,7 @@ import type { Saw, Shop } from '../shop.ts'
 import { sameLength } from '../tolerance.ts'
 import type { Mm } from '../units.ts'
 import { quickest } from './figures.ts'
-import { type Holding, holds, stickHoldings } from './hold.ts'
+import { type HeldCut, type Holding, shareOut, stickHoldings } from './hold.ts'
 import { lacksSteel, notHeld, pastStop } from './refusals.ts'
 import type { Cut, Visit } from './visit.ts'
 
@@ -90,28 +90,63 @@ export function squareCuts(
   return candidates.length > 0 || !refused ? good(quickest(candidates)) : refused
 }
 
+/** How far a stick has been cut: visits made, blanks cut, and what is left of it, mm. */
+interface Progress {
+  readonly visits: number
+  readonly cuts: number
+  readonly room: Mm
+}
+
+/** A square cut of a stick; without a blank it is the clean-up cut, of which nothing is kept. */
+interface SquareCut extends HeldCut {
+  readonly blank?: Blank
+}
+
 function visitsOf(bench: Bench, shares: readonly Share[]): Result<readonly Visit[]> {
-  const rooms = new Map<string, Mm>()
-  const counts = new Map<string, number>()
-  const done = new Map<string, number>()
+  const progress = new Map<string, Progress>()
   const visits: Visit[] = []
-  for (const share of shares) {
-    const { stick, blanks } = share.of
-    const count = (counts.get(stick.id) ?? 0) + 1
-    const cutSoFar = (done.get(stick.id) ?? 0) + share.blanks.length
-    const last = cutSoFar === blanks.length
-    const made = visitOf(bench, share, {
-      room: rooms.get(stick.id) ?? roomIn(stick, bench.section),
-      count,
-      last,
-    })
-    if (!made.ok) return made
-    visits.push(made.value.visit)
-    rooms.set(stick.id, made.value.room)
-    counts.set(stick.id, count)
-    done.set(stick.id, cutSoFar)
+  for (const { of, blanks } of shares) {
+    let now = progress.get(of.stick.id) ?? { visits: 0, cuts: 0, room: roomIn(of.stick, bench.section) }
+    const trim = now.visits === 0 ? trimOf(of.stick, bench.section) : undefined
+    const cuts = cutsOf(bench, of, blanks, now.room, trim !== undefined)
+    if (!cuts.ok) return cuts
+    let open = cuts.value
+    for (const { way, count } of shareOut(bench.saw, open)) {
+      const made = open.slice(0, count)
+      open = open.slice(count)
+      const after: Progress = {
+        visits: now.visits + 1,
+        cuts: now.cuts + made.filter(({ blank }) => blank).length,
+        room: made.at(-1)!.left,
+      }
+      visits.push(visitOf(bench, of, made, way, trim, after))
+      now = after
+    }
+    if (open.length > 0) return cannotHold(bench, open[0]!)
+    progress.set(of.stick.id, now)
   }
   return good(visits)
+}
+
+/** The cuts of one share with what each keeps and leaves; refused where a stop is too far or the steel does not do. */
+function cutsOf(
+  { section, saw, shop }: Bench,
+  { stick }: Loaded,
+  blanks: readonly Blank[],
+  room: Mm,
+  trimmed: boolean,
+): Result<readonly SquareCut[]> {
+  const cuts: SquareCut[] = trimmed ? [{ kept: 0, left: room }] : []
+  let left = room
+  for (const blank of blanks) {
+    const { stop, keep } = blank
+    const mark = keep.mark ?? keep.id
+    if (stop.mm > saw.limits.longestStop + sameLength) return pastStop(mark, stop.mm, saw, shop.reading)
+    if (left - stop.mm < -sameLength) return lacksSteel(keep.id, stick.id, stop.mm - left, shop.reading)
+    left = Math.max(0, left - stop.mm - section.kerf)
+    cuts.push({ blank, kept: stop.mm, left })
+  }
+  return good(cuts)
 }
 
 /** From the first piece's leading end to the tail's short side, mm. Along the center line the tail is at 0. */
@@ -131,57 +166,42 @@ function trimOf({ ends: [lead] }: NestStick, { trim }: NestSection): Mm | undefi
 
 function visitOf(
   { section, saw, shop }: Bench,
-  { of: { stick }, blanks }: Share,
-  { room, count, last }: { readonly room: Mm; readonly count: number; readonly last: boolean },
-): Result<{ readonly visit: Visit; readonly room: Mm }> {
-  const lefts: Mm[] = []
-  let left = room
-  for (const { stop, keep } of blanks) {
-    if (stop.mm > saw.limits.longestStop + sameLength)
-      return pastStop(keep.mark ?? keep.id, stop.mm, saw, shop.reading)
-    if (left - stop.mm < -sameLength) return lacksSteel(keep.id, stick.id, stop.mm - left, shop.reading)
-    left -= stop.mm + section.kerf
-    lefts.push(Math.max(0, left))
-  }
-  const usedUp = last && left <= sameLength
-  const heldCuts = blanks.map(({ stop }, at) => ({ kept: stop.mm, left: lefts[at]! }))
-  const holding = stickHoldings(saw).find((way) => holds(saw, way, heldCuts))
-  if (!holding) return cannotHold(saw, shop, blanks, heldCuts)
-  const load = loadOf(stick, count)
-  const cuts = blanks.map((blank, at): Cut => {
-    const rest = usedUp && at === blanks.length - 1 ? 'scrap' : 'on'
+  { stick, blanks }: Loaded,
+  made: readonly SquareCut[],
+  way: Holding,
+  trim: Mm | undefined,
+  after: Progress,
+): Visit {
+  // The stick itself, or what the visit before left of it.
+  const load = after.visits === 1 ? stick.id : `${stick.id}.${after.visits - 1}`
+  const last = after.cuts === blanks.length
+  const usedUp = last && after.room <= sameLength
+  const cuts = made.flatMap(({ blank }, at): Cut[] => {
+    if (!blank) return []
+    const rest = usedUp && at === made.length - 1 ? 'scrap' : 'on'
     const keep = { ...blank.keep, from: load }
-    return { ...blank, keep, swing: 0, longSide: 'fence', faceDown: '-z', parallel: false, turns: [], rest }
+    return [{ ...blank, keep, swing: 0, longSide: 'fence', faceDown: '-z', parallel: false, turns: [], rest }]
   })
-  const id = `${stick.id}.${count}`
-  const kind = last ? ('drop' as const) : ('rest' as const)
-  const kept = !last || stick.drop >= shop.leastDrop
-  const product: Product = { id, from: load, kind, length: last ? stick.drop : left }
-  const trim = count === 1 ? trimOf(stick, section) : undefined
-  const visit: Visit = {
-    ...holding,
+  const product: Product = {
+    id: `${stick.id}.${after.visits}`,
+    from: load,
+    kind: last ? 'drop' : 'rest',
+    length: last ? stick.drop : after.room,
+  }
+  const worthKeeping = !last || stick.drop >= shop.leastDrop - sameLength
+  return {
+    ...way,
     saw,
     section: section.section,
     kerf: section.kerf,
     load,
-    ...(trim === undefined ? {} : { trim }),
+    ...(trim !== undefined && after.visits === 1 ? { trim } : {}),
     cuts,
-    ...(usedUp ? {} : { leaves: kept ? product : 'scrap' }),
+    ...(usedUp ? {} : { leaves: worthKeeping ? product : 'scrap' }),
   }
-  return good({ visit, room: left })
 }
 
-/** The stick itself, or what the visit before left of it. */
-const loadOf = ({ id }: NestStick, count: number): string => (count === 1 ? id : `${id}.${count - 1}`)
-
-function cannotHold(
-  saw: Saw,
-  shop: Shop,
-  blanks: readonly Blank[],
-  cuts: readonly { readonly kept: Mm; readonly left: Mm }[],
-): Result<never> {
-  const usual: Holding = stickHoldings(saw)[0]!
-  const at = cuts.findIndex((cut) => !holds(saw, usual, [cut]))
-  const cut = cuts[at]!
-  return notHeld(blanks[at]!.keep.id, usual.hold === 'stop' ? cut.kept : cut.left, saw, shop.reading)
+function cannotHold({ saw, shop }: Bench, { blank, kept, left }: SquareCut): Result<never> {
+  const label = blank?.keep.mark ?? 'the clean-up cut'
+  return notHeld(label, stickHoldings(saw)[0]!.hold === 'stop' ? kept : left, saw, shop.reading)
 }

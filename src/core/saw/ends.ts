@@ -1,6 +1,6 @@
 import { sawFor } from '../parts/demand.ts'
 import type { Part, Turn } from '../plan-shapes.ts'
-import { roundLength } from '../reading/show.ts'
+import { readingStep, roundLength } from '../reading/show.ts'
 import type { Result } from '../result.ts'
 import { good } from '../result.ts'
 import type { Section } from '../section/section.ts'
@@ -9,11 +9,19 @@ import { sameLength, sameSlope } from '../tolerance.ts'
 import type { Deg, Mm } from '../units.ts'
 import { stepsPerMm } from '../units.ts'
 import { type Box, boxOf } from './box.ts'
-import { holds, pieceHolding, reaches } from './hold.ts'
+import { holdsCut, pieceHolding, reaches } from './hold.ts'
 import { extentOf, isSquare, type Lying, mirrored, shortestEdge, tips, turnedBy } from './lying.ts'
-import { compoundEnd, notHeld, pastLimit, pastStop, stopInBlade, wrongBlank } from './refusals.ts'
+import {
+  bluntCorner,
+  compoundEnd,
+  notHeld,
+  pastLimit,
+  pastStop,
+  stopInBlade,
+  wrongBlank,
+} from './refusals.ts'
 import { settingOf } from './setting.ts'
-import { beforeLead, longSideOf, stopOf } from './stop.ts'
+import { beforeLead, longSideOf, pointOf, stopOf } from './stop.ts'
 
 /** One cut at the end of a blank; `exact` is the unrounded stop, mm. */
 export interface EndCut {
@@ -24,7 +32,7 @@ export interface EndCut {
   readonly turns: readonly Turn[]
   readonly longSide: 'fence' | 'outward'
   readonly faceDown: '-z' | '+z' | '-y' | '+y'
-  /** Ends parallel: the long side is then the point that touches the stop. */
+  /** Both sides equal: the point that touches the stop then stands for the long side. */
   readonly parallel: boolean
   /** What is kept, as it lies when it is cut. */
   readonly kept: Lying
@@ -92,15 +100,16 @@ export function cutEnds(part: Part, blank: Mm, section: Section, shop: Shop): Re
     .flatMap((turns) => waysFrom(turnedBy(target, turns), loading))
     .sort((one, two) => compare(one.rank, two.rank))
     .filter(({ cuts }) => cuts.every(({ swing }) => reaches(saw, holding, swing)))
-    .map(({ cuts }) => allowed(cuts, part, saw, shop.reading))
+    .map(({ cuts }) => allowed(cuts, part, saw, loading.half, shop.reading))
   return within.find(({ ok }) => ok) ?? within[0] ?? pastLimit(part, saw, holding, shop.reading)
 }
 
-/** The cuts, if stop and vise can do them. */
+/** The cuts, if stop and vise can do them and the rounded stops leave both ends their corners. */
 function allowed(
   cuts: readonly EndCut[],
   { mark }: Part,
   saw: Saw,
+  half: Mm,
   reading: Reading,
 ): Result<readonly EndCut[]> {
   for (const { exact, kept } of cuts) {
@@ -108,9 +117,19 @@ function allowed(
     if (stop <= sameLength) return stopInBlade(mark, exact, reading)
     if (stop > saw.limits.longestStop + sameLength) return pastStop(mark, stop, saw, reading)
     const held = shortestEdge(kept)
-    if (!holds(saw, pieceHolding(saw), [{ kept: held, left: 0 }])) return notHeld(mark, held, saw, reading)
+    if (!holdsCut(saw, pieceHolding(saw), { kept: held, left: 0 })) return notHeld(mark, held, saw, reading)
   }
-  return good(cuts)
+  const lost = cornerLost(cuts, half, reading)
+  return lost > readingStep(reading) / 2 + sameLength ? bluntCorner(mark, lost, reading) : good(cuts)
+}
+
+/**
+ * Steel that the second end lacks at its corner, mm, where the first stop was rounded down and the second up: each
+ * alone may take half a step of the reading, and that is nothing; both together would show.
+ */
+function cornerLost(cuts: readonly EndCut[], half: Mm, reading: Reading): Mm {
+  const [first = 0, second = 0] = cuts.map(({ exact }) => roundLength(exact, reading) - exact)
+  return cuts.length === 2 ? second - first - half : 0
 }
 
 interface Loading {
@@ -124,15 +143,15 @@ interface Loading {
 function waysFrom(laid: Lying, { half, across, prefer }: Loading): Way[] {
   if (!plain(laid)) return []
   const load: readonly Turn[] = Math.abs(laid.depth - across) > sameLength ? ['quarter+'] : []
-  if (isSquare(laid.lead)) return [way([endCut('only', laid, stopOf(laid), load, 0)], prefer)]
+  if (isSquare(laid.lead)) return [way([endCut('only', laid, stopOf(laid), load, 0)], [laid], prefer)]
   if (isSquare(laid.trail)) return []
   const kept = beforeLead(laid, half)
-  const first = { ...endCut('first', laid, stopOf(laid) + half, load, 0), kept }
+  const first = endCut('first', kept, stopOf(kept), load, 0)
   return swaps
     .map((turns) => ({ turns, after: turnedBy(laid, turns) }))
     .filter(({ after }) => plain(after))
     .map(({ turns, after }) =>
-      way([first, endCut('second', after, stopOf(after), turns, quarters(load))], prefer),
+      way([first, endCut('second', after, stopOf(after), turns, quarters(load))], [laid, after], prefer),
     )
 }
 
@@ -151,17 +170,18 @@ function endCut(
     turns,
     longSide: longSideOf(piece),
     faceDown: facesDown[(rolled + quarters(turns)) % 4]!,
-    parallel: !isSquare(lead) && !isSquare(trail) && lead.p * trail.p + lead.q * trail.q > 0,
+    parallel: !isSquare(lead) && Math.abs(lead.p - trail.p) <= sameSlope,
     kept: piece,
   }
 }
 
-const way = (cuts: readonly EndCut[], prefer: 'fence' | 'outward'): Way => ({
+/** `pieces`: the finished piece as it lies at each of the cuts. */
+const way = (cuts: readonly EndCut[], pieces: readonly Lying[], prefer: 'fence' | 'outward'): Way => ({
   cuts,
   rank: [
-    cuts.filter(({ longSide }) => longSide !== prefer).length,
+    pieces.filter((piece) => pointOf(piece) !== prefer).length,
     cuts.reduce((sum, { turns }) => sum + turns.length, 0),
-    cuts.filter(({ kept }) => kept.lead.q > sameSlope).length,
+    pieces.filter(({ lead }) => lead.q > sameSlope).length,
     cuts.length === 2 && Math.abs(cuts[0]!.swing) < Math.abs(cuts[1]!.swing) ? 1 : 0,
   ],
 })

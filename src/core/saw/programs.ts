@@ -61,7 +61,8 @@ function setUpsOf(visits: readonly Visit[], reading: Reading): readonly SetUp[] 
 
 /** The steps of one visit. Head and stop are said where they change within it; each visit begins at square, no stop. */
 function stepsOf({ trim, cuts, leaves }: Visit, setUpOf: ReadonlyMap<string, string>): readonly Step[] {
-  const steps: Step[] = [{ head: [cuts[0]!.swing, 0] }]
+  // A visit of the clean-up cut alone has no other cut.
+  const steps: Step[] = [{ head: [cuts[0]?.swing ?? 0, 0] }]
   if (trim !== undefined) steps.push({ trim })
   let set: Cut | undefined
   for (const cut of cuts) {

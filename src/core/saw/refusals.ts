@@ -1,6 +1,6 @@
 import type { NestPiece } from '../nest.ts'
 import type { Part } from '../plan-shapes.ts'
-import { say, showAngle } from '../reading/show.ts'
+import { readingStep, say, showAngle } from '../reading/show.ts'
 import type { Result } from '../result.ts'
 import { bad } from '../result.ts'
 import type { Reading, Saw } from '../shop.ts'
@@ -68,6 +68,12 @@ export const notHeld = (label: string, held: Mm, saw: Saw, reading: Reading): Re
   bad(
     'too-short-to-hold',
     `${label}: ${say(Math.max(0, held), reading)} would be in the vise; ${saw.name} must hold at least ${say(saw.leastToHold, reading)}. Ways out: miter the end on a longer stick first and cut the piece off last; or a clamping block of the same section beside it.`,
+  )
+
+export const bluntCorner = (label: string, lost: Mm, reading: Reading): Result<never> =>
+  bad(
+    'blunt-corner',
+    `${label}: with both stops rounded to the reading, a corner would lack ${lost.toFixed(2)} mm. Ways out: put the long side at the fence; a finer reading; or a blank allowance of ${say(2 * readingStep(reading), reading)}.`,
   )
 
 export const lacksSteel = (label: string, stick: string, lacking: Mm, reading: Reading): Result<never> =>

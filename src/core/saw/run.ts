@@ -32,11 +32,10 @@ interface Work {
  * stop past its longest, a part too short to hold.
  */
 export function planRun(nest: Nest, parts: readonly Part[], shop: Shop): Result<Run> {
-  const naming = namesOf(nest)
   const problems: Problem[] = []
   const works: Work[] = []
   for (const section of nest.sections) {
-    const work = workOn(section, parts, shop, naming)
+    const work = workOn(section, parts, shop)
     if (work.ok) works.push(work.value)
     else problems.push(...work.problems)
   }
@@ -49,17 +48,7 @@ export function planRun(nest: Nest, parts: readonly Part[], shop: Shop): Result<
   return good(runOf(quickest([sectionBySection, squareBeforeMiters]), shop.reading))
 }
 
-type Naming = (piece: NestPiece) => string
-
-/** A piece's id is unique in its job; where two jobs of one nest have the same, the job stands before it. */
-function namesOf(nest: Nest): Naming {
-  const counts = new Map<string, number>()
-  const all = nest.sections.flatMap(({ sticks }) => sticks.flatMap(({ pieces }) => pieces))
-  for (const { piece } of all) counts.set(piece, (counts.get(piece) ?? 0) + 1)
-  return ({ piece, job }) => ((counts.get(piece) ?? 0) > 1 ? `${job}/${piece}` : piece)
-}
-
-function workOn(section: NestSection, parts: readonly Part[], shop: Shop, naming: Naming): Result<Work> {
+function workOn(section: NestSection, parts: readonly Part[], shop: Shop): Result<Work> {
   if (section.way !== 'square first') return otherWay(section.way)
   const planner = planChain(section, parts, shop)
   const problems = new Map<string, Problem>()
@@ -68,9 +57,9 @@ function workOn(section: NestSection, parts: readonly Part[], shop: Shop, naming
   for (const stick of section.sticks) {
     const blanks: Blank[] = []
     for (const piece of stick.pieces) {
-      blanks.push(blankOf(piece, section, shop, stick.id, naming))
+      blanks.push(blankOf(piece, section, shop, stick.id))
       if (!piece.blank) continue
-      const chain = planner(piece, naming(piece))
+      const chain = planner(piece)
       if (chain.ok) chains.push(chain.value)
       else for (const problem of chain.problems) problems.set(problem.text, problem)
     }
@@ -88,18 +77,12 @@ function lengthInStick({ ends: [lead, trail] }: NestPiece): Mm {
   return Math.abs(length - whole) <= stepSlack ? whole : length
 }
 
-function blankOf(
-  piece: NestPiece,
-  { section }: NestSection,
-  shop: Shop,
-  stick: string,
-  naming: Naming,
-): Blank {
+function blankOf(piece: NestPiece, { section }: NestSection, shop: Shop, stick: string): Blank {
   const exact = lengthInStick(piece)
-  const made = { from: stick, mark: piece.mark, copy: piece.copy, job: piece.job, makes: [naming(piece)] }
+  const made = { from: stick, mark: piece.mark, copy: piece.copy, job: piece.job, makes: [piece.piece] }
   const keep: Product = piece.blank
     ? { ...made, id: piece.blank, kind: 'blank', key: blankKey(sectionKey(section), exact), length: exact }
-    : { ...made, id: naming(piece), kind: 'piece', key: piece.key, length: exact }
+    : { ...made, id: piece.piece, kind: 'piece', key: piece.key, length: exact }
   return { kind: piece.blank ? 'blank' : 'square', exact, stop: showLength(exact, shop.reading), keep }
 }
 
@@ -119,23 +102,23 @@ function planChain(section: NestSection, parts: readonly Part[], shop: Shop) {
     const part = byKey.get(piece.key)
     return part ? cutEnds(part, lengthInStick(piece), section.section, shop) : unknownPart(piece)
   }
-  return (piece: NestPiece, id: string): Result<Chain> => {
+  return (piece: NestPiece): Result<Chain> => {
     const name = `${piece.key} ${stepsNearest(lengthInStick(piece))}`
     const cuts = planned.get(name) ?? cutsFor(piece)
     planned.set(name, cuts)
-    return cuts.ok ? good(chainOf(piece, id, cuts.value, section, shop)) : cuts
+    return cuts.ok ? good(chainOf(piece, cuts.value, section, shop)) : cuts
   }
 }
 
 function chainOf(
   piece: NestPiece,
-  id: string,
   cuts: readonly EndCut[],
   { section, kerf }: NestSection,
   shop: Shop,
 ): Chain {
   const saw = sawFor(shop, section)
   const box = boxOf(section, shop)
+  const id = piece.piece
   const made = { mark: piece.mark, copy: piece.copy, job: piece.job, makes: [id] }
   const blank = piece.blank ?? id
   const half = `${id}.m`

@@ -1,5 +1,5 @@
 import type { Slope } from '../nest.ts'
-import { sameSlope } from '../tolerance.ts'
+import { sameLength, sameSlope } from '../tolerance.ts'
 import type { Mm } from '../units.ts'
 import { extentOf, fenceLength, type Lying, squareEnd } from './lying.ts'
 
@@ -47,8 +47,18 @@ export function beforeLead(piece: Lying, spare: Mm): Lying {
 /** Least length of a square blank for the piece, mm, tip to tip, before any allowance. */
 export const blankFor = (piece: Lying): Mm => extentOf(piece)
 
-/** Which point touches the plate: at the fence (safe) or outward, where it can slip past a short or thin plate. */
-export function longSideOf({ lead, trail }: Lying): 'fence' | 'outward' {
-  const deciding = Math.abs(lead.p) > sameSlope ? -lead.p : trail.p
-  return deciding >= 0 ? 'fence' : 'outward'
+/**
+ * Which side of a piece lies at the fence: its longer one; where both are equal, as with parallel ends, that of the
+ * point that touches the plate.
+ */
+export function longSideOf({ lead, trail, depth }: Lying): 'fence' | 'outward' {
+  const longer = (trail.p - lead.p) * depth
+  return (Math.abs(longer) > sameLength ? longer : -lead.p) >= 0 ? 'fence' : 'outward'
 }
+
+/**
+ * Where the point that touches the plate lies: at the fence it is safe, outward it can slip past a short or thin plate.
+ * With a square leading end, where the longer side lies.
+ */
+export const pointOf = ({ lead, trail }: Lying): 'fence' | 'outward' =>
+  (Math.abs(lead.p) > sameSlope ? -lead.p : trail.p) >= 0 ? 'fence' : 'outward'

@@ -131,13 +131,18 @@ describe('other ends', () => {
     const slant = part({ section: tube(50), length: 500, ends: [30, -30] })
     const sticks = nest([nestSection([slant], { sticks: [['A', 'A']] })])
     const fence = runOf(sticks, [slant], shop())
-    expect(fence.setUps[1]).toMatchObject({ id: 'A/both/1', swing: 30, longSide: 'fence' })
-    expect(fence.setUps[1]!.exact).toBeCloseTo(500, 9)
-    expect(fence.setUps[1]!.printed.longSide).toBe('the point that touches the stop against the fence')
+    // One stop and one head angle; the half's long side lies outward, and then the piece's point at the fence.
+    expect(fence.setUps.slice(1).map(({ id, swing, longSide }) => [id, swing, longSide])).toEqual([
+      ['A/first/1', 30, 'outward'],
+      ['A/second/1', 30, 'fence'],
+    ])
+    expect(fence.work).toMatchObject({ heads: 1, stops: 2 })
+    expect(fence.setUps[2]!.exact).toBeCloseTo(500, 9)
+    expect(fence.setUps[2]!.printed.longSide).toBe('the point that touches the stop against the fence')
     expect(programOf(fence, 'A1.m')).toContainEqual({ turn: 'end' })
     const outward = runOf(sticks, [slant], shop({ longSide: 'outward' }))
-    expect(outward.setUps[1]!.swing).toBe(-30)
-    expect(outward.setUps[1]!.exact).toBeCloseTo(500 + 50 * Math.tan(Math.PI / 6), 9)
+    expect(outward.setUps[2]!.swing).toBe(-30)
+    expect(outward.setUps[2]!.exact).toBeCloseTo(500 + 50 * Math.tan(Math.PI / 6), 9)
   })
 
   test('one end mitered takes one cut, its stop the long point', () => {
@@ -207,14 +212,36 @@ describe('what holds the steel', () => {
     ])
   })
 
-  test('a vise on both sides, or on the stop’s: the stop stays', () => {
+  test('a vise on both sides: the stop stays', () => {
     expect(sides('both')).toEqual([
       ['left', 'stick'],
       ['left', 'stop'],
     ])
+  })
+
+  test('a vise on the stop’s side: clean-up and blanks with the stop across, so that the stick is held', () => {
     expect(sides('stop')).toEqual([
+      ['right', 'stick'],
       ['left', 'stop'],
-      ['left', 'stop'],
+    ])
+  })
+
+  test('a rest of 59.9 mm is too short to hold: the last blank alone is cut from the other side; 60.0 is not', () => {
+    const plan = (left: number) => {
+      const leg = part({ length: 400, printed: 400, ends: [0, 0] })
+      const length = 10 + 3 * 402.5 + left
+      const sticks = nest([nestSection([leg], { sticks: [['A', 'A', 'A']], length })])
+      const run = runOf(sticks, [leg], shop({}, { viseHolds: 'stick' }))
+      return run.programs.map(({ load, hold, steps }) => [
+        load,
+        hold,
+        steps.flatMap((step) => ('cut' in step ? [step.cut.keep] : [])),
+      ])
+    }
+    expect(plan(60)).toEqual([['S1', 'stick', ['A1', 'A2', 'A3']]])
+    expect(plan(59.9)).toEqual([
+      ['S1', 'stick', ['A1', 'A2']],
+      ['S1.1', 'stop', ['A3']],
     ])
   })
 
