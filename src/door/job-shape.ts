@@ -1,7 +1,7 @@
 import * as v from 'valibot'
 import type { Given, Job, ParamGiven, RowGiven } from '../core/job.ts'
 import { sectionGiven, typed } from './section-shape.ts'
-import { fields, flag, id, list, name, number, oneOf, type Shape, text, whole } from './shape.ts'
+import { fields, flag, id, list, name, number, oneOf, type Shape, shapeOf, text, whole } from './shape.ts'
 
 const given = v.lazy(
   (value): Shape<Given> =>
@@ -30,12 +30,14 @@ const param = v.lazy((value): Shape<ParamGiven> => {
   return given
 })
 
-export const job = fields('a job', {
-  id,
-  name,
-  units: v.optional(oneOf('in', 'mm')),
-  build: fields('a build', { kind: text(60), params: named(param) }),
-  quantity: whole(1, 1000),
-  way: v.optional(oneOf('square first')),
-  note: v.optional(text(10_000, 0)),
-}) satisfies Shape<Job>
+export const job = shapeOf<Job>()(
+  fields('a job', {
+    id,
+    name,
+    units: v.optional(oneOf('in', 'mm')),
+    build: fields('a build', { kind: text(60), params: named(param) }),
+    quantity: whole(1, 1000),
+    way: v.optional(oneOf('square first')),
+    note: v.optional(text(10_000, 0)),
+  }),
+)

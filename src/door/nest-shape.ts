@@ -22,6 +22,7 @@ import {
   oneOf,
   pair,
   type Shape,
+  shapeOf,
   size,
   text,
   whole,
@@ -36,7 +37,7 @@ const cost = number('a cost of 0 or more', { least: 0, most: greatest * 1000 })
 /** Section, ends and lengths in steps stand in it. */
 export const key = text(1000)
 
-export const slope = fields('a slope', { p: ratio, q: ratio }) satisfies Shape<Slope>
+export const slope = shapeOf<Slope>()(fields('a slope', { p: ratio, q: ratio }))
 
 const madeHow = oneOf('mill', 'cut')
 const endOf = v.lazy((given): Shape<StickEnd> => (typeof given === 'object' && given ? slope : madeHow))
@@ -45,71 +46,83 @@ export const stickEnds = pair('the ends of a stick, each "mill", "cut" or a slop
 const turning = oneOf('none', 'over', 'end', 'flip')
 const way = oneOf('square first', 'from the stick', 'paired')
 
-const part = fields('a part of a nest', {
-  job: id,
-  mark: id,
-  key,
-  mid: size,
-  ends: pair('slopes', slope),
-  turns: list('turnings', turning),
-  count: whole(1, 1_000_000),
-  perCopy: whole(1, 1_000_000),
-  first: v.optional(whole(1, 1_000_000)),
-  finished: v.optional(v.literal(true, 'true, or left out')),
-}) satisfies Shape<NestPart>
+const part = shapeOf<NestPart>()(
+  fields('a part of a nest', {
+    job: id,
+    mark: id,
+    key,
+    mid: size,
+    ends: pair('slopes', slope),
+    turns: list('turnings', turning),
+    count: whole(1, 1_000_000),
+    perCopy: whole(1, 1_000_000),
+    first: v.optional(whole(1, 1_000_000)),
+    finished: v.optional(v.literal(true, 'true, or left out')),
+  }),
+)
 
-const stock = fields('a stock length', {
-  length: size,
-  price: v.optional(cost),
-  count: v.optional(whole(0, 1_000_000)),
-  ends: stickEnds,
-  rack: v.optional(id),
-}) satisfies Shape<StockLength>
+const stock = shapeOf<StockLength>()(
+  fields('a stock length', {
+    length: size,
+    price: v.optional(cost),
+    count: v.optional(whole(0, 1_000_000)),
+    ends: stickEnds,
+    rack: v.optional(id),
+  }),
+)
 
-const endPlane = fields('an end', { x: place, p: ratio, q: ratio }) satisfies Shape<EndPlane>
+const endPlane = shapeOf<EndPlane>()(fields('an end', { x: place, p: ratio, q: ratio }))
 
-const piece = fields('a piece of a nest', {
-  piece: id,
-  mark: id,
-  key,
-  job: id,
-  copy: whole(1, 1000),
-  turn: turning,
-  ends: pair('ends, the leading one first', endPlane),
-  blank: v.optional(id),
-}) satisfies Shape<NestPiece>
+const piece = shapeOf<NestPiece>()(
+  fields('a piece of a nest', {
+    piece: id,
+    mark: id,
+    key,
+    job: id,
+    copy: whole(1, 1000),
+    turn: turning,
+    ends: pair('ends, the leading one first', endPlane),
+    blank: v.optional(id),
+  }),
+)
 
-const stick = fields('a stick', {
-  id,
-  from: oneOf('buy', 'rack'),
-  rack: v.optional(id),
-  length: size,
-  price: cost,
-  ends: stickEnds,
-  way,
-  pieces: list('pieces', piece),
-  drop: distance,
-}) satisfies Shape<NestStick>
+const stick = shapeOf<NestStick>()(
+  fields('a stick', {
+    id,
+    from: oneOf('buy', 'rack'),
+    rack: v.optional(id),
+    length: size,
+    price: cost,
+    ends: stickEnds,
+    way,
+    pieces: list('pieces', piece),
+    drop: distance,
+  }),
+)
 
-const nestSection = fields('the nest of one section', {
-  section,
-  kerf: distance,
-  trim: distance,
-  grip: distance,
-  way,
-  demand: list('parts', part),
-  stock: list('stock lengths', stock),
-  sticks: list('sticks', stick),
-  cost,
-  bound: cost,
-  proved: flag,
-}) satisfies Shape<NestSection>
+const nestSection = shapeOf<NestSection>()(
+  fields('the nest of one section', {
+    section,
+    kerf: distance,
+    trim: distance,
+    grip: distance,
+    way,
+    demand: list('parts', part),
+    stock: list('stock lengths', stock),
+    sticks: list('sticks', stick),
+    cost,
+    bound: cost,
+    proved: flag,
+  }),
+)
 
-export const nest = fields('a nest', {
-  version: oneOf(1),
-  id,
-  solver: text(200),
-  parent: v.optional(id),
-  jobs: list('job ids', id),
-  sections: list('sections', nestSection),
-}) satisfies Shape<Nest>
+export const nest = shapeOf<Nest>()(
+  fields('a nest', {
+    version: oneOf(1),
+    id,
+    solver: text(200),
+    parent: v.optional(id),
+    jobs: list('job ids', id),
+    sections: list('sections', nestSection),
+  }),
+)

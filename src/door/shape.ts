@@ -6,6 +6,17 @@ import * as v from 'valibot'
 /** A schema for `T` whose message says what is possible. */
 export type Shape<T> = v.GenericSchema<unknown, T>
 
+/**
+ * Holds a schema to the type that it reads, both ways: it gives a `T`, and it knows every field of `T`, also the
+ * optional ones; a field added to a document and forgotten here does not compile.
+ */
+export const shapeOf =
+  <T>() =>
+  <S extends Shape<T>>(
+    schema: S & (Exclude<keyof T, keyof v.InferOutput<S>> extends never ? unknown : never),
+  ): S =>
+    schema
+
 /** No length, price or count of a shop is greater: a kilometer in mm. It keeps sums far from where doubles go coarse. */
 export const greatest = 1_000_000
 

@@ -13,6 +13,7 @@ import {
   number,
   oneOf,
   type Shape,
+  shapeOf,
   size,
   text,
   whole,
@@ -42,7 +43,7 @@ const reading = v.lazy((given): Shape<Reading> => {
   return anyReading as unknown as Shape<Reading>
 })
 
-const blade = fields('a blade', { id, name, kerf: size }) satisfies Shape<Blade>
+const blade = shapeOf<Blade>()(fields('a blade', { id, name, kerf: size }))
 
 const swing = number('an angle from square of 0 to 89.9 degrees', { least: 0, most: 89.9 })
 const minutes = number('minutes, 0 to 600', { least: 0, most: 600 })
@@ -57,84 +58,90 @@ const someOf = <S extends v.GenericSchema>(what: string, item: S) =>
 const kerfOn = (saw: Pick<Saw, 'blades' | 'blade'>): number | undefined =>
   saw.blades.find((blade) => blade.id === saw.blade)?.kerf
 
-const saw = v.pipe(
-  fields('a saw', {
-    id,
-    name,
-    blades: someOf('blades', blade),
-    blade: id,
-    stopSide: oneOf('left', 'right'),
-    swings: oneOf('head', 'vise'),
-    readsAtSquare: oneOf(0, 90),
-    viseHolds: oneOf('stick', 'stop', 'both'),
-    leastToHold: distance,
-    cleanUp: distance,
-    limits: fields('the limits of a saw', {
-      towardStop: swing,
-      awayFromStop: swing,
-      bevel: swing,
-      longestStop: size,
+const saw = shapeOf<Saw>()(
+  v.pipe(
+    fields('a saw', {
+      id,
+      name,
+      blades: someOf('blades', blade),
+      blade: id,
+      stopSide: oneOf('left', 'right'),
+      swings: oneOf('head', 'vise'),
+      readsAtSquare: oneOf(0, 90),
+      viseHolds: oneOf('stick', 'stop', 'both'),
+      leastToHold: distance,
+      cleanUp: distance,
+      limits: fields('the limits of a saw', {
+        towardStop: swing,
+        awayFromStop: swing,
+        bevel: swing,
+        longestStop: size,
+      }),
+      minutes: fields('the minutes of a saw', {
+        head: minutes,
+        stop: minutes,
+        load: minutes,
+        turn: minutes,
+        cut: minutes,
+      }),
     }),
-    minutes: fields('the minutes of a saw', {
-      head: minutes,
-      stop: minutes,
-      load: minutes,
-      turn: minutes,
-      cut: minutes,
-    }),
-  }),
-  agrees('blades', (s) => distinct(s.blades), 'blades with an id each of its own'),
-  agrees(
-    'blade',
-    (s) => kerfOn(s) !== undefined,
-    (s) => `the id of one of its blades: ${s.blades.map((b) => `"${b.id}"`).join(', ')}`,
+    agrees('blades', (s) => distinct(s.blades), 'blades with an id each of its own'),
+    agrees(
+      'blade',
+      (s) => kerfOn(s) !== undefined,
+      (s) => `the id of one of its blades: ${s.blades.map((b) => `"${b.id}"`).join(', ')}`,
+    ),
+    agrees(
+      'cleanUp',
+      (s) => s.cleanUp === 0 || s.cleanUp >= (kerfOn(s) ?? 0),
+      (s) => `0 for none, or at least ${kerfOn(s)} mm, the kerf of its blade, which the clean-up cut takes`,
+    ),
   ),
-  agrees(
-    'cleanUp',
-    (s) => s.cleanUp === 0 || s.cleanUp >= (kerfOn(s) ?? 0),
-    (s) => `0 for none, or at least ${kerfOn(s)} mm, the kerf of its blade, which the clean-up cut takes`,
-  ),
-) satisfies Shape<Saw>
+)
 
-const carried = fields('a section carried', {
-  section,
-  name,
-  measured: v.optional(fields('measured sizes', { width: size, height: size })),
-  saw: v.optional(id),
-  stock: list(
-    'stock lengths',
-    fields('a stock length', {
-      length: size,
-      price: v.optional(money),
-      count: v.optional(whole(0, 100_000)),
-    }),
-  ),
-}) satisfies Shape<CarriedSection>
-
-export const shop = v.pipe(
-  fields('a shop', {
-    id,
+const carried = shapeOf<CarriedSection>()(
+  fields('a section carried', {
+    section,
     name,
-    reading,
-    says: oneOf('stick and drop', 'length and offcut'),
-    mass: oneOf('lb', 'kg'),
-    currency: text(10),
-    hand: oneOf('left', 'right'),
-    daylight: flag,
-    paper: oneOf('Letter', 'A4'),
-    saws: someOf('saws', saw),
-    sections: list('sections carried', carried),
-    usualLengths: someOf('stock lengths', size),
-    blankAllowance: distance,
-    leastDrop: distance,
-    longSide: oneOf('fence', 'outward'),
-    rootGap: number('a root gap of 0 to 10 mm', { least: 0, most: 10 }),
-    tacking: oneOf('in a jig', 'piece by piece'),
+    measured: v.optional(fields('measured sizes', { width: size, height: size })),
+    saw: v.optional(id),
+    stock: list(
+      'stock lengths',
+      fields('a stock length', {
+        length: size,
+        price: v.optional(money),
+        count: v.optional(whole(0, 100_000)),
+      }),
+    ),
   }),
-  agrees('saws', (s) => distinct(s.saws), 'saws with an id each of its own'),
-  agrees(
-    'sections',
-    (s) => s.sections.every((c) => c.saw === undefined || s.saws.some((saw) => saw.id === c.saw)),
-    (s) => `sections whose saw is one of the shop's: ${s.saws.map((saw) => `"${saw.id}"`).join(', ')}`,
+)
+
+export const shop = shapeOf<Shop>()(
+  v.pipe(
+    fields('a shop', {
+      id,
+      name,
+      reading,
+      says: oneOf('stick and drop', 'length and offcut'),
+      mass: oneOf('lb', 'kg'),
+      currency: text(10),
+      hand: oneOf('left', 'right'),
+      daylight: flag,
+      paper: oneOf('Letter', 'A4'),
+      saws: someOf('saws', saw),
+      sections: list('sections carried', carried),
+      usualLengths: someOf('stock lengths', size),
+      blankAllowance: distance,
+      leastDrop: distance,
+      longSide: oneOf('fence', 'outward'),
+      rootGap: number('a root gap of 0 to 10 mm', { least: 0, most: 10 }),
+      tacking: oneOf('in a jig', 'piece by piece'),
+    }),
+    agrees('saws', (s) => distinct(s.saws), 'saws with an id each of its own'),
+    agrees(
+      'sections',
+      (s) => s.sections.every((c) => c.saw === undefined || s.saws.some((saw) => saw.id === c.saw)),
+      (s) => `sections whose saw is one of the shop's: ${s.saws.map((saw) => `"${saw.id}"`).join(', ')}`,
+    ),
   ),
-) satisfies Shape<Shop>
+)

@@ -1,4 +1,6 @@
+import Ajv2020 from 'ajv/dist/2020.js'
 import { describe, expect, test } from 'vitest'
+import jobSchema from '../../docs/schemas/tube-job.schema.json'
 import type { TubePlan } from '../../src/cli/tube-plan.ts'
 import type { Fact } from '../../src/core/facts.ts'
 import type { Nest } from '../../src/core/nest.ts'
@@ -10,6 +12,7 @@ import { changedDemo, demoText, type LooseFile, outsideOf, planOf } from './shel
 
 // A file that carries nests and facts; stock that is counted; a saw that cannot do it.
 
+const isJob = new Ajv2020({ allErrors: true, strict: true, strictRequired: false }).compile(jobSchema)
 const { hash } = outsideOf({})
 
 function demo() {
@@ -60,6 +63,13 @@ describe('a file with nests', () => {
     expect(said).toMatchObject({ code: 0, err: '' })
     expect(lengths(said.out)).toEqual([7500])
     expect(lengths((await planOf(writeJobFile({ job, shop, nests: [nest] }), '--json')).out)).toEqual([6000])
+  })
+
+  test('holds against the schema of the job file, nests of the real solver included', async () => {
+    const { job, shop } = demo()
+    const nest = await nestOn(7500)
+    const text = writeJobFile({ job, shop, nests: [nest], facts: [accepting(nest.id)] })
+    expect(isJob(JSON.parse(text)), JSON.stringify(isJob.errors)).toBe(true)
   })
 
   test('whose acceptance was undone is planned anew, and by the nest again when the undo is undone', async () => {
