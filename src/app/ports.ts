@@ -72,6 +72,8 @@ export interface Ports {
   readonly ids: Ids
   /** SHA-256 of a text, hex. */
   readonly hash: (text: string) => Promise<string>
-  /** Reads a tube-job file's text: the one door. */
+  /** How a shop that has said nothing yet is taken to measure; absent: inches. */
+  readonly units?: 'in' | 'mm'
+  /** Sample jobs: texts of tube-job files, read through the door when they are opened. */
   readonly samples: readonly { readonly name: string; readonly text: string }[]
 }

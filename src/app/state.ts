@@ -5,7 +5,7 @@ import type { BenchCut, Plan } from '../core/plan-shapes.ts'
 import type { Problem } from '../core/result.ts'
 import type { Section } from '../core/section/section.ts'
 import type { Shop } from '../core/shop.ts'
-import type { Revision } from './ports.ts'
+import type { Kept, Revision } from './ports.ts'
 
 /** Where the nest of a job stands. */
 export interface Nesting {
@@ -15,6 +15,8 @@ export interface Nesting {
   readonly bound?: number
   readonly proved?: boolean
   readonly text?: string
+  /** The job was changed after this nest was accepted: what is still open waits for `planRest`. */
+  readonly rest?: true
 }
 
 /** What the stations of one job show. */
@@ -33,7 +35,7 @@ export interface JobView {
   readonly cuts: readonly BenchCut[]
   /** Faults that a judge found: the plan's run and nest are then not shown, these are. */
   readonly refused: readonly string[]
-  /** Pieces cut that this job no longer needs. */
+  /** Labels of pieces cut that this job does not need, or no longer. */
   readonly spares: readonly string[]
 }
 
@@ -48,6 +50,8 @@ export interface AppState {
   readonly progress: Progress
   readonly facts: readonly Fact[]
   readonly rivals: readonly (Revision<Job> | Revision<Shop>)[]
+  /** Rows on disk that cannot be read: kept as they are, said to the person. */
+  readonly unread?: Kept['unread']
   /** Ids and names of the sample jobs. */
   readonly samples: readonly string[]
   /** Counts up at each fact that reached the disk: the panel flashes once for each. */

@@ -1,4 +1,5 @@
 import type { Fact } from '../facts.ts'
+import { canonical } from '../nest-seal.ts'
 
 type Place = Pick<Fact, 'lamport' | 'device' | 'seq'>
 
@@ -8,17 +9,8 @@ const byText = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0)
 export const inOrder = (a: Place, b: Place): number =>
   a.lamport - b.lamport || byText(a.device, b.device) || a.seq - b.seq
 
-/** JSON with sorted keys: the same text for the same content. */
-function content(value: unknown): string {
-  if (Array.isArray(value)) return `[${value.map(content).join(',')}]`
-  if (typeof value !== 'object' || value === null) return JSON.stringify(value) ?? 'null'
-  const fields = Object.entries(value).filter(([, field]) => field !== undefined)
-  const sorted = fields.sort(([a], [b]) => byText(a, b))
-  return `{${sorted.map(([key, field]) => `${JSON.stringify(key)}:${content(field)}`).join(',')}}`
-}
-
 /** Two facts say the same, whatever the order of their fields. */
-export const sameFact = (a: Fact, b: Fact): boolean => a === b || content(a) === content(b)
+export const sameFact = (a: Fact, b: Fact): boolean => a === b || canonical(a) === canonical(b)
 
 /**
  * Each fact once, in the order of the log. Should one id stand for two contents (a copied device), the same one of
@@ -28,7 +20,7 @@ export function union(...logs: readonly (readonly Fact[])[]): readonly Fact[] {
   const byId = new Map<string, Fact>()
   for (const fact of logs.flat()) {
     const other = byId.get(fact.id)
-    if (!other || (other !== fact && content(fact) > content(other))) byId.set(fact.id, fact)
+    if (!other || (other !== fact && canonical(fact) > canonical(other))) byId.set(fact.id, fact)
   }
   return [...byId.values()].sort((a, b) => inOrder(a, b) || byText(a.id, b.id))
 }

@@ -1,0 +1,125 @@
+import { createStore, type StoreApi } from 'zustand/vanilla'
+import { fold } from '../core/facts/fold.ts'
+import { startShop } from '../core/shop-start.ts'
+import { attempt, type Desk, inTurn, wordsOf } from './desk.ts'
+import { fileActions } from './files.ts'
+import { floorActions } from './floor.ts'
+import { jobActions } from './jobs.ts'
+import { wantNest } from './nesting.ts'
+import { planner as corePlanner, type Planner } from './planner.ts'
+import type { Ports } from './ports.ts'
+import { publish, readDisk } from './publish.ts'
+import { planRest } from './rest.ts'
+import type { Actions, AppState } from './state.ts'
+
+export interface App {
+  readonly store: StoreApi<AppState>
+  readonly actions: Actions
+}
+
+/** Milliseconds that typing must rest before the worker is asked. */
+const solverPause = 300
+
+/** The store and what a person can do. Disk first, then the state: what is shown as done is done. */
+export function makeApp(ports: Ports, planner: Planner = corePlanner, pause: number = solverPause): App {
+  const store = createStore<AppState>()(() => ({
+    phase: 'loading',
+    trouble: null,
+    device: '',
+    shop: startShop(ports.units ?? 'in'),
+    jobs: [],
+    views: {},
+    progress: fold([]),
+    facts: [],
+    rivals: [],
+    unread: [],
+    samples: ports.samples.map(({ name }) => name),
+    flash: 0,
+  }))
+  const desk: Desk = {
+    ports,
+    planner,
+    store,
+    pause,
+    jobs: new Map(),
+    shop: null,
+    nests: new Map(),
+    candidates: new Map(),
+    searches: new Map(),
+    timers: new Map(),
+    planned: new Map(),
+    dirty: new Set(),
+    shown: null,
+    queue: Promise.resolve(),
+  }
+  store.subscribe(({ views }, before) => {
+    const id = desk.shown
+    if (id !== null && views[id] !== before.views[id]) wantNest(desk, id)
+  })
+  const actions: Actions = {
+    open: once(() => open(desk)),
+    show: (id) => {
+      desk.shown = id
+      if (!store.getState().views[id] || desk.dirty.has(id)) publish(desk, {}, [id])
+      wantNest(desk, id, true)
+    },
+    stopSolving: (id) => desk.searches.get(id)?.stop(),
+    planRest: (id) => planRest(desk, id),
+    dismiss: () => store.setState({ trouble: null }),
+    ...jobActions(desk),
+    ...floorActions(desk),
+    ...fileActions(desk),
+  }
+  return { store, actions }
+}
+
+/** The same promise while the first is under way, a new try after it. */
+function once(work: () => Promise<void>): () => Promise<void> {
+  let running: Promise<void> | undefined
+  return () => {
+    running ??= work().finally(() => {
+      running = undefined
+    })
+    return running
+  }
+}
+
+const listening = new WeakSet<Desk>()
+
+async function open(desk: Desk): Promise<void> {
+  const { disk } = desk.ports
+  const { store } = desk
+  if (!listening.has(desk)) {
+    listening.add(desk)
+    disk.onTrouble((trouble) => store.setState({ trouble }))
+    disk.onOther(() => hear(desk))
+  }
+  const read = await attempt(desk, false, async () => {
+    await readDisk(desk)
+    return true
+  })
+  if (!read) {
+    if (store.getState().phase === 'loading') store.setState({ phase: 'failed' })
+    return
+  }
+  // One job at a time, so that the first screen does not wait for the plans of all.
+  for (const id of [...desk.jobs.keys()]) {
+    await new Promise((resolve) => setTimeout(resolve))
+    if (desk.jobs.has(id) && (desk.dirty.has(id) || !store.getState().views[id])) publish(desk, {}, [id])
+  }
+  // Asked once the person has something to lose; a no changes nothing of what the app does.
+  if (desk.jobs.size > 0) await disk.persist().catch(() => false)
+}
+
+const heard = new WeakSet<Desk>()
+
+/** Another tab wrote: read again, once for all that it wrote while this tab was busy. Own troubles are not over by that. */
+function hear(desk: Desk): void {
+  if (heard.has(desk)) return
+  heard.add(desk)
+  const reading = inTurn(desk, async () => {
+    heard.delete(desk)
+    await readDisk(desk)
+  })
+  reading.catch((error: unknown) => desk.store.setState({ trouble: wordsOf(error) }))
+}

@@ -1,0 +1,82 @@
+import type { StoreApi } from 'zustand/vanilla'
+import type { Job } from '../core/job.ts'
+import type { Nest } from '../core/nest.ts'
+import type { Plan } from '../core/plan-shapes.ts'
+import type { Result } from '../core/result.ts'
+import type { Revision } from '../core/revision.ts'
+import type { Shop } from '../core/shop.ts'
+import type { Planner } from './planner.ts'
+import type { Ports } from './ports.ts'
+import type { AppState, Nesting } from './state.ts'
+
+/** A sealed nest that nobody has accepted yet, and the demand (as text) that it answers. */
+export interface Candidate {
+  readonly asked: string
+  readonly nest: Nest
+}
+
+/** A nest being looked for in the worker. */
+export interface Search {
+  readonly asked: string
+  readonly nesting: Nesting
+  /** Takes the best so far. */
+  readonly stop: () => void
+  /** Whatever it still finds is for a question that nobody asks any more. */
+  readonly drop: () => void
+}
+
+/** What lies on the desk between the disk and the screen: no screen reads it, all actions share it. */
+export interface Desk {
+  readonly ports: Ports
+  readonly planner: Planner
+  readonly store: StoreApi<AppState>
+  /** Milliseconds that a job must rest before its nest is looked for. */
+  readonly pause: number
+  readonly jobs: Map<string, Revision<Job>>
+  shop: Revision<Shop> | null
+  readonly nests: Map<string, Nest>
+  readonly candidates: Map<string, Candidate>
+  readonly searches: Map<string, Search>
+  /** Searches that wait until the typing rests. */
+  readonly timers: Map<string, ReturnType<typeof setTimeout>>
+  /** The last plan of each job, and all that it depends on as a text. */
+  readonly planned: Map<string, { readonly of: string; readonly plan: Result<Plan> }>
+  /** Jobs whose view is older than the rack or the shop: planned again when they are shown. */
+  readonly dirty: Set<string>
+  shown: string | null
+  /** Settles when everything that was begun has ended. */
+  queue: Promise<unknown>
+}
+
+/** A wish that cannot be met, in words for the person; nothing was changed. */
+export class Refusal extends Error {}
+
+/** Whatever reads or writes the disk goes one after the other, so that no answer is older than what the screen shows. */
+export function inTurn<T>(desk: Desk, work: () => Promise<T>): Promise<T> {
+  const turn = desk.queue.then(work)
+  desk.queue = turn.catch(() => undefined)
+  return turn
+}
+
+export const wordsOf = (error: unknown): string => (error instanceof Error ? error.message : String(error))
+
+/**
+ * What a person asked for, in its turn. What `work` throws is said as trouble and gives `otherwise`, with the state as
+ * it was; when it ends well, an older trouble is over.
+ */
+export async function attempt<T>(desk: Desk, otherwise: T, work: () => Promise<T>): Promise<T> {
+  try {
+    const value = await inTurn(desk, work)
+    if (desk.store.getState().trouble !== null) desk.store.setState({ trouble: null })
+    return value
+  } catch (error) {
+    desk.store.setState({ trouble: wordsOf(error) })
+    return otherwise
+  }
+}
+
+export function jobOf(desk: Desk, id: string): Revision<Job> {
+  const revision = desk.jobs.get(id)
+  if (!revision) throw new Refusal('This job is no longer on this device; another tab may have removed it.')
+  return revision
+}

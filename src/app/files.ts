@@ -1,0 +1,127 @@
+import { counting } from '../core/facts/counting.ts'
+import { known } from '../core/facts/known.ts'
+import type { Fact } from '../core/facts.ts'
+import type { Job } from '../core/job.ts'
+import type { Nest } from '../core/nest.ts'
+import { canonical, isSealed } from '../core/nest-seal.ts'
+import { bad, good, type Problem, type Result } from '../core/result.ts'
+import { type JobFile, readJobFile, writeJobFile } from '../door/job-file.ts'
+import { attempt, type Desk, jobOf } from './desk.ts'
+import { freeName, saveJob } from './jobs.ts'
+import { readDisk } from './publish.ts'
+import type { Actions } from './state.ts'
+
+export function fileActions(desk: Desk): Pick<Actions, 'openFile' | 'openSample' | 'fileOf'> {
+  const openFile: Actions['openFile'] = async (text) => {
+    const read = await readFile(desk, text)
+    if (!read.ok) return { problems: read.problems }
+    const job = await attempt(desk, undefined, () => take(desk, read.value))
+    if (job !== undefined) return { job, problems: [] }
+    const why = desk.store.getState().trouble ?? 'The file was not opened.'
+    return { problems: [{ code: 'not-opened', text: why }] }
+  }
+  return {
+    openFile,
+    openSample: async (index) => {
+      const sample = desk.ports.samples[index]
+      const { job, problems } = sample
+        ? await openFile(sample.text)
+        : { job: undefined, problems: [{ code: 'no-sample', text: `There is no sample job ${index + 1}.` }] }
+      if (job !== undefined) return job
+      desk.store.setState({ trouble: problems.map((problem: Problem) => problem.text).join(' ') })
+      return ''
+    },
+    fileOf: (id) => writeJobFile(fileOf(desk, id)),
+  }
+}
+
+/** Through the door, and then each nest against its name: the id of a nest is the hash of all the rest. */
+async function readFile(desk: Desk, text: string): Promise<Result<JobFile>> {
+  const read = readJobFile(text)
+  if (!read.ok) return read
+  for (const nest of read.value.nests ?? []) {
+    if (!(await isSealed(nest, desk.ports.hash)))
+      return bad(
+        'nest-changed',
+        `The nest ${nest.id.slice(0, 8)} in this file was changed after it was named; nothing was taken from the file.`,
+        'nests',
+      )
+  }
+  return good(read.value)
+}
+
+/**
+ * Facts and nests first (a union, they replace nothing), the shop only where none was ever saved, the job last. A job
+ * that is here already and differs is opened as a copy, without what happened to the first.
+ */
+async function take(desk: Desk, { job, shop, nests = [], facts = [] }: JobFile): Promise<string> {
+  const { disk, ids } = desk.ports
+  if (facts.length > 0 || nests.length > 0) await disk.merge(facts, nests)
+  if (shop && desk.shop === null) await disk.saveShop(shop, null)
+  await readDisk(desk)
+  const here = desk.jobs.get(job.id)
+  if (here && sameJob(here.body, job)) return job.id
+  const opened = here ? { ...job, id: ids.make(), name: freeName(job.name, desk.store.getState().jobs) } : job
+  await saveJob(desk, opened, undefined)
+  return opened.id
+}
+
+/** The same content, in whatever order its fields stand. */
+const sameJob = (a: Job, b: Job): boolean => canonical(a) === canonical(b)
+
+/** A job with all that tells where its work stands, and none of what happened to other jobs. */
+function fileOf(desk: Desk, id: string): JobFile {
+  const { facts, shop } = desk.store.getState()
+  const revision = jobOf(desk, id)
+  const own = factsOf(facts, id)
+  const named = new Set(own.flatMap(({ nest }) => nest ?? []))
+  return { job: revision.body, shop, nests: withParents(desk, named), facts: own }
+}
+
+function withParents(desk: Desk, ids: ReadonlySet<string>): readonly Nest[] {
+  const nests = new Map<string, Nest>()
+  for (const start of ids)
+    for (let nest = desk.nests.get(start); nest && !nests.has(nest.id); ) {
+      nests.set(nest.id, nest)
+      nest = nest.parent === undefined ? undefined : desk.nests.get(nest.parent)
+    }
+  return [...nests.values()]
+}
+
+/**
+ * Facts of the job and of its nests; the rack facts that brought, measured or removed the steel which they name; and
+ * every undo of any of these, however deep.
+ */
+function factsOf(facts: readonly Fact[], id: string): readonly Fact[] {
+  const counts = counting(facts)
+  const nests = new Set(
+    facts.flatMap((fact) => {
+      const read = known(fact)
+      return read?.kind === 'accepted' && read.job === id ? [read.body.nest] : []
+    }),
+  )
+  const own = facts.filter((fact) => fact.job === id || (fact.nest !== undefined && nests.has(fact.nest)))
+  const racks = new Set(
+    own.flatMap((fact) => {
+      const read = known(fact)
+      return read?.kind === 'opened' && read.body.rack !== undefined ? [read.body.rack] : []
+    }),
+  )
+  const wanted = new Set(own.map((fact) => fact.id))
+  for (const rack of racks) wanted.add(rack.split('/')[0]!)
+  for (const fact of facts) {
+    const read = known(fact)
+    if (
+      (read?.kind === 'corrected' || read?.kind === 'discarded') &&
+      racks.has(read.body.rack) &&
+      counts.has(fact.id)
+    )
+      wanted.add(fact.id)
+  }
+  // The log is in order, and an undo stands behind what it names: one pass finds undos of undos too.
+  for (const fact of facts) {
+    const read = known(fact)
+    if (read?.kind === 'undo' && wanted.has(read.body.fact)) wanted.add(fact.id)
+  }
+  return facts.filter((fact) => wanted.has(fact.id))
+}

@@ -1,0 +1,186 @@
+import { counting } from '../core/facts/counting.ts'
+import { isTick, tickName } from '../core/facts/fold.ts'
+import { known } from '../core/facts/known.ts'
+import { stickName } from '../core/facts/rack.ts'
+import type { FactDraft, KnownFact } from '../core/facts.ts'
+import type { Nest } from '../core/nest.ts'
+import type { BenchCut } from '../core/plan-shapes.ts'
+import { say } from '../core/reading/show.ts'
+import { attempt, type Desk, jobOf, Refusal } from './desk.ts'
+import { record } from './publish.ts'
+import { boughtFor, spokenFor, sticksOf } from './rack.ts'
+import type { Actions } from './state.ts'
+
+// What is checked off with gloves on: every action is one write, on disk before it shows.
+
+type FloorActions = Pick<
+  Actions,
+  'accept' | 'cut' | 'undo' | 'keepDrop' | 'bought' | 'found' | 'discard' | 'correct' | 'tick'
+>
+
+export function floorActions(desk: Desk): FloorActions {
+  const { store } = desk
+  /** Cuts on their way to the disk, by job and product. */
+  const inFlight = new Map<string, Promise<void>>()
+
+  /** Counting facts, read at their newest version. */
+  const done = (): readonly KnownFact[] => {
+    const { facts } = store.getState()
+    const counts = counting(facts)
+    return facts.filter(({ id }) => counts.has(id)).flatMap((fact) => known(fact) ?? [])
+  }
+
+  async function checkOff(id: string, asked: BenchCut): Promise<void> {
+    const { views, progress } = store.getState()
+    const view = views[id]
+    const cut = view?.cuts.find(
+      ({ product }) => product.id === asked.product.id && product.key === asked.product.key,
+    )
+    if (!view?.nest || !cut)
+      throw new Refusal(
+        `${asked.product.id} is not in the plan any more, so nothing was checked off. Look at the set-up again.`,
+      )
+    // Another tab or an earlier tap checked it off: a second fact would be a second piece.
+    if (cut.done !== undefined) return
+    const { nest } = view
+    const body = desk.planner.cutFact(cut)
+    const opens =
+      'stick' in body.from && !(stickName(nest.id, body.from.stick) in progress.opened)
+        ? [openingOf(desk, id, nest, body.from.stick)]
+        : []
+    const { copy, job } = cut.product
+    const accepts = acceptance(desk, nest)
+    await record(
+      desk,
+      [
+        ...accepts,
+        ...opens,
+        { kind: 'cut', job: job ?? id, nest: nest.id, ...(copy === undefined ? {} : { copy }), body },
+      ],
+      accepts.length > 0 ? [nest] : [],
+    )
+  }
+
+  const simply = (draft: FactDraft): Promise<void> =>
+    attempt(desk, undefined, async () => {
+      await record(desk, [draft])
+    })
+
+  return {
+    accept: (id) =>
+      attempt(desk, undefined, async () => {
+        const nest = store.getState().views[id]?.nest
+        if (!nest) throw new Refusal('There is no nest to work by yet.')
+        const drafts = acceptance(desk, nest)
+        if (drafts.length > 0) await record(desk, drafts, [nest])
+      }),
+
+    cut(id, cut) {
+      const name = `${id}/${cut.product.id}`
+      const before = inFlight.get(name)
+      if (before) return before
+      const now = attempt(desk, undefined, () => checkOff(id, cut)).finally(() => inFlight.delete(name))
+      inFlight.set(name, now)
+      return now
+    },
+
+    undo: (id) =>
+      attempt(desk, undefined, async () => {
+        const last = store.getState().progress.last[id]
+        const facts = done()
+        const fact = facts.find((one) => one.id === last)
+        if (!fact) return
+        await record(
+          desk,
+          [fact, ...openedWith(fact, facts)].map((one): FactDraft => undoOf(id, one)),
+        )
+      }),
+
+    keepDrop: (id, stick, length) =>
+      attempt(desk, undefined, async () => {
+        const { views, shop } = store.getState()
+        const nest = views[id]?.nest
+        const at = nest && sticksOf(nest).find((one) => one.stick.id === stick)
+        if (!nest || !at) throw new Refusal(`Stick ${stick} is not in the nest of this job.`)
+        if (!(length > 0 && length < at.stick.length))
+          throw new Refusal(
+            `A drop of ${say(length, shop.reading)} cannot be left of stick ${stick}: it was ${say(at.stick.length, shop.reading)} long.`,
+          )
+        const ends = ['cut', at.stick.ends[1]] as const
+        const body = { section: at.section, stick, length, ends }
+        await record(desk, [{ kind: 'kept', job: id, nest: nest.id, body }])
+      }),
+
+    bought: (section, length, count, price) =>
+      simply({ kind: 'bought', body: { section, length, count, ...(price === undefined ? {} : { price }) } }),
+
+    found: (body) => simply({ kind: 'found', body }),
+
+    discard: (rack) => simply({ kind: 'discarded', body: { rack } }),
+
+    correct: (rack, length) => simply({ kind: 'corrected', body: { rack, length } }),
+
+    tick: (id, copy, step, kind) =>
+      attempt(desk, undefined, async () => {
+        jobOf(desk, id)
+        const name = tickName(id, copy, step)
+        // Two tablets may both have ticked it: taking it back takes back both.
+        const ticks = done().filter(
+          (fact) => isTick(fact) && tickName(fact.job ?? '', fact.copy ?? 1, fact.body.step) === name,
+        )
+        const drafts: readonly FactDraft[] =
+          ticks.length > 0 ? ticks.map((fact) => undoOf(id, fact)) : [{ kind, job: id, copy, body: { step } }]
+        await record(desk, drafts)
+      }),
+  }
+}
+
+const undoOf = (job: string, { id, nest }: KnownFact): FactDraft => ({
+  kind: 'undo',
+  job,
+  ...(nest === undefined ? {} : { nest }),
+  body: { fact: id },
+})
+
+/** The nest becomes the one to work by, for each of its jobs that does not work by it yet. */
+export function acceptance({ store }: Desk, nest: Nest): readonly FactDraft[] {
+  const { accepted } = store.getState().progress
+  return nest.jobs
+    .filter((job) => accepted[job] !== nest.id)
+    .map((job) => ({ kind: 'accepted', job, nest: nest.id, body: { nest: nest.id } }))
+}
+
+/** A stick goes on the saw: off the rack, where it lies there, or was bought for it and put there. */
+function openingOf(desk: Desk, job: string, nest: Nest, id: string): FactDraft {
+  const { progress } = desk.store.getState()
+  const at = sticksOf(nest).find(({ stick }) => stick.id === id)
+  if (!at) throw new Refusal(`Stick ${id} is not in the nest of this job.`)
+  const others = Object.entries(progress.accepted).flatMap(([other, accepted]) =>
+    accepted !== nest.id && desk.jobs.has(other) ? (desk.nests.get(accepted) ?? []) : [],
+  )
+  const taken = spokenFor(progress, others)
+  const rack = at.stick.rack ?? boughtFor(at, progress.rack, taken)?.id
+  return {
+    kind: 'opened',
+    job,
+    nest: nest.id,
+    body: rack === undefined ? { stick: id } : { stick: id, rack },
+  }
+}
+
+/**
+ * Openings that go with a cut that is taken back: when nothing else was cut from its stick, the stick was never on
+ * the saw and lies on the rack again. The nest stays accepted: that costs no steel, and paper may hang on the wall.
+ */
+function openedWith(cut: KnownFact, facts: readonly KnownFact[]): readonly KnownFact[] {
+  if (cut.kind !== 'cut' || !('stick' in cut.body.from)) return []
+  const { stick } = cut.body.from
+  const same = facts.filter((fact) => fact.nest === cut.nest && fact.id !== cut.id)
+  const touched = same.some(
+    (fact) =>
+      (fact.kind === 'cut' && 'stick' in fact.body.from && fact.body.from.stick === stick) ||
+      (fact.kind === 'kept' && fact.body.stick === stick) ||
+      (fact.kind === 'cut' && 'piece' in fact.body.from && fact.body.from.piece === cut.id),
+  )
+  return touched ? [] : same.filter((fact) => fact.kind === 'opened' && fact.body.stick === stick)
+}

@@ -1,0 +1,134 @@
+import { buildOf, builds } from '../core/builds/index.ts'
+import { newJob } from '../core/builds/start.ts'
+import type { Job, Params } from '../core/job.ts'
+import { unitOf } from '../core/reading/show.ts'
+import type { Problem } from '../core/result.ts'
+import { type Revision, revisionName } from '../core/revision.ts'
+import type { Shop } from '../core/shop.ts'
+import { readStoredJob, readStoredShop } from '../door/stored.ts'
+import { attempt, type Desk, jobOf, Refusal } from './desk.ts'
+import { jobList, publish, readDisk, soil } from './publish.ts'
+import type { Actions, JobView } from './state.ts'
+
+const elsewhere = (what: string) =>
+  `${what} was changed in another tab meanwhile. Both versions are kept; choose which one stands.`
+
+/** Saves a job over the revision that is on the desk. Where another tab was faster, both are kept and that is said. */
+export async function saveJob(desk: Desk, job: Job, over: Revision<Job> | undefined): Promise<void> {
+  const { saved, won } = await desk.ports.disk.saveJob(job, over ? revisionName(over) : null)
+  if (!won) {
+    await readDisk(desk)
+    throw new Refusal(elsewhere(`The job “${job.name}”`))
+  }
+  desk.jobs.set(job.id, saved)
+  publish(desk, { jobs: jobList(desk) }, [job.id])
+}
+
+/** A name that no job of this list has yet. */
+export function freeName(name: string, jobs: readonly Job[]): string {
+  const names = new Set(jobs.map((job) => job.name))
+  let free = name
+  for (let number = 2; names.has(free); number++) free = `${name} ${number}`
+  return free
+}
+
+type JobActions = Pick<
+  Actions,
+  'newJob' | 'copyJob' | 'removeJob' | 'editJob' | 'editParams' | 'saveShop' | 'settle'
+>
+
+export function jobActions(desk: Desk): JobActions {
+  const { ports, store } = desk
+
+  /** A job that could not be read back is not saved: what is wrong stands beside the field, the job stays as it was. */
+  async function edit(id: string, change: (job: Job) => Job): Promise<void> {
+    await attempt(desk, undefined, async () => {
+      const revision = jobOf(desk, id)
+      const edited = change(revision.body)
+      const read = readStoredJob(edited)
+      if (!read.ok) return tell(id, read.problems)
+      await saveJob(desk, edited, revision)
+    })
+  }
+
+  function tell(id: string, problems: readonly Problem[]): void {
+    const { views } = store.getState()
+    const view = views[id]
+    if (!view) throw new Refusal(problems.map(({ text }) => text).join(' '))
+    const told: JobView = { ...view, problems, stale: view.plan !== null }
+    store.setState({ views: { ...views, [id]: told } })
+  }
+
+  return {
+    newJob: (kind) =>
+      attempt(desk, '', async () => {
+        const build = buildOf(kind)
+        if (!build)
+          throw new Refusal(`“${kind}” is no build; there are ${builds.map((one) => one.kind).join(', ')}.`)
+        const { shop, jobs } = store.getState()
+        const name = freeName(build.title, jobs)
+        const job = newJob(build, unitOf(shop.reading), ports.ids.make(), name)
+        await saveJob(desk, job, undefined)
+        return job.id
+      }),
+
+    copyJob: (id) =>
+      attempt(desk, '', async () => {
+        const { body } = jobOf(desk, id)
+        const name = freeName(`${body.name} copy`, store.getState().jobs)
+        const copy = { ...body, id: ports.ids.make(), name }
+        await saveJob(desk, copy, undefined)
+        return copy.id
+      }),
+
+    removeJob: (id) =>
+      attempt(desk, undefined, async () => {
+        await ports.disk.removeJob(id)
+        desk.searches.get(id)?.drop()
+        for (const kept of [desk.jobs, desk.candidates, desk.searches, desk.planned]) kept.delete(id)
+        if (desk.shown === id) desk.shown = null
+        // Steel that its accepted nest waited for is free again.
+        soil(desk)
+        publish(desk, { jobs: jobList(desk) }, [])
+      }),
+
+    editJob: (id, change) => edit(id, (job) => ({ ...job, ...change })),
+
+    editParams: (id, change) =>
+      edit(id, (job) => {
+        const merged = Object.entries({ ...job.build.params, ...change })
+        const params: Params = Object.fromEntries(merged.filter(([, value]) => value !== undefined))
+        return { ...job, build: { ...job.build, params } }
+      }),
+
+    saveShop: (shop: Shop) =>
+      attempt<readonly Problem[]>(
+        desk,
+        [{ code: 'not-saved', text: 'The shop was not saved.' }],
+        async () => {
+          const read = readStoredShop(shop)
+          if (!read.ok) return read.problems
+          const { saved, won } = await ports.disk.saveShop(shop, desk.shop && revisionName(desk.shop))
+          if (!won) {
+            await readDisk(desk)
+            throw new Refusal(elsewhere('The shop'))
+          }
+          desk.shop = saved
+          soil(desk)
+          publish(desk, { shop: saved.body }, desk.shown === null ? [] : [desk.shown])
+          return []
+        },
+      ),
+
+    settle: (chosen) =>
+      attempt(desk, undefined, async () => {
+        const { rivals } = store.getState()
+        const current = 'build' in chosen.body ? desk.jobs.get(chosen.id) : desk.shop
+        const sameDocument = rivals.filter(
+          (rival) => rival.id === chosen.id && 'build' in rival.body === 'build' in chosen.body,
+        )
+        await ports.disk.settle(chosen, current ? [current, ...sameDocument] : sameDocument)
+        await readDisk(desk)
+      }),
+  }
+}

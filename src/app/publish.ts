@@ -1,0 +1,103 @@
+import { fold } from '../core/facts/fold.ts'
+import { newestVersion } from '../core/facts/known.ts'
+import { union } from '../core/facts/order.ts'
+import type { Fact, FactDraft, Progress } from '../core/facts.ts'
+import type { Nest } from '../core/nest.ts'
+import type { Result } from '../core/result.ts'
+import { startShop } from '../core/shop-start.ts'
+import { readStoredFact, readStoredNest } from '../door/stored.ts'
+import { type Desk, Refusal } from './desk.ts'
+import type { Kept } from './ports.ts'
+import type { AppState, JobView } from './state.ts'
+import { viewOf } from './view.ts'
+
+/** One change of the state, with the views of these jobs planned anew: the screen never sees the one without the other. */
+export function publish(desk: Desk, change: Partial<AppState>, jobs: Iterable<string>): void {
+  const state = { ...desk.store.getState(), ...change }
+  const views: Record<string, JobView> = {}
+  for (const [id, view] of Object.entries(state.views)) if (desk.jobs.has(id)) views[id] = view
+  for (const id of new Set(jobs)) {
+    const view = viewOf(desk, state, id)
+    if (view) views[id] = view
+    desk.dirty.delete(id)
+  }
+  desk.store.setState({ ...change, views })
+}
+
+/** Jobs whose view this tab has to keep true at once: the one on the screen, and those named. */
+const withShown = (desk: Desk, ids: Iterable<string>): ReadonlySet<string> =>
+  new Set(desk.shown === null ? ids : [desk.shown, ...ids])
+
+const anyEnvelope = { id: 'new:1', device: 'new', seq: 1, lamport: 1, at: 'now' } as const
+
+/** What could not be read back is not written. */
+function mustRead(result: Result<unknown>): void {
+  if (!result.ok) throw new Refusal(result.problems.map(({ text }) => text).join(' '))
+}
+
+/** Facts to disk, then to the state. Rejects, with nothing changed, when they did not get there. */
+export async function record(
+  desk: Desk,
+  drafts: readonly FactDraft[],
+  nests: readonly Nest[] = [],
+): Promise<readonly Fact[]> {
+  for (const draft of drafts)
+    mustRead(readStoredFact({ ...draft, ...anyEnvelope, v: newestVersion(draft.kind) }))
+  for (const nest of nests) mustRead(readStoredNest(nest))
+  const facts = await desk.ports.disk.append(drafts, nests)
+  for (const nest of nests) desk.nests.set(nest.id, nest)
+  const state = desk.store.getState()
+  const all = union(state.facts, facts)
+  const progress = fold(all)
+  if (freeSteel(progress) !== freeSteel(state.progress)) soil(desk)
+  const jobs = facts.flatMap(({ job }) => job ?? [])
+  publish(desk, { facts: all, progress, flash: state.flash + 1 }, withShown(desk, jobs))
+  return facts
+}
+
+/** What decides which steel a job may plan with: what lies there, and which nests wait for it. */
+const freeSteel = ({ rack, accepted }: Progress): string => JSON.stringify([rack, accepted])
+
+/** Every job is planned again, at the latest when it is shown. */
+export function soil(desk: Desk): void {
+  for (const id of desk.jobs.keys()) desk.dirty.add(id)
+}
+
+/**
+ * What is on disk becomes the state. Facts only ever come in addition, so that nothing that was shown as done goes
+ * away; views of jobs not on the screen wait until they are shown.
+ */
+export async function readDisk(desk: Desk): Promise<void> {
+  const kept = await desk.ports.disk.readAll()
+  lay(desk, kept)
+  const state = desk.store.getState()
+  const facts = union(state.facts, kept.facts)
+  soil(desk)
+  publish(
+    desk,
+    {
+      phase: 'ready',
+      device: kept.device,
+      shop: desk.shop?.body ?? startShop(desk.ports.units ?? 'in'),
+      jobs: jobList(desk),
+      facts,
+      progress: fold(facts),
+      rivals: kept.rivals,
+      unread: kept.unread,
+    },
+    withShown(desk, Object.keys(state.views)),
+  )
+}
+
+function lay(desk: Desk, kept: Kept): void {
+  desk.jobs.clear()
+  for (const revision of kept.jobs) desk.jobs.set(revision.id, revision)
+  desk.shop = kept.shop
+  for (const nest of kept.nests) desk.nests.set(nest.id, nest)
+}
+
+/** By name, then by id: the same list in every tab. */
+export const jobList = (desk: Desk): AppState['jobs'] =>
+  [...desk.jobs.values()]
+    .map(({ body }) => body)
+    .sort((a, b) => a.name.localeCompare(b.name) || (a.id < b.id ? -1 : 1))

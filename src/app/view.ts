@@ -1,0 +1,177 @@
+import type { Made, Progress } from '../core/facts.ts'
+import type { Job } from '../core/job.ts'
+import type { Nest, NestProblem, NestSection } from '../core/nest.ts'
+import { openDemand } from '../core/parts/demand.ts'
+import type { BenchCut, Plan } from '../core/plan-shapes.ts'
+import { bad, type Result } from '../core/result.ts'
+import { revisionName } from '../core/revision.ts'
+import type { Desk } from './desk.ts'
+import { stillFits } from './match.ts'
+import { forJob } from './rack.ts'
+import type { AppState, JobView, Nesting } from './state.ts'
+
+/** What the nest of a job has to answer, as a text to compare. */
+export const asked = (demand: readonly NestProblem[]): string => JSON.stringify(demand)
+
+/** Progress as this job may plan with it. */
+export function progressFor(desk: Desk, progress: Progress, id: string): Progress {
+  const mine = progress.accepted[id]
+  const others = [...desk.jobs.keys()].flatMap((job) => {
+    const nest = progress.accepted[job]
+    return nest === undefined || nest === mine ? [] : [nest]
+  })
+  return forJob(
+    progress,
+    [...new Set(others)].flatMap((nest) => desk.nests.get(nest) ?? []),
+  )
+}
+
+/** plan(), remembered: a check-off changes neither the rack nor what other nests have finished, so it plans nothing. */
+export function planOf(desk: Desk, state: AppState, job: Job, nest: Nest | undefined): Result<Plan> {
+  const progress = progressFor(desk, state.progress, job.id)
+  const finished = progress.made.filter(
+    (made) => made.job === job.id && made.stage === 'piece' && made.nest !== nest?.id,
+  )
+  const revision = desk.jobs.get(job.id)
+  const of = JSON.stringify([
+    revision && revisionName(revision),
+    desk.shop && revisionName(desk.shop),
+    nest?.id,
+    progress.rack,
+    finished.map(({ key }) => key),
+  ])
+  const before = desk.planned.get(job.id)
+  if (before?.of === of) return before.plan
+  const plan = safely(() => desk.planner.plan(job, state.shop, nest, progress))
+  desk.planned.set(job.id, { of, plan })
+  return plan
+}
+
+/** A fault of the program is said like any other problem: the last good plan stays on the screen. */
+function safely(plan: () => Result<Plan>): Result<Plan> {
+  try {
+    return plan()
+  } catch (error) {
+    const why = error instanceof Error ? error.message : String(error)
+    return bad(
+      'program-fault',
+      `The program failed while planning this job (${why}). The job is kept as it is.`,
+    )
+  }
+}
+
+/** What the stations of one job show, from what is on the desk. */
+export function viewOf(desk: Desk, state: AppState, id: string): JobView | undefined {
+  const job = desk.jobs.get(id)?.body
+  if (!job) return undefined
+  const { progress } = state
+  const acceptedId = progress.accepted[id]
+  const accepted = acceptedId === undefined ? undefined : desk.nests.get(acceptedId)
+  const candidate = acceptedId === undefined ? desk.candidates.get(id) : undefined
+  const search = desk.searches.get(id)
+  const planned = planOf(desk, state, job, accepted ?? candidate?.nest)
+  if (!planned.ok && (accepted ?? candidate)) {
+    // The job by itself may be sound, and only the planning with this nest failed: then that is what is said.
+    const bare = planOf(desk, state, job, undefined)
+    const refused = planned.problems.map(({ text }) => text)
+    const nesting: Nesting = { state: accepted ? 'accepted' : 'found' }
+    if (bare.ok) return { ...emptyView(job), plan: bare.value, nesting, refused }
+  }
+  if (!planned.ok) return lastGood(desk, state, { ...emptyView(job), problems: planned.problems })
+
+  const plan = planned.value
+  const view: JobView = { ...emptyView(job), plan: withoutNest(plan), nesting: search?.nesting ?? none }
+  if (acceptedId !== undefined && !accepted)
+    return { ...view, nesting: { state: 'accepted', text: absent, rest: true } }
+  if (accepted) {
+    const open = openDemand(plan.demand, progress.made, id, accepted.id)
+    if (!stillFits(accepted, open))
+      return {
+        ...view,
+        nest: accepted,
+        nesting: {
+          ...(search?.nesting ?? { ...costOf(accepted.sections), state: 'accepted', text: changed }),
+          rest: true,
+        },
+        // Without a run nobody knows which blanks will be used, so only finished pieces are said.
+        spares: sparesOf(desk, state, job, plan, [])
+          .filter(({ stage }) => stage === 'piece')
+          .map(labelOf),
+      }
+    return judged(desk, state, view, plan, accepted, { ...costOf(accepted.sections), state: 'accepted' })
+  }
+  if (candidate && candidate.asked === asked(plan.demand))
+    return judged(desk, state, view, plan, candidate.nest, {
+      ...costOf(candidate.nest.sections),
+      state: 'found',
+    })
+  return view
+}
+
+const none: Nesting = { state: 'none' }
+
+const absent =
+  'The nest that was accepted for this job is not on this device. Open the file or the backup that has it, or plan the rest again.'
+const changed =
+  'The job no longer asks for what the accepted nest cuts. What is cut stays cut; plan what is left on the steel that is there.'
+
+const emptyView = (job: Job): JobView => ({
+  id: job.id,
+  job,
+  problems: [],
+  plan: null,
+  stale: false,
+  nesting: none,
+  nest: null,
+  cuts: [],
+  refused: [],
+  spares: [],
+})
+
+/** While the job has problems the last good plan stays, with its check-offs up to date. */
+function lastGood(desk: Desk, state: AppState, view: JobView): JobView {
+  const before = state.views[view.id]
+  if (!before?.plan) return view
+  const { plan, nest, nesting, refused, spares } = before
+  const cuts = plan.run && nest ? cutsOf(desk, state, plan, nest, view.id) : []
+  return { ...view, plan, stale: true, nest, nesting, cuts, refused, spares }
+}
+
+const withoutNest = ({ nest: _nest, run: _run, verdict: _verdict, ...plan }: Plan): Plan => plan
+
+/** The nest and its run, if both judges found nothing wrong: an unjudged run is not shown either. */
+function judged(
+  desk: Desk,
+  state: AppState,
+  view: JobView,
+  plan: Plan,
+  nest: Nest,
+  nesting: Nesting,
+): JobView {
+  const refused = plan.verdict
+    ? [...plan.verdict.nest.faults, ...plan.verdict.run.faults]
+    : ['The plan came without its check.']
+  if (refused.length > 0) return { ...view, nesting, refused }
+  const cuts = cutsOf(desk, state, plan, nest, view.id)
+  const spares = plan.run ? sparesOf(desk, state, view.job, plan, cuts).map(labelOf) : []
+  return { ...view, plan, nest, nesting, cuts, spares }
+}
+
+const cutsOf = (desk: Desk, state: AppState, plan: Plan, nest: Nest, id: string): readonly BenchCut[] =>
+  plan.run ? desk.planner.benchCuts(plan.run, nest, state.progress.made, id) : []
+
+const labelOf = ({ label }: Made): string => label
+
+const sparesOf = (desk: Desk, state: AppState, job: Job, plan: Plan, cuts: readonly BenchCut[]) =>
+  desk.planner.sparesOf(cuts, state.progress.made, { id: job.id, parts: plan.parts, quantity: job.quantity })
+
+/** Sections with prices count cents, others mm: a sum is only said where all count the same. */
+export function costOf(sections: readonly NestSection[]): Pick<Nesting, 'cost' | 'bound' | 'proved'> {
+  const proved = sections.every((section) => section.proved)
+  const priced = sections.map(({ stock }) =>
+    stock.some(({ price, rack }) => price !== undefined && rack === undefined),
+  )
+  if (new Set(priced).size > 1) return { proved }
+  const sum = (of: 'cost' | 'bound') => sections.reduce((total, section) => total + section[of], 0)
+  return { cost: sum('cost'), bound: sum('bound'), proved }
+}
