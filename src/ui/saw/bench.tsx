@@ -50,13 +50,20 @@ export function Bench(props: BenchProps) {
     setAside(setUp !== homeId)
     props.onGo(setUp)
   }
-  const open = cuts.filter((cut) => cut.done === undefined).length
   const left = leftOvers(
     sticks,
     (stick) => finished(cuts, stick),
     (stick) => props.isKept(stick) || scrapped.includes(stick),
   )[0]
   const cut = now.kind === 'cut' ? now.cut : undefined
+  const leftOver = left && (
+    <LeftOver
+      stick={left}
+      shop={shop}
+      onKeep={() => props.onKeepDrop(left.id, left.drop)}
+      onScrap={() => setScrapped([...scrapped, left.id])}
+    />
+  )
   return (
     <div className="bench">
       <SetUpList
@@ -70,29 +77,18 @@ export function Bench(props: BenchProps) {
       />
       <div className="saw-panel">
         <Flash flash={props.flash} />
-        <p className="bench-count" role="status">
-          {shown && (
-            <>
-              <b>{shown.cut}</b> of {shown.cuts.length} in this set-up,{' '}
-            </>
-          )}
-          <b>{cuts.length - open}</b> of {cuts.length} in all
-        </p>
-        {left && (
-          <LeftOver
-            stick={left}
-            shop={shop}
-            onKeep={() => props.onKeepDrop(left.id, left.drop)}
-            onScrap={() => setScrapped([...scrapped, left.id])}
-          />
+        {shown && (
+          <Panel {...props} station={shown} cut={cut} now={now.kind} cuts={cuts} leftOver={leftOver} />
         )}
-        {shown && <Panel {...props} station={shown} cut={cut} now={now.kind} cuts={cuts} />}
+        {!shown && leftOver}
         {now.kind === 'all cut' && <AllCut cuts={cuts} />}
         {shown && <After station={shown} cuts={cuts} stations={stations} run={run} shop={shop} />}
         <p className="caution">{sawCaution}</p>
       </div>
       <CutBar
         now={now}
+        here={shown}
+        cuts={cuts}
         products={run.products}
         shop={shop}
         checkOff={checkOff}

@@ -3,10 +3,13 @@ import type { BenchCut, Run } from '../../core/plan-shapes.ts'
 import type { Shop } from '../../core/shop.ts'
 import type { CheckOff } from './flash.tsx'
 import { calledOf, sayAngles } from './say.ts'
-import type { Now } from './work.ts'
+import type { Now, Station } from './work.ts'
 
 interface BarProps {
   readonly now: Now
+  /** The set-up that is shown. */
+  readonly here: Station | undefined
+  readonly cuts: readonly BenchCut[]
   readonly products: Run['products']
   readonly shop: Shop
   readonly checkOff: CheckOff
@@ -20,7 +23,8 @@ interface BarProps {
 
 /** Undo, and the one thing to do now at the thumb side of the shop's hand. */
 export function CutBar(props: BarProps) {
-  const { now, shop } = props
+  const { now, shop, here, cuts } = props
+  const done = cuts.filter((cut) => cut.done !== undefined).length
   const main = mainOf(props)
   return (
     <div className={`cut-bar hand-${shop.hand}`}>
@@ -28,9 +32,17 @@ export function CutBar(props: BarProps) {
         <UndoMark />
         Undo
       </button>
-      {now.kind === 'cut' && now.aside && (
-        <p className="aside-note">Out of the order of work, as you chose.</p>
-      )}
+      <div className="bar-words">
+        <p role="status">
+          {here && (
+            <>
+              <b>{here.cut}</b> of {here.cuts.length} in this set-up,{' '}
+            </>
+          )}
+          <b>{done}</b> of {cuts.length} in all
+        </p>
+        {now.kind === 'cut' && now.aside && <p>Out of the order of work, as you chose.</p>}
+      </div>
       {/* One element for all its states, so that a keyboard stays on it from piece to piece. */}
       <button
         type="button"

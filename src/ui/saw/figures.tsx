@@ -1,6 +1,7 @@
 import type { AngleShown, SetUp, Shown } from '../../core/plan-shapes.ts'
 import type { Saw } from '../../core/shop.ts'
 import { Digits } from '../fields/length-text.tsx'
+import { capital } from '../words.ts'
 import { degrees } from './say.ts'
 
 const halves: Readonly<Record<string, string>> = { '½': '1/2', '¼': '1/4', '¾': '3/4' }
@@ -30,7 +31,7 @@ function BigAngle({ label, of }: { label: string; of: AngleShown }) {
   )
 }
 
-function BigLength({ label, of, note }: { label: string; of: Shown; note?: string | undefined }) {
+function BigLength({ label, of }: { label: string; of: Shown }) {
   return (
     <div className="figure">
       <p className="figure-label">{label}</p>
@@ -38,38 +39,35 @@ function BigLength({ label, of, note }: { label: string; of: Shown; note?: strin
         <Digits text={of.text} />
         <span className="figure-unit"> {of.unit}</span>
       </p>
-      {note && <p className="figure-note">{note}</p>}
     </div>
   )
 }
 
-/** The numbers to set, and nothing beside them that could be set instead. */
+/** The numbers to set, and nothing beside them that could be set instead; how they are meant stands under both. */
 export function Figures({ setUp, saw }: { setUp: SetUp; saw: Saw }) {
   const { miter, stop, lean } = setUp.printed
   return (
-    <div className="figures">
-      <div>
+    <>
+      <div className="figures">
         <BigAngle
-          label={saw.readsAtSquare === 90 ? 'Miter, as the scale reads (square is 90)' : 'Miter, from square'}
+          label={saw.readsAtSquare === 90 ? 'Miter on the scale (square is 90)' : 'Miter, from square'}
           of={miter}
         />
-        {lean && <p className="lean">{lean}</p>}
-        {setUp.tilt !== 0 && <p className="lean">Bevel {degrees(setUp.tilt)}</p>}
-        {setUp.roll !== 0 && <p className="lean">In the cradle, rolled {degrees(setUp.roll)}</p>}
-        {setUp.ramp !== 0 && <p className="lean">On the wedge, raised {degrees(setUp.ramp)}</p>}
+        <BigLength label={`Stop at the ${setUp.stopSide}, along the fence from the teeth`} of={stop} />
       </div>
-      <div>
-        <BigLength
-          label={`Stop at the ${setUp.stopSide}, along the fence from the teeth`}
-          of={stop}
-          note={setUp.swing !== 0 ? 'Read it after the blade is swung.' : undefined}
-        />
+      <div className="figure-notes">
+        {setUp.swing !== 0 && lean && (
+          <p className="lean">{capital(lean)}. Read the stop after the blade is swung.</p>
+        )}
+        {setUp.tilt !== 0 && <p className="lean">Bevel {degrees(setUp.tilt)}.</p>}
+        {setUp.roll !== 0 && <p className="lean">In the cradle, rolled {degrees(setUp.roll)}.</p>}
+        {setUp.ramp !== 0 && <p className="lean">On the wedge, raised {degrees(setUp.ramp)}.</p>}
         {setUp.stopSide !== saw.stopSide && (
           <p className="lean other-side">
             <b>The stop moves to the {setUp.stopSide} of the blade</b>: what is kept must be in the vise.
           </p>
         )}
       </div>
-    </div>
+    </>
   )
 }

@@ -28,7 +28,11 @@ export function FirstPiece(props: {
       {product.kind === 'piece' && part && (
         <>
           : <LengthText of={part.printed.length} />{' '}
-          {part.printed.primary === 'edge' ? 'along the edge' : 'long point'}
+          {part.shape === 'square'
+            ? 'long'
+            : part.printed.primary === 'edge'
+              ? 'along the edge'
+              : 'long point'}
         </>
       )}
       {product.kind === 'blank' && (

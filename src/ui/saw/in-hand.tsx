@@ -15,11 +15,13 @@ export function InHand({
   run,
   sticks,
   shop,
+  copies,
 }: {
   cut: BenchCut
   run: Run
   sticks: readonly NestStick[]
   shop: Shop
+  copies: number
 }) {
   const says = saysOf(shop)
   const called = calledOf(cut.product, run.products)
@@ -31,7 +33,9 @@ export function InHand({
       <p className="in-hand-piece">
         <span className="mark">{called.piece}</span>
         {called.stage && <span className="stage"> {called.stage}</span>}
-        {cut.product.copy !== undefined && <span className="copy"> copy {cut.product.copy}</span>}
+        {copies > 1 && cut.product.copy !== undefined && (
+          <span className="copy"> copy {cut.product.copy}</span>
+        )}
       </p>
       <p className="in-hand-stick">
         from{' '}

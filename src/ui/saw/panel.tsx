@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react'
 import type { NestStick } from '../../core/nest.ts'
 import type { BenchCut, Plan, Run } from '../../core/plan-shapes.ts'
 import type { Shop } from '../../core/shop.ts'
@@ -21,6 +22,8 @@ interface PanelProps {
   /** The cut that is wanted here now; absent where there is none. */
   readonly cut: BenchCut | undefined
   readonly now: Now['kind']
+  /** What is left of a stick that is done, to be kept or scrapped. */
+  readonly leftOver: ReactNode
 }
 
 /** One set-up: what to set, which steel, how it lies, what to do in which order. */
@@ -39,7 +42,7 @@ export function Panel(props: PanelProps) {
         {setUp.printed.stop.unit}
       </h1>
       {cut ? (
-        <InHand cut={cut} run={run} sticks={props.sticks} shop={shop} />
+        <InHand cut={cut} run={run} sticks={props.sticks} shop={shop} copies={plan.quantity} />
       ) : (
         <Elsewhere station={station} cuts={cuts} blocked={props.now === 'blocked'} />
       )}
@@ -62,11 +65,15 @@ export function Panel(props: PanelProps) {
             />
           )}
         </div>
-        {cut && (
+        {(cut || props.leftOver) && (
           <div className="saw-do">
-            <FirstPiece station={station} cut={cut} plan={plan} products={run.products} shop={shop} />
-            <Steps cut={cut} cuts={cuts} run={run} shop={shop} />
-            {at &&
+            {props.leftOver}
+            {cut && (
+              <FirstPiece station={station} cut={cut} plan={plan} products={run.products} shop={shop} />
+            )}
+            {cut && <Steps cut={cut} cuts={cuts} run={run} shop={shop} />}
+            {cut &&
+              at &&
               shortCautions(at, cut.loaded === cut.stick).map((caution) => (
                 <p key={caution} className="caution short">
                   {caution}

@@ -30,7 +30,7 @@ const mostDepth = 96
  * Lays out the picture for a given width. The scale is true both ways; a piece too long for it is drawn with a
  * break in the middle, its two ends true.
  */
-export function layOut(at: AtCut, stopSide: 'left' | 'right', width: number, tall: boolean): Sheet {
+export function layOut(at: AtCut, stopSide: 'left' | 'right', width: number): Sheet {
   const stopLeft = stopSide === 'left'
   const depth = at.keep.depth
   const blade = edgeXs(at.keep.trail, depth)
@@ -64,7 +64,7 @@ export function layOut(at: AtCut, stopSide: 'left' | 'right', width: number, tal
   const measureY = fence + w + 96
   return {
     width,
-    height: measureY + (tall ? 62 : 16),
+    height: measureY + 32,
     stopLeft,
     scale,
     broken,

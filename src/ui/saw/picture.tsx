@@ -15,8 +15,6 @@ interface PictureProps {
   readonly long: boolean
   /** What a screen reader says of the picture. */
   readonly says: string
-  /** Where the person stands is worth its line of the picture. */
-  readonly tall?: boolean
 }
 
 const points = (list: readonly (readonly [number, number])[]) =>
@@ -32,18 +30,9 @@ export function BenchPicture(props: PictureProps) {
   )
 }
 
-function Picture({
-  at,
-  setUp,
-  name,
-  stop,
-  long,
-  says,
-  tall = true,
-  width,
-}: PictureProps & { width: number }) {
+function Picture({ at, setUp, name, stop, long, says, width }: PictureProps & { width: number }) {
   const hatch = useId()
-  const sheet = layOut(at, setUp.stopSide, width, tall)
+  const sheet = layOut(at, setUp.stopSide, width)
   const { px, py, fence, w, height } = sheet
   const keepLead = edgeXs(at.keep.lead, at.keep.depth)
   const blade = edgeXs(at.keep.trail, at.keep.depth)
@@ -57,7 +46,7 @@ function Picture({
   ])
   const plate = px(at.stop)
   const out = sheet.stopLeft ? -1 : 1
-  const low = py(1) + 24
+  const low = py(1) + 64
   const lean = blade[1] - blade[0]
   return (
     <svg width={width} height={height} viewBox={`0 0 ${width} ${height}`} role="img" aria-label={says}>
@@ -88,7 +77,7 @@ function Picture({
       {sheet.broken && <Break x={(px(0) + plate) / 2} top={fence} bottom={py(1)} />}
 
       <rect x={sheet.stopLeft ? plate - 16 : plate} y={fence} width="16" height={w + 34} className="plate" />
-      <text x={plate + out * 8} y={fence + w + 54} textAnchor="middle">
+      <text x={plate + out * 8} y={fence + w + 56} textAnchor="middle">
         stop
       </text>
 
@@ -97,7 +86,12 @@ function Picture({
         className="blade"
         strokeWidth={Math.max(5, at.kerf * sheet.scale)}
       />
-      <text x={px(blade[1] + (lean * 62) / w)} y={py(1) + 60} textAnchor="middle" className="blade-word">
+      <text
+        x={px(blade[1] + (lean * 62) / w) + out * 10}
+        y={py(1) + 60}
+        textAnchor={sheet.stopLeft ? 'end' : 'start'}
+        className="blade-word"
+      >
         {setUp.swing === 0 ? 'blade, square' : `blade, ${setUp.printed.miter.text}`}
       </text>
 
@@ -113,7 +107,7 @@ function Picture({
       </text>
 
       <Measure from={px(0)} to={plate} top={low} y={sheet.measureY} says={stop} fence={fence} />
-      {tall && <Stand x={px(0)} y={height - 34} side={setUp.stopSide} />}
+      <Stand x={px(0) - out * 58} y={sheet.measureY - 8} />
     </svg>
   )
 }
@@ -211,12 +205,12 @@ function Measure(props: {
   )
 }
 
-/** Two soles and a word: the fence is in front, so left and right are the person's own. */
-function Stand({ x, y, side }: { x: number; y: number; side: 'left' | 'right' }) {
+/** Two soles beside the blade: the fence is in front of the person, so left and right are their own. */
+function Stand({ x, y }: { x: number; y: number }) {
   return (
     <g className="stand" transform={`translate(${x.toFixed(1)} ${y})`}>
-      <path d="M-20 24V8q0 -10 7 -10t7 10v16zM6 24V8q0 -10 7 -10t7 10v16z" />
-      <text x={side === 'left' ? 34 : -34} y="20" textAnchor={side === 'left' ? 'start' : 'end'}>
+      <path d="M-20 12V-4q0 -10 7 -10t7 10v16zM6 12V-4q0 -10 7 -10t7 10v16z" />
+      <text y="34" textAnchor="middle">
         you stand here
       </text>
     </g>

@@ -123,7 +123,7 @@ function SetUpLine(props: {
         </span>
         <Ticks station={station} current={props.current} />
         <span className={classOf[state]}>
-          {state === 'cut' ? sayCount(station) : `${state}: ${sayCount(station)}`}
+          {state === 'on now' ? `${state}: ${sayCount(station)}` : sayCount(station)}
         </span>
       </button>
     </li>
