@@ -3,6 +3,7 @@ import type { Point } from '../../core/geometry/polygon.ts'
 import type { Part, Plan } from '../../core/plan-shapes.ts'
 import { showLength } from '../../core/reading/show.ts'
 import type { Reading } from '../../core/shop.ts'
+import { sameLength } from '../../core/tolerance.ts'
 import { LengthText } from '../fields/length-text.tsx'
 import { DimensionLine, WitnessLine } from './dimension-line.tsx'
 import { circleOf, type Dimension, dimensionsOf } from './dimensions.ts'
@@ -12,7 +13,7 @@ import { marksOf, partLine } from './marks.ts'
 import { Shape } from './shape.tsx'
 import { backToFront, type Seen } from './shapes.ts'
 import { toScreen } from './sheet.ts'
-import { solidsOf } from './solid.ts'
+import { memberSolid, solidsOf } from './solid.ts'
 import { type Extent, fromAbove, fromFront } from './view.ts'
 import { useWidth } from './width.ts'
 
@@ -132,7 +133,8 @@ function Members({
 }: Props & { readonly seen: readonly Seen[]; readonly laid: Laid; readonly isPlan?: boolean }) {
   const markOf = new Map(plan.parts.flatMap(({ mark, members }) => members.map((id) => [id, mark] as const)))
   // From above, what lies on top would hide the frame: it is drawn last, and only as a line.
-  const open = (one: Seen) => isPlan && one.kind === 'plate'
+  const onTop = platesOnTop(plan)
+  const open = (one: Seen) => isPlan && onTop.has(one.id)
   const marks = marksOf(plan, seen, laid.place, open)
   const order = [...seen.filter((one) => !open(one)), ...seen.filter(open)]
   return (
@@ -163,6 +165,12 @@ function Members({
       ))}
     </g>
   )
+}
+
+/** Plates above every member. */
+function platesOnTop({ frame }: Plan): ReadonlySet<string> {
+  const highest = Math.max(...frame.members.flatMap((of) => memberSolid(of).points.map((point) => point[2])))
+  return new Set(frame.plates.filter(({ pose }) => pose[14]! >= highest - sameLength).map(({ id }) => id))
 }
 
 /** Leveling feet: a pad on the floor and a stud up to the cap. */

@@ -39,6 +39,7 @@ export function LengthField({
     <TypedField
       {...rest}
       keypad={units}
+      unit={units}
       value={givenText(value, reading)}
       read={(text) => echo(parseLength(text, units))}
       onChange={onChange}
@@ -82,6 +83,7 @@ export function AngleField({
     <TypedField
       {...rest}
       keypad="plain"
+      unit="°"
       value={value === undefined ? '' : String(value)}
       read={(text) => {
         const angle = parseAngle(text)

@@ -33,6 +33,7 @@ export function NumberField({
     <TypedField
       {...rest}
       keypad="plain"
+      unit={unit.trim()}
       value={value === undefined ? '' : String(value)}
       read={(text) => {
         const result = readNumber(text, least, most, unit)

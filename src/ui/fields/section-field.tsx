@@ -96,6 +96,7 @@ export function OwnSection(props: {
         <TypedField
           label="Wall"
           keypad={units}
+          unit={units}
           value={givenText(value.wall, reading)}
           read={(text) => readWall(text, value, units)}
           hint="A thickness, or a gauge as 16 ga."

@@ -14,6 +14,8 @@ export interface TypedFieldProps {
   readonly read: (text: string) => Result<string>
   readonly onChange: (text: string) => void
   readonly keypad: KeypadKind
+  /** Shown in the field after a text that names no unit of its own: `in`, `°`. */
+  readonly unit?: string | undefined
   readonly optional?: boolean | undefined
   readonly hint?: ReactNode
   /** What is wrong with the value that is kept, said by the plan. */
@@ -96,6 +98,12 @@ export function TypedField(props: TypedFieldProps) {
         {props.optional && !props.bare && <span className="dim"> (may be left out)</span>}
       </label>
       <div className="typed">
+        {props.unit && /\d\s*$/.test(text) && (
+          <span className="unit-after" aria-hidden="true">
+            <span className="as-typed">{text}</span>
+            {props.unit}
+          </span>
+        )}
         <input
           ref={input}
           id={id}
