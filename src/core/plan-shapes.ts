@@ -23,7 +23,14 @@ export interface AngleShown {
   readonly rise?: string
 }
 
-export type Shape = 'square' | 'ends opposed' | 'ends parallel' | 'one end mitered' | 'ends crossed'
+/** `ends leaning one way`: like parallel ones, but at two angles. */
+export type Shape =
+  | 'square'
+  | 'ends opposed'
+  | 'ends parallel'
+  | 'ends leaning one way'
+  | 'one end mitered'
+  | 'ends crossed'
 
 /** All members of one geometry and section. Lengths unrounded; what is read stands under `printed`. */
 export interface Part {

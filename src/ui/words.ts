@@ -24,6 +24,7 @@ export const shapeWords: Readonly<Record<Shape, string>> = {
   square: 'square',
   'ends opposed': 'ends opposed',
   'ends parallel': 'ends parallel',
+  'ends leaning one way': 'ends leaning one way',
   'one end mitered': 'one end mitered',
   'ends crossed': 'ends a quarter turn apart',
 }

@@ -79,8 +79,9 @@ function heldFaults(cut: ReplayedCut | ReplayedTrim, saw: Saw): string[] {
   const { hold } = cut.program
   if ('left' in cut && hold === 'stop') return ['the vise holds the end that is cut off']
   const held: Solid = 'left' in cut ? cut.left : hold === 'stop' ? cut.kept : cut.rest
-  const shortest = Math.min(...edges(held))
+  // The last cut of a stick may run out of the steel: then nothing is left to hold.
+  const shortest = Math.max(0, Math.min(...edges(held)))
   if (shortest >= saw.leastToHold - sameLength) return []
   const what = 'keep' in cut && hold === 'stop' ? cut.keep : 'the stick'
-  return [`the vise holds ${mm(Math.max(0, shortest))} of ${what}; it needs ${mm(saw.leastToHold)}`]
+  return [`the vise holds ${mm(shortest)} of ${what}; it needs ${mm(saw.leastToHold)}`]
 }

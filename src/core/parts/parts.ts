@@ -24,7 +24,9 @@ export function shapeOf({ a, b }: Solid): Shape {
   if (square(a) || square(b)) return 'one end mitered'
   const turned = a.p * b.q - a.q * b.p
   if (Math.abs(turned) > sameSlope) return 'ends crossed'
-  return a.p * b.p + a.q * b.q < 0 ? 'ends opposed' : 'ends parallel'
+  if (a.p * b.p + a.q * b.q < 0) return 'ends opposed'
+  const equal = Math.abs(a.p - b.p) < sameSlope && Math.abs(a.q - b.q) < sameSlope
+  return equal ? 'ends parallel' : 'ends leaning one way'
 }
 
 /**
