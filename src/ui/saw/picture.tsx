@@ -107,7 +107,7 @@ function Picture({ at, setUp, name, stop, long, says, width }: PictureProps & { 
       </text>
 
       <Measure from={px(0)} to={plate} top={low} y={sheet.measureY} says={stop} fence={fence} />
-      <Stand x={px(0) - out * 58} y={sheet.measureY - 8} />
+      <Stand x={Math.max(66, Math.min(width - 66, px(0) - out * 70))} y={sheet.measureY - 8} />
     </svg>
   )
 }

@@ -34,8 +34,8 @@ export function Rack(props: RackProps) {
       <h2 id="rack-head">On the rack</h2>
       {rack.length === 0 && (
         <p className="dim">
-          Nothing yet. A {says.drop} that is kept at the saw comes here by itself; put in what else lies
-          there, and it is cut before anything is bought.
+          Nothing yet. {capital(says.drops)} that are kept at the saw come here by themselves; put in what
+          else lies there, and it is cut before anything is bought.
         </p>
       )}
       {keys.map((key) => {

@@ -52,7 +52,8 @@ function StickLine(props: {
       <p className="stick-head">
         <span className="mark">{stick.id}</span> <LengthText of={showLength(stick.length, shop.reading)} />
         <span className="dim">
-          {stick.from === 'rack' ? ' from the rack' : ' to buy'} · {count(stick.pieces.length, 'piece')}
+          {stick.from === 'rack' ? ' from the rack' : done > 0 ? ' bought' : ' to buy'} ·{' '}
+          {count(stick.pieces.length, 'piece')}
         </span>
         {own.length > 0 && (
           <span className={finished ? 'state cut' : done > 0 ? 'state now' : 'state'}>

@@ -1,4 +1,5 @@
-import type { Plan, WeldStep } from '../../core/plan-shapes.ts'
+import type { Plan, Seam, WeldStep } from '../../core/plan-shapes.ts'
+import type { Shop } from '../../core/shop.ts'
 
 // Cautions stand at the step where the danger is. They are said once, where it begins, and defer to local codes, the
 // machine's manual and licensed people. Sources stand beside each; a rule without one is common practice.
@@ -58,13 +59,13 @@ export function cautionsFor(step: WeldStep, plan: Plan): readonly string[] {
 }
 
 /** Why this step stands here, in one line. Common practice. */
-export function whyOf(step: WeldStep, plan: Plan): string {
+export function whyOf(step: WeldStep, plan: Plan, tacking: Shop['tacking']): string {
   const seam = plan.weld.seams.find((one) => one.id === step.seam)
   switch (step.kind) {
     case 'fit':
       return 'What does not close now is not closed by welding.'
     case 'tack':
-      return 'The side opposite comes next, so that one tack pulls back what the other pulled.'
+      return whyTack(step, plan, tacking, seam)
     case 'check':
       return 'A tack can still be broken; a weld cannot.'
     case 'turn':
@@ -76,4 +77,14 @@ export function whyOf(step: WeldStep, plan: Plan): string {
       if (seam?.class === 'bottom') return 'Bottoms last: they pull back what the tops pulled.'
       return 'One seam of each joint in turn, so that no joint takes all its heat at once.'
   }
+}
+
+function whyTack(step: WeldStep, plan: Plan, tacking: Shop['tacking'], seam: Seam | undefined): string {
+  const ring = plan.frame.assemblies.some((one) => one.id === step.assembly && one.ring)
+  if (!ring) return 'A tack holds, and can still be broken when the check says no.'
+  if (tacking === 'in a jig')
+    return 'Joints opposite each other in turn, so that one pulls back what the other pulled.'
+  if (seam?.class === 'outside')
+    return 'Outside first, round the frame: these tacks hinge, so the ring can still be closed.'
+  return 'The other sides once the outside tacks have closed the ring.'
 }

@@ -34,11 +34,14 @@ export const isTicked = (
   step: string,
 ): boolean => ticked[tickKey(job, copy, step)] !== undefined
 
-/** Joints numbered as the list first comes to them: 1, 2, 3 … The same for every copy. */
-export function jointNumbers(steps: readonly WeldStep[]): ReadonlyMap<string, number> {
-  const numbers = new Map<string, number>()
-  for (const { joint } of steps) if (joint && !numbers.has(joint)) numbers.set(joint, numbers.size + 1)
-  return numbers
+/**
+ * Joints numbered as the frame names them, so that corner 4 of a ring is joint 4 whatever the order of work. The same
+ * for every copy.
+ */
+export function jointNumbers(plan: Plan): ReadonlyMap<string, number> {
+  const worked = new Set(plan.weld.steps.map(({ joint }) => joint))
+  const joints = plan.frame.joints.filter(({ id }) => worked.has(id))
+  return new Map(joints.map(({ id }, at) => [id, at + 1]))
 }
 
 /** A stretch of the list that is one kind of work on one sub-assembly. */

@@ -2,6 +2,7 @@ import './weld.css'
 import { useState } from 'react'
 import type { JobView } from '../../app/state.ts'
 import type { Plan, WeldStep } from '../../core/plan-shapes.ts'
+import type { Shop } from '../../core/shop.ts'
 import { useActions, useApp, useShop } from '../app.ts'
 import { Pick } from '../fields/choice.tsx'
 import { DoneMark } from '../saw/cut-bar.tsx'
@@ -53,12 +54,18 @@ function WeldList({ view, plan }: { view: JobView; plan: Plan }) {
     const number = now.joint === undefined ? '' : ` ${numbers.get(now.joint)}`
     checkOff.check(now.id, `${kindWords[now.kind]}${number} is ${doneWords[now.kind]}`, () => tick(now))
   }
-  const numbers = jointNumbers(steps)
-  const joints = [...numbers].map(([id, number]) => ({
-    id,
-    number,
-    state: jointState(id, steps, isDone, now?.joint),
-  }))
+  const numbers = jointNumbers(plan)
+  // Only the joints of the sub-assembly at hand: all of a pedestal's at once would cover each other.
+  const shown = new Set(
+    steps.filter((step) => !now || step.assembly === now.assembly).map(({ joint }) => joint),
+  )
+  const joints = [...numbers]
+    .filter(([id]) => shown.has(id))
+    .map(([id, number]) => ({
+      id,
+      number,
+      state: jointState(id, steps, isDone, now?.joint),
+    }))
   const ring = plan.frame.assemblies.some((one) => one.id === now?.assembly && one.ring)
   return (
     <div className="weld">
@@ -70,6 +77,7 @@ function WeldList({ view, plan }: { view: JobView; plan: Plan }) {
             <Now
               step={now}
               plan={plan}
+              tacking={shop.tacking}
               number={now.joint === undefined ? undefined : numbers.get(now.joint)}
             />
           ) : (
@@ -189,7 +197,17 @@ function Copies(props: {
 }
 
 /** The step at hand, large, with why it stands here and what to beware of. */
-function Now({ step, plan, number }: { step: WeldStep; plan: Plan; number: number | undefined }) {
+function Now({
+  step,
+  plan,
+  number,
+  tacking,
+}: {
+  step: WeldStep
+  plan: Plan
+  number: number | undefined
+  tacking: Shop['tacking']
+}) {
   const cautions = cautionsFor(step, plan)
   return (
     <section className="weld-step-now" aria-labelledby="weld-now-head">
@@ -201,7 +219,7 @@ function Now({ step, plan, number }: { step: WeldStep; plan: Plan; number: numbe
         )}{' '}
         {step.text}
       </h1>
-      <p className="dim">{whyOf(step, plan)}</p>
+      <p className="dim">{whyOf(step, plan, tacking)}</p>
       {cautions.map((caution) => (
         <p key={caution} className="warning">
           {caution}

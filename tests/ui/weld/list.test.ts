@@ -8,10 +8,10 @@ import { plan, steps } from './weld-plan.ts'
 const withDone = (ids: readonly string[]) => (step: WeldStep) => ids.includes(step.id)
 
 describe('the list', () => {
-  test('joints are numbered as the work comes to them: corner 3 is joint 1', () => {
-    expect([...jointNumbers(steps)]).toEqual([
-      ['top/corner-3', 1],
-      ['top/corner-1', 2],
+  test('joints are numbered as the frame names them, though the work begins at another', () => {
+    expect([...jointNumbers(plan)]).toEqual([
+      ['top/corner-1', 1],
+      ['top/corner-3', 2],
     ])
   })
 
@@ -79,7 +79,10 @@ describe('cautions stand where the danger begins', () => {
   })
 
   test('every step says why it stands here', () => {
-    for (const step of steps) expect(whyOf(step, plan), step.id).toMatch(/\.$/)
+    for (const step of steps) expect(whyOf(step, plan, 'in a jig'), step.id).toMatch(/\.$/)
+    const tack = steps.find((step) => step.kind === 'tack')!
+    expect(whyOf(tack, plan, 'in a jig')).toMatch(/opposite/)
+    expect(whyOf(tack, plan, 'piece by piece')).toMatch(/hinge/)
   })
 })
 

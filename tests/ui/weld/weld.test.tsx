@@ -20,14 +20,14 @@ const button = (name: RegExp | string) => screen.getByRole('button', { name })
 describe('the Weld station', () => {
   test('the step at hand is large, numbered as on the list, with why; its key ticks it for this copy', () => {
     const app = open(ticked(1, ['fit:top']))
-    expect(screen.getByRole('heading', { level: 1 }).textContent).toBe('joint 1 Tack corner 3, outside')
-    fireEvent.click(button('Tack 1: done Tack corner 3, outside'))
+    expect(screen.getByRole('heading', { level: 1 }).textContent).toBe('joint 2 Tack corner 3, outside')
+    fireEvent.click(button('Tack 2: done Tack corner 3, outside'))
     expect(app.actions.tick).toHaveBeenCalledWith('job-1', 1, 'tack:3', 'tacked')
   })
 
   test('a pass is ticked as welded, a check and a turn as checked', () => {
     const app = open(ticked(1, all.slice(0, 4)))
-    fireEvent.click(button('Weld 1: done Weld corner 3, outside'))
+    fireEvent.click(button('Weld 2: done Weld corner 3, outside'))
     expect(app.actions.tick).toHaveBeenLastCalledWith('job-1', 1, 'pass:3', 'welded')
     fireEvent.click(screen.getByRole('checkbox', { name: /Turn the top over/ }))
     expect(app.actions.tick).toHaveBeenLastCalledWith('job-1', 1, 'turn:top', 'checked')
