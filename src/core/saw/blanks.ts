@@ -40,6 +40,9 @@ interface Share {
 const longestFirst = (blanks: readonly Blank[]): readonly Blank[] =>
   [...blanks].sort((one, two) => two.stop.mm - one.stop.mm)
 
+const shortestFirst = (blanks: readonly Blank[]): readonly Blank[] =>
+  [...blanks].sort((one, two) => one.stop.mm - two.stop.mm)
+
 /** Sticks with equal cuts follow each other, so that the stop stays. */
 function alikeTogether(sticks: readonly Loaded[]): readonly Loaded[] {
   const stops = ({ blanks }: Loaded) => longestFirst(blanks).map(({ stop }) => stop.mm)
@@ -56,7 +59,7 @@ const stickByStick = (sticks: readonly Loaded[]): readonly Share[] =>
 
 /** Every other stick from the short end up: the stop that is set serves the next stick first. */
 const snake = (sticks: readonly Loaded[]): readonly Share[] =>
-  stickByStick(sticks).map(({ of, blanks }, at) => ({ of, blanks: at % 2 ? [...blanks].reverse() : blanks }))
+  sticks.map((of, at) => ({ of, blanks: at % 2 ? shortestFirst(of.blanks) : longestFirst(of.blanks) }))
 
 /** Each stop once, the longest first; a stick comes back for each of its stops. */
 function stopByStop(sticks: readonly Loaded[]): readonly Share[] {

@@ -1,6 +1,6 @@
 import type { Nest, NestPiece, NestSection } from '../nest.ts'
 import { sawFor } from '../parts/demand.ts'
-import type { Part, Product, Run } from '../plan-shapes.ts'
+import type { Part, Product, Run, Shown } from '../plan-shapes.ts'
 import { showLength } from '../reading/show.ts'
 import type { Problem, Result } from '../result.ts'
 import { badAll, good } from '../result.ts'
@@ -83,7 +83,13 @@ function blankOf(piece: NestPiece, { section }: NestSection, shop: Shop, stick: 
   const keep: Product = piece.blank
     ? { ...made, id: piece.blank, kind: 'blank', key: blankKey(sectionKey(section), exact), length: exact }
     : { ...made, id: piece.piece, kind: 'piece', key: piece.key, length: exact }
-  return { kind: piece.blank ? 'blank' : 'square', exact, stop: showLength(exact, shop.reading), keep }
+  return { kind: piece.blank ? 'blank' : 'square', exact, stop: shownStop(exact, shop), keep }
+}
+
+/** The one number to set: how the exact stop lies beside it is no business of the person at the saw. */
+function shownStop(exact: Mm, { reading }: Shop): Shown {
+  const { mm, text, unit } = showLength(exact, reading)
+  return { mm, text, unit }
 }
 
 const blankKey = (section: string, length: Mm): string => `${section} | blank ${stepsNearest(length)}`
@@ -136,7 +142,7 @@ function chainOf(
       load: keep.from,
       keep: { ...keep, length },
       cut,
-      stop: showLength(cut.exact, shop.reading),
+      stop: shownStop(cut.exact, shop),
     }
   })
 }

@@ -22,8 +22,9 @@ export function leanOf(swing: Deg): string {
 
 function sideOf({ kind, longSide, parallel }: Cut): string {
   if (kind === 'blank' || kind === 'square') return 'square ends: any side against the fence'
-  const what = parallel ? 'the point that touches the stop' : 'long side'
-  return longSide === 'fence' ? `${what} against the fence` : `${what} away from the fence, toward you`
+  const what = parallel ? 'the point that touches the stop lies' : 'long side'
+  const at = parallel ? 'at the fence' : 'against the fence'
+  return longSide === 'fence' ? `${what} ${at}` : `${what} away from the fence, toward you`
 }
 
 /** What the person does for each turning; faces, not left and right, so that it holds for a stop on either side. */

@@ -58,6 +58,8 @@ describe('a hexagon of 404 mm in 40 tube', () => {
     expect(miter.swing).toBe(30)
     expect(miter.exact).toBeCloseTo(380.906, 3)
     expect(miter.stop).toBe(381)
+    // One number to set: nothing says strong or scant at the saw.
+    expect(miter.printed.stop).toEqual({ mm: 381, text: '381', unit: 'mm' })
     expect(miter.printed.longSide).toBe('long side away from the fence, toward you')
     expect(miter.printed.lean).toBe('the end of the blade away from the fence leans away from the stop')
     const printed = replay(run, sticks, 'printed').made.get('A1')!
@@ -138,7 +140,7 @@ describe('other ends', () => {
     ])
     expect(fence.work).toMatchObject({ heads: 1, stops: 2 })
     expect(fence.setUps[2]!.exact).toBeCloseTo(500, 9)
-    expect(fence.setUps[2]!.printed.longSide).toBe('the point that touches the stop against the fence')
+    expect(fence.setUps[2]!.printed.longSide).toBe('the point that touches the stop lies at the fence')
     expect(programOf(fence, 'A1.m')).toContainEqual({ turn: 'end' })
     const outward = runOf(sticks, [slant], shop({ longSide: 'outward' }))
     expect(outward.setUps[2]!.swing).toBe(-30)
