@@ -65,7 +65,7 @@ export function soil(desk: Desk): void {
 
 /**
  * What is on disk becomes the state. Facts only ever come in addition, so that nothing that was shown as done goes
- * away; views of jobs not on the screen wait until they are shown.
+ * away.
  */
 export async function readDisk(desk: Desk): Promise<void> {
   const kept = await desk.ports.disk.readAll()
@@ -73,6 +73,8 @@ export async function readDisk(desk: Desk): Promise<void> {
   const state = desk.store.getState()
   const facts = union(state.facts, kept.facts)
   soil(desk)
+  // At the start the jobs are planned one after the other, so that the first screen does not wait for all of them.
+  const planned = state.phase === 'ready' ? desk.jobs.keys() : []
   publish(
     desk,
     {
@@ -85,7 +87,7 @@ export async function readDisk(desk: Desk): Promise<void> {
       rivals: kept.rivals,
       unread: kept.unread,
     },
-    withShown(desk, Object.keys(state.views)),
+    withShown(desk, planned),
   )
 }
 

@@ -40,7 +40,6 @@ export function connect(trouble: (why: string) => void, name: string = databaseN
   }
 
   function open(): Promise<Database> {
-    if (typeof indexedDB === 'undefined') return Promise.reject(withoutDisk())
     const mine: Promise<Database> = openDB<Schema>(name, databaseVersion, {
       upgrade: (db, from, _to, tx) => migrate(db, from, tx as Parameters<typeof migrate>[2]),
       blocked: () =>
@@ -62,6 +61,7 @@ export function connect(trouble: (why: string) => void, name: string = databaseN
   }
 
   async function database(): Promise<Database> {
+    if (typeof indexedDB === 'undefined') throw withoutDisk()
     opening ??= open()
     return opening
   }

@@ -1,0 +1,134 @@
+import { afterEach, describe, expect, test } from 'vitest'
+import { readJobFile } from '../../src/door/job-file.ts'
+import { closeTabs, freshName } from '../storage/faulty.ts'
+import { cutListJob, handShop, type Tablet, tabletOn } from './tablet.ts'
+
+afterEach(closeTabs)
+
+async function opened(): Promise<Tablet> {
+  const tablet = tabletOn(freshName())
+  await tablet.actions.open()
+  return tablet
+}
+
+/** A tablet on which 2 of 3 pieces are cut, the first by mistake and undone, from a stick that lay on the rack. */
+async function worked() {
+  const tablet = await opened()
+  await tablet.actions.saveShop(handShop)
+  const other = await cutListJob(tablet, 1, 333)
+  await tablet.actions.cut(other, tablet.view(other).cuts[0]!)
+  const id = await cutListJob(tablet, 3, 600)
+  await tablet.actions.accept(id)
+  await tablet.actions.bought(tablet.view(id).nest!.sections[0]!.section, 6000, 1, 4200)
+  await tablet.actions.cut(id, tablet.view(id).cuts[0]!)
+  await tablet.actions.undo(id)
+  for (const at of [0, 1]) await tablet.actions.cut(id, tablet.view(id).cuts[at]!)
+  return { tablet, id, other }
+}
+
+describe('a file of a job', () => {
+  test('carries shop, nest and its own facts to another tablet, where the work stands as it stood', async () => {
+    const { tablet, id, other } = await worked()
+    const text = tablet.actions.fileOf(id)
+    const read = readJobFile(text)
+    if (!read.ok) throw new Error(read.problems[0]?.text)
+    expect(read.value.facts?.some(({ job }) => job === other)).toBe(false)
+
+    const second = await opened()
+    expect(await second.actions.openFile(text)).toEqual({ job: id, problems: [] })
+    second.actions.show(id)
+    const { cuts, nest, nesting } = second.view(id)
+    expect(nesting.state).toBe('accepted')
+    expect(nest).toEqual(tablet.view(id).nest)
+    expect(cuts).toEqual(tablet.view(id).cuts)
+    expect(second.state().shop).toEqual(handShop)
+    // The one stick bought is on the saw there too.
+    expect(second.state().progress.rack).toEqual([])
+    expect(second.state().progress.unknown).toEqual([])
+  })
+
+  test('opened twice changes nothing the second time', async () => {
+    const { tablet, id } = await worked()
+    const text = tablet.actions.fileOf(id)
+    const second = await opened()
+    await second.actions.openFile(text)
+    const { facts, jobs, progress } = second.state()
+    await second.actions.openFile(text)
+    expect(second.state().facts).toEqual(facts)
+    expect(second.state().jobs).toEqual(jobs)
+    expect(second.state().progress).toEqual(progress)
+  })
+
+  test('brought back after more was cut here: the facts of both sides are there', async () => {
+    const { tablet, id } = await worked()
+    const second = await opened()
+    await second.actions.openFile(tablet.actions.fileOf(id))
+    second.actions.show(id)
+    await second.actions.cut(id, second.view(id).cuts[2]!)
+    await tablet.actions.openFile(second.actions.fileOf(id))
+    expect(tablet.view(id).cuts.filter(({ done }) => done)).toHaveLength(3)
+    expect(tablet.state().jobs).toHaveLength(2)
+  })
+
+  test('of a job that is here and was changed opens as a copy with a name of its own, with nothing cut', async () => {
+    const { tablet, id } = await worked()
+    const text = tablet.actions.fileOf(id)
+    await tablet.actions.editJob(id, { quantity: 2 })
+    const { job } = await tablet.actions.openFile(text)
+    expect(job).not.toBe(id)
+    expect(tablet.view(job!).job.quantity).toBe(1)
+    expect(tablet.view(job!).cuts.some(({ done }) => done !== undefined)).toBe(false)
+    expect(tablet.view(id).job.quantity).toBe(2)
+    expect(new Set(tablet.state().jobs.map(({ name }) => name)).size).toBe(3)
+  })
+
+  test('with a nest changed by hand is refused whole: its id is the hash of the rest', async () => {
+    const { tablet, id } = await worked()
+    const text = tablet.actions.fileOf(id).replace('"solver": "inline 1"', '"solver": "inline 2"')
+    const second = await opened()
+    const { job, problems } = await second.actions.openFile(text)
+    expect(job).toBeUndefined()
+    expect(problems[0]?.text).toContain('was changed after it was named')
+    expect(second.state()).toMatchObject({ jobs: [], facts: [] })
+  })
+
+  test.each([
+    ['', 'empty'],
+    ['{}', 'format'],
+    ['{"format":"tube-job","version":2,"job":{}}', 'version 2'],
+  ])('that is none (%j) changes nothing and says why', async (text, why) => {
+    const tablet = await opened()
+    const { job, problems } = await tablet.actions.openFile(text)
+    expect(job).toBeUndefined()
+    expect(problems.map((problem) => problem.text).join(' ')).toContain(why)
+    expect(tablet.state()).toMatchObject({ jobs: [], facts: [] })
+  })
+
+  test('with another shop leaves the shop that was saved here', async () => {
+    const { tablet, id } = await worked()
+    const second = await opened()
+    const own = { ...handShop, name: 'Own shop' }
+    await second.actions.saveShop(own)
+    await second.actions.openFile(tablet.actions.fileOf(id))
+    expect(second.state().shop).toEqual(own)
+  })
+})
+
+describe('sample jobs', () => {
+  test('open with their shop on a tablet that has none, and once only', async () => {
+    const tablet = await opened()
+    expect(tablet.state().samples).toEqual(['Hexagon', 'Pedestal'])
+    const id = await tablet.actions.openSample(0)
+    expect(await tablet.actions.openSample(0)).toBe(id)
+    expect(tablet.state().jobs.map((job) => job.id)).toEqual([id])
+    expect(tablet.state().shop.name).toBe('Harbor Street Fabrication')
+    expect(tablet.view(id).problems).toEqual([])
+    expect(tablet.view(id).plan?.parts.length).toBeGreaterThan(0)
+  })
+
+  test('a third of two is said', async () => {
+    const tablet = await opened()
+    expect(await tablet.actions.openSample(2)).toBe('')
+    expect(tablet.state().trouble).toBe('There is no sample job 3.')
+  })
+})
