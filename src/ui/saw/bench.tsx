@@ -1,6 +1,7 @@
 import { useState } from 'react'
 import type { NestStick } from '../../core/nest.ts'
 import type { BenchCut, Plan, Run } from '../../core/plan-shapes.ts'
+import { nextCut } from '../../core/saw/bench.ts'
 import type { Shop } from '../../core/shop.ts'
 import { CutBar } from './cut-bar.tsx'
 import { Flash, useCheckOff } from './flash.tsx'
@@ -37,7 +38,12 @@ export function Bench(props: BenchProps) {
   const [aside, setAside] = useState(false)
   const [scrapped, setScrapped] = useState<readonly string[]>([])
   const checkOff = useCheckOff((id) => cuts.some((cut) => cut.product.id === id && cut.done !== undefined))
-  const now = nowAt(stations, cuts, props.chosen, aside)
+  const [stay, setStay] = useState<string | undefined>(undefined)
+  const known = (id: string | undefined) => stations.some((station) => station.setUp.id === id)
+  // A set-up stays until the person moves on: the next one needs another stop or angle, set by hand.
+  const chosen = [props.chosen, stay].find(known) ?? nextCut(cuts)?.setUp.id
+  if (chosen !== stay) setStay(chosen)
+  const now = nowAt(stations, cuts, chosen, aside)
   const home =
     now.kind === 'all cut'
       ? undefined
@@ -45,7 +51,7 @@ export function Bench(props: BenchProps) {
         ? nowAt(stations, cuts, undefined, false)
         : now
   const homeId = home === undefined || home.kind === 'all cut' ? undefined : home.cut.setUp.id
-  const shown = now.kind === 'all cut' ? stations.find((one) => one.setUp.id === props.chosen) : now.station
+  const shown = now.kind === 'all cut' ? stations.find((one) => one.setUp.id === chosen) : now.station
   const go = (setUp: string) => {
     setAside(setUp !== homeId)
     props.onGo(setUp)

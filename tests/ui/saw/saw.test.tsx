@@ -195,6 +195,14 @@ describe('from one set-up to the next', () => {
     expect(app.actions.cut).not.toHaveBeenCalled()
   })
 
+  test('without a set-up in the address it does not slide into the next one by itself when this one is cut', async () => {
+    const app = open(viewWith({ cuts: cutsWith(['A1.b']) }))
+    await app.otherTab('A2.b')
+    expect(screen.queryByRole('button', { name: /^Cut/ })).toBeNull()
+    expect(screen.getByRole('status').textContent).toBe('2 of 2 in this set-up, 2 of 6 in all')
+    expect(main('Go to set-up 2 miter 30°, stop 404 mm')).toBeTruthy()
+  })
+
   test('the next set-up is previewed with its stop', () => {
     atSquare([])
     expect(document.querySelector('.next-set-up')!.textContent).toBe(

@@ -1,0 +1,29 @@
+// What a person does at the saw, for the browser tests: the hexagon sample has 6 pieces, 3 cuts each.
+import { expect, type Locator, type Page } from '@playwright/test'
+
+export const counted = (page: Page): Locator => page.locator('.bar-words [role=status]')
+
+export const cutButton = (page: Page): Locator => page.locator('.main-button.go:not(.move)')
+
+/** From an empty device to the Saw station of the hexagon sample. */
+export async function openSaw(page: Page): Promise<void> {
+  await page.goto('./')
+  await page
+    .getByRole('button', { name: /hexagon/i })
+    .first()
+    .click()
+  await expect(page).toHaveURL(/#\/job\/[^/]+/)
+  const job = /#\/job\/([^/]+)/.exec(page.url())![1]
+  await page.goto(`./#/job/${job}/saw`)
+  await expect(counted(page)).toContainText('0 of 18 in all', { timeout: 30_000 })
+}
+
+/** Checks off the piece on the button and waits until the count says so; gives the button's name. */
+export async function cutOne(page: Page): Promise<string> {
+  const button = cutButton(page)
+  const name = ((await button.textContent()) ?? '').replace(/\s+/g, ' ')
+  const before = Number(/(\d+) of 18 in all/.exec((await counted(page).textContent()) ?? '')![1])
+  await button.click()
+  await expect(counted(page)).toContainText(`${before + 1} of 18 in all`)
+  return name
+}
