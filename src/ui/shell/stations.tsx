@@ -15,9 +15,8 @@ export interface StationProps {
 const Stock = lazy(() => import('../stock/stock.tsx').then(({ Stock }) => ({ default: Stock })))
 const Saw = lazy(() => import('../saw/saw.tsx').then(({ Saw }) => ({ default: Saw })))
 const Weld = lazy(() => import('../weld/weld.tsx').then(({ Weld }) => ({ default: Weld })))
+const Paper = lazy(() => import('../paper/paper.tsx').then(({ Paper }) => ({ default: Paper })))
 const Shop = lazy(() => import('../shop/shop.tsx').then(({ Shop }) => ({ default: Shop })))
-
-const Paper = ({ view }: StationProps) => <p className="plain-page dim">Paper of {view.job.name}</p>
 
 const stations: Readonly<Record<JobStation, ComponentType<StationProps>>> = {
   sizes: Sizes,
