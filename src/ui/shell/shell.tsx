@@ -138,7 +138,10 @@ export function Shell({ updates }: { updates: Updates }) {
   // A new station starts at its top, as a new page does.
   const place = 'job' in route ? `${route.job}/${route.station}` : route.station
   // biome-ignore lint/correctness/useExhaustiveDependencies: runs when the place changes, not when it is read
-  useEffect(() => window.scrollTo(0, 0), [place])
+  useEffect(() => {
+    // Newer browsers give back a promise, which is no cleanup.
+    void window.scrollTo(0, 0)
+  }, [place])
 
   return (
     <div className={onFloor ? 'app floor' : 'app'}>
