@@ -1,8 +1,7 @@
-import { StrictMode } from 'react'
 import { createRoot } from 'react-dom/client'
 import fiveSided from '../demo-data/five-sided-frame.json?raw'
 import hexagon from '../demo-data/hexagon-top.json?raw'
-import pedestal from '../demo-data/ten-sided-pedestal.json?raw'
+import tenSided from '../demo-data/ten-sided-pedestal.json?raw'
 import { makeApp } from './app/app.ts'
 import { watchUpdates } from './pwa/register.ts'
 import { openDisk } from './storage/disk.ts'
@@ -10,36 +9,44 @@ import { AppContext } from './ui/app.ts'
 import { Shell } from './ui/shell/shell.tsx'
 import { browserSolver } from './worker/client.ts'
 
-// The composition root: the only file that sees every folder. What the app needs from outside is given here.
+// The composition root: the only file that sees every folder. It gives the app its disk, its clock, its dice, the
+// nest in the worker and the samples, and puts the shell on the page.
 
-const jobName = (text: string): string => (JSON.parse(text) as { job: { name: string } }).job.name
+const hex = (bytes: Uint8Array): string =>
+  Array.from(bytes, (byte) => byte.toString(16).padStart(2, '0')).join('')
 
-/** SHA-256, hex. */
+/** SHA-256. Browsers give it to safe addresses only (https, or this machine), as they do the offline copy. */
 async function hash(text: string): Promise<string> {
-  const bytes = await crypto.subtle.digest('SHA-256', new TextEncoder().encode(text))
-  return [...new Uint8Array(bytes)].map((byte) => byte.toString(16).padStart(2, '0')).join('')
+  if (!crypto.subtle)
+    throw new Error('Open Longpoint by an https address or on this machine: a nest cannot be kept otherwise.')
+  return hex(new Uint8Array(await crypto.subtle.digest('SHA-256', new TextEncoder().encode(text))))
 }
 
-const makeId = () => crypto.randomUUID().replaceAll('-', '').slice(0, 16)
+/** A shop that has said nothing yet measures as people do where its browser comes from. */
+function usualUnits(): 'in' | 'mm' {
+  const { language, region } = new Intl.Locale(navigator.language || 'en-US')
+  return region === 'US' || (region === undefined && language === 'en') ? 'in' : 'mm'
+}
 
 const app = makeApp({
   disk: openDisk(),
   solver: browserSolver(),
   clock: { now: () => new Date().toISOString() },
-  ids: { make: makeId },
+  ids: { make: () => hex(crypto.getRandomValues(new Uint8Array(6))) },
   hash,
-  // Until the shop says otherwise; the Shop station asks for it first.
-  units: navigator.language === 'en-US' ? 'in' : 'mm',
-  samples: [hexagon, pedestal, fiveSided].map((text) => ({ name: jobName(text), text })),
+  units: usualUnits(),
+  samples: [
+    { name: 'Hexagon table top, in inches', text: hexagon },
+    { name: 'Ten-sided pedestal table, three of them, in mm', text: tenSided },
+    { name: 'Five-sided bench frame of rectangular tube, in mm', text: fiveSided },
+  ],
 })
 
 const root = document.getElementById('root')
 if (root)
   createRoot(root).render(
-    <StrictMode>
-      <AppContext value={app}>
-        <Shell updates={watchUpdates()} />
-      </AppContext>
-    </StrictMode>,
+    <AppContext value={app}>
+      <Shell updates={watchUpdates()} />
+    </AppContext>,
   )
 void app.actions.open()

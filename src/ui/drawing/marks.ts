@@ -15,6 +15,21 @@ export interface MarkAt {
 const room = 26
 const leastLong = 30
 
+/** Center of area: the middle of the steel, also of a slanting trapezoid. */
+function middleOf(polygon: Polygon): Point {
+  let [twice, x, y] = [0, 0, 0]
+  const [ox, oy] = polygon[0]!
+  polygon.forEach((from, at) => {
+    const to = polygon[(at + 1) % polygon.length]!
+    const [ax, ay, bx, by] = [from[0] - ox, from[1] - oy, to[0] - ox, to[1] - oy]
+    const part = ax * by - bx * ay
+    twice += part
+    x += part * (ax + bx)
+    y += part * (ay + by)
+  })
+  return twice === 0 ? [ox, oy] : [ox + x / (3 * twice), oy + y / (3 * twice)]
+}
+
 /** Whether a point lies inside a polygon (a ray to the right crosses its sides an odd number of times). */
 function inside([x, y]: Point, polygon: Polygon): boolean {
   let within = false
@@ -46,7 +61,7 @@ export function marksOf(
       const one = seen[order]!
       const { left, right, bottom, top } = one.extent
       if (Math.max(right - left, top - bottom) * place.scale < leastLong) continue
-      const middle: Point = [(left + right) / 2, (bottom + top) / 2]
+      const middle = middleOf(one.outline)
       if (hidden(order, middle)) continue
       const at = toScreen(place, middle)
       const free = placed.every(({ at: [x, y] }) => Math.abs(x - at[0]) > room || Math.abs(y - at[1]) > room)

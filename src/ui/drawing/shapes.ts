@@ -13,13 +13,17 @@ export interface Seen {
   readonly extent: Extent
 }
 
-/** Convex hull, counterclockwise (monotone chain). */
+/**
+ * Convex hull, counterclockwise (monotone chain). Points are first put on a grid of a millionth of a millimeter:
+ * the dust of a rotation would else decide which of two points above each other comes first.
+ */
 export function hull(points: readonly Point[]): Polygon {
-  const sorted = [...points].sort((a, b) => a[0] - b[0] || a[1] - b[1])
+  const grid = (value: number) => Math.round(value / samePoint) * samePoint
+  const sorted = points.map(([x, y]): Point => [grid(x), grid(y)]).sort((a, b) => a[0] - b[0] || a[1] - b[1])
   const half = (list: readonly Point[]) => {
     const chain: Point[] = []
     for (const point of list) {
-      while (chain.length >= 2 && leftOf(chain.at(-2)!, chain.at(-1)!, point) <= samePoint) chain.pop()
+      while (chain.length >= 2 && leftOf(chain.at(-2)!, chain.at(-1)!, point) <= 0) chain.pop()
       chain.push(point)
     }
     return chain.slice(0, -1)

@@ -8,6 +8,7 @@ import { JobCard } from './card.tsx'
 import { NewJob } from './new-job.tsx'
 import { Rivals } from './rivals.tsx'
 import { Samples } from './samples.tsx'
+import { Unread } from './unread.tsx'
 
 /** A job that was taken from the list, with its file: Undo opens it again. */
 interface Removed {
@@ -76,6 +77,7 @@ export function Jobs() {
           </button>
         </div>
       )}
+      <Unread />
       <Rivals />
       {jobs.length === 0 && samples.length > 0 && <Samples samples={samples} first />}
       {jobs.length > 0 && (

@@ -65,13 +65,13 @@ function Carried(props: {
   const { carried, shop } = props
   const { section, measured } = carried
   const set = (some: Partial<CarriedSection>) => props.onChange({ ...carried, ...some })
-  const measure = (width: number | undefined, height: number | undefined) => {
-    const { measured: _, ...rest } = carried
-    if (width === undefined && height === undefined) return props.onChange(rest)
-    props.onChange({
-      ...rest,
-      measured: { width: width ?? height ?? section.width, height: height ?? width ?? section.height },
-    })
+  // Both sides of a square are one size; of another section the side that was not measured is as listed.
+  const square = section.width === section.height
+  const measure = (side: 'width' | 'height', mm: number | undefined) => {
+    const { measured: before, ...rest } = carried
+    if (mm === undefined) return props.onChange(rest)
+    const listed = square ? { width: mm, height: mm } : { width: section.width, height: section.height }
+    props.onChange({ ...rest, measured: { ...listed, ...before, [side]: mm } })
   }
   return (
     <div className="shop-fields">
@@ -90,14 +90,14 @@ function Carried(props: {
         hint="A 40 may be 40.5; stops with the long side outward follow it."
         value={measured?.width}
         reading={shop.reading}
-        onChange={(width) => measure(width, measured?.height)}
+        onChange={(mm) => measure('width', mm)}
       />
       <MmField
         label="Height of this delivery, measured"
         optional
         value={measured?.height}
         reading={shop.reading}
-        onChange={(height) => measure(measured?.width, height)}
+        onChange={(mm) => measure('height', mm)}
       />
       <p className="dim">{massWords(carried, shop.reading, shop.mass)}</p>
       <fieldset className="group">

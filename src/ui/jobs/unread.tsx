@@ -1,0 +1,22 @@
+import { useApp } from '../app.ts'
+import { count } from '../words.ts'
+
+/** What stands on the disk and cannot be read: it is left as it is, and said. */
+export function Unread() {
+  const unread = useApp((state) => state.unread)
+  if (!unread || unread.length === 0) return null
+  return (
+    <details className="warning">
+      <summary>
+        {count(unread.length, 'entry', 'entries')} on this device cannot be read. They are kept as they are.
+      </summary>
+      <ul className="plain-list">
+        {unread.map(({ store, key, why }) => (
+          <li key={`${store} ${key}`}>
+            {store}, {key}: {why}
+          </li>
+        ))}
+      </ul>
+    </details>
+  )
+}

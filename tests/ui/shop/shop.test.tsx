@@ -1,0 +1,181 @@
+import { act, cleanup, fireEvent, screen, within } from '@testing-library/react'
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
+import type { Shop as Figures } from '../../../src/core/shop.ts'
+import { startShop } from '../../../src/core/shop-start.ts'
+import { readBackup, writeBackup } from '../../../src/ui/shop/backup-file.ts'
+import { freeId } from '../../../src/ui/shop/saws.tsx'
+import { Shop } from '../../../src/ui/shop/shop.tsx'
+import { fakeApp, jobOf, show } from '../shell/fake-app.tsx'
+
+beforeEach(() => vi.useFakeTimers())
+afterEach(() => {
+  cleanup()
+  vi.useRealTimers()
+})
+
+function open(units: 'in' | 'mm' = 'mm', some: Partial<Figures> = {}) {
+  const app = fakeApp([jobOf('polygon-frame')], { ...startShop(units), ...some })
+  show(app, <Shop />)
+  return app
+}
+
+const kept = (app: ReturnType<typeof open>) => app.store.getState().shop
+
+const fill = async (label: string, text: string) => {
+  fireEvent.change(screen.getByRole('textbox', { name: label }), { target: { value: text } })
+  await act(async () => vi.advanceTimersByTime(600))
+}
+const choose = async (name: string) => {
+  fireEvent.click(screen.getByRole('radio', { name }))
+  await act(async () => undefined)
+}
+
+describe('what is true in the shop', () => {
+  test('reading, words, hand, daylight and paper are kept as they are chosen', async () => {
+    const app = open()
+    fireEvent.change(screen.getByRole('combobox', { name: 'Lengths are read in' }), {
+      target: { value: 'in/32' },
+    })
+    await act(async () => undefined)
+    await choose('stick, drop')
+    await choose('left hand')
+    await choose('Letter')
+    fireEvent.click(screen.getByRole('checkbox', { name: /Daylight/ }))
+    await act(async () => undefined)
+    expect(kept(app)).toMatchObject({
+      reading: { kind: 'inch-fraction', denominator: 32 },
+      says: 'stick and drop',
+      hand: 'left',
+      paper: 'Letter',
+      daylight: true,
+    })
+  })
+
+  test('a saw: stop on the right, vise swings, reads 90 at square, kerf 1.2, least to hold 50', async () => {
+    const app = open()
+    await choose('right')
+    await choose('vise')
+    await choose('90°')
+    await fill('Kerf', '1.2')
+    await fill('Least to hold', '50')
+    await fill('Greatest miter, far end of the blade toward the stop', '60')
+    expect(kept(app).saws[0]).toMatchObject({
+      stopSide: 'right',
+      swings: 'vise',
+      readsAtSquare: 90,
+      leastToHold: 50,
+      limits: { towardStop: 60, awayFromStop: 45 },
+      blades: [{ kerf: 1.2 }],
+    })
+  })
+
+  test('a miter of 95° is refused beside its field and not kept', async () => {
+    const app = open()
+    await fill('Greatest miter, far end of the blade toward the stop', '95')
+    expect(screen.getByRole('alert').textContent).toBe('95° was given; 0 to 89 is possible.')
+    expect(kept(app).saws[0]?.limits.towardStop).toBe(45)
+  })
+
+  test('an added saw is like the last, under a name and an id of its own', async () => {
+    const app = open()
+    fireEvent.click(screen.getByRole('button', { name: 'Add a saw' }))
+    await act(async () => undefined)
+    expect(kept(app).saws.map(({ id, name }) => [id, name])).toEqual([
+      ['saw-1', 'Saw 1'],
+      ['saw-2', 'Saw 2'],
+    ])
+  })
+
+  test('a section with a price: 45.90 is kept as 4590 whole cents', async () => {
+    const app = open()
+    fireEvent.click(screen.getByRole('button', { name: 'Add a section' }))
+    fireEvent.click(screen.getByRole('button', { name: /^Carry 40 × 40 × 3/ }))
+    await act(async () => undefined)
+    await fill('Price each, € (may be left out)', '45.9')
+    const [carried] = kept(app).sections
+    expect(carried?.section).toMatchObject({ kind: 'square-tube', width: 40, wall: 3 })
+    expect(carried?.stock).toEqual([{ length: 6000, price: 4590 }])
+  })
+
+  test('a measured width alone stands for both of a square tube', async () => {
+    const app = open()
+    fireEvent.click(screen.getByRole('button', { name: 'Add a section' }))
+    fireEvent.click(screen.getByRole('button', { name: /^Carry 40 × 40 × 3/ }))
+    await act(async () => undefined)
+    await fill('Width of this delivery, measured (may be left out)', '40.5')
+    expect(kept(app).sections[0]?.measured).toEqual({ width: 40.5, height: 40.5 })
+    await fill('Height of this delivery, measured (may be left out)', '40.2')
+    expect(kept(app).sections[0]?.measured).toEqual({ width: 40.5, height: 40.2 })
+    await fill('Width of this delivery, measured (may be left out)', '')
+    expect(kept(app).sections[0]).not.toHaveProperty('measured')
+  })
+
+  test('a section is carried once only', async () => {
+    open()
+    for (const _ of [1, 2]) {
+      fireEvent.click(screen.getByRole('button', { name: 'Add a section' }))
+      const carry = screen.getByRole('button', { name: /^Carry 40 × 40 × 3 mm square tube$/ })
+      if (_ === 2) {
+        expect(carry.hasAttribute('disabled')).toBe(true)
+        expect(screen.getByText('This section is carried already.')).toBeTruthy()
+      }
+      fireEvent.click(carry)
+      await act(async () => undefined)
+    }
+  })
+
+  test('what the door refuses is said and not kept', async () => {
+    const app = open()
+    app.actions.saveShop.mockResolvedValueOnce([
+      { code: 'shop', text: 'Least to hold was given as 9000 mm.' },
+    ] as never)
+    await fill('Least to hold', '9000')
+    expect(screen.getByRole('alert').textContent).toMatch(/9000 mm.*not kept/)
+  })
+})
+
+describe('a backup', () => {
+  test('holds every job file and gives each back to the one door', () => {
+    const files = ['{"format":"tube-job","version":1,"job":{"id":"a"}}', '{"format":"tube-job","version":1}']
+    const read = readBackup(writeBackup(files))
+    expect(read.ok && read.value.map((text) => JSON.parse(text))).toEqual(
+      files.map((text) => JSON.parse(text)),
+    )
+  })
+  test('a single job file is a backup of one', () =>
+    expect(readBackup('{"format":"tube-job"}')).toEqual({ ok: true, value: ['{"format":"tube-job"}'] }))
+  test.each([
+    ['not json', /not JSON/],
+    ['{"format":"tube-backup","version":2,"files":[]}', /version 2.*version 1/],
+    ['{"format":"tube-backup","version":1,"files":7}', /no list/],
+  ])('%j is refused with the reason', (text, why) => {
+    const read = readBackup(text)
+    expect(read.ok ? '' : read.problems[0]?.text).toMatch(why)
+  })
+  test('opened, says how many jobs came from it', async () => {
+    vi.useRealTimers()
+    const app = open()
+    const text = writeBackup(
+      [1, 2].map((n) => JSON.stringify({ job: jobOf('polygon-frame', {}, 'mm', `b${n}`) })),
+    )
+    fireEvent.change(screen.getByLabelText('Open a backup or a job', { selector: 'input' }), {
+      target: { files: [new File([text], 'all.json')] },
+    })
+    expect(await screen.findByText('2 jobs opened from all.json.')).toBeTruthy()
+    expect(app.store.getState().jobs.map(({ id }) => id)).toEqual(['job-1', 'b1', 'b2'])
+  })
+})
+
+test('a free id is one that nobody has', () => {
+  expect(freeId('saw', [{ id: 'saw-1' }])).toBe('saw-2')
+  expect(freeId('saw', [{ id: 'saw-2' }])).toBe('saw-3')
+  expect(freeId('saw', [])).toBe('saw-1')
+})
+
+test('within a section the summary tells its lengths', () => {
+  const { store } = open('in')
+  expect(
+    within(screen.getByRole('heading', { name: 'Sections carried' }).parentElement!).getByText(/None yet/),
+  ).toBeTruthy()
+  expect(store.getState().shop.usualLengths).toHaveLength(2)
+})

@@ -1,0 +1,53 @@
+import { describe, expect, test } from 'vitest'
+import { cutList } from '../../../src/core/builds/cut-list.ts'
+import { readPasted } from '../../../src/ui/sizes/pasted.ts'
+
+const columns = cutList.params.find(({ name }) => name === 'rows')!.columns!
+const read = (text: string, units: 'in' | 'mm' = 'in') => readPasted(text, columns, units)
+
+describe('a pasted list', () => {
+  test('of a spreadsheet, cells apart by tabs, with a head', () => {
+    expect(read('Count\tLength\tA\tB\n6\t13 7/8\t30\t30\n2\t24"\t0\t45\n')).toEqual({
+      ok: true,
+      value: [
+        { count: 6, length: '13 7/8', a: 30, b: 30 },
+        { count: 2, length: '24"', a: 0, b: 45 },
+      ],
+    })
+  })
+  test('apart by commas; left-out angles are square, a left-out count is one', () => {
+    expect(read('4, 9-5/8\n, 12')).toEqual({
+      ok: true,
+      value: [
+        { count: 4, length: '9-5/8', a: 0, b: 0 },
+        { count: 1, length: '12', a: 0, b: 0 },
+      ],
+    })
+  })
+  test('apart by semicolons keeps a decimal comma: 404,5 mm', () => {
+    expect(read('15;404,5;30;30', 'mm')).toEqual({
+      ok: true,
+      value: [{ count: 15, length: '404,5', a: 30, b: 30 }],
+    })
+  })
+  test('a half degree may be typed as 22½', () => {
+    expect(read('8\t6 7/8\t22½\t22 1/2')).toMatchObject({ ok: true, value: [{ a: 22.5, b: 22.5 }] })
+  })
+  test('which way the miter stands may be said in words', () => {
+    expect(read('1,24,45,45,the lesser side')).toMatchObject({ ok: true, value: [{ stands: 'on edge' }] })
+  })
+  test('nothing is taken when one line is wrong; every wrong cell is named with its line', () => {
+    const result = read('6\t13 7/8\t30\t30\n2.5\t7/0\t30\t30')
+    expect(result.ok).toBe(false)
+    if (result.ok) return
+    expect(result.problems.map(({ text }) => text.split(':')[0])).toEqual(['Line 2, count', 'Line 2, length'])
+  })
+  test.each(['', '\n \n', 'count,length'])('%j holds no row', (text) =>
+    expect(read(text)).toMatchObject({ ok: false, problems: [{ code: 'paste-empty' }] }),
+  )
+  test('too many cells are said, with what is possible', () =>
+    expect(read('1,2,3,4,flat,6,7')).toMatchObject({
+      ok: false,
+      problems: [{ text: expect.stringContaining('Line 1 has 7 cells; 5 are possible') }],
+    }))
+})
