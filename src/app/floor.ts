@@ -98,10 +98,12 @@ export function floorActions(desk: Desk): FloorActions {
 
     keepDrop: (id, stick, length) =>
       attempt(desk, undefined, async () => {
-        const { views, shop } = store.getState()
+        const { views, shop, progress } = store.getState()
         const nest = views[id]?.nest
         const at = nest && sticksOf(nest).find((one) => one.stick.id === stick)
         if (!nest || !at) throw new Refusal(`Stick ${stick} is not in the nest of this job.`)
+        if (!(stickName(nest.id, stick) in progress.opened))
+          throw new Refusal(`Stick ${stick} was not on the saw yet, so there is no drop of it.`)
         if (!(length > 0 && length < at.stick.length))
           throw new Refusal(
             `A drop of ${say(length, shop.reading)} cannot be left of stick ${stick}: it was ${say(at.stick.length, shop.reading)} long.`,

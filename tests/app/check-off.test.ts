@@ -199,9 +199,13 @@ describe('the rack', () => {
     expect(tablet.state().trouble).toContain('length')
     await tablet.actions.bought(section, 6000, 2.5)
     expect(tablet.state().trouble).toContain('2.5')
+    await tablet.actions.keepDrop(id, 'S1', 5000)
+    expect(tablet.state().trouble).toContain('Stick S1 was not on the saw yet')
+    expect(tablet.state().facts).toEqual([])
+    await tablet.actions.cut(id, nth(tablet, id, 0))
     await tablet.actions.keepDrop(id, 'S1', 7000)
     expect(tablet.state().trouble).toContain('7000 mm cannot be left of stick S1: it was 6000 mm long')
-    expect(tablet.state().facts).toEqual([])
+    expect(kinds(tablet)).toEqual(['accepted', 'opened', 'cut'])
   })
 
   test('a drop found on the rack is used by the next nest; corrected to too short, it is not', async () => {
