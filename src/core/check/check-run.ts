@@ -3,11 +3,13 @@ import type { Part, Run, Verdict } from '../plan-shapes.ts'
 import { type Section, sectionKey } from '../section/section.ts'
 import type { Shop } from '../shop.ts'
 import { sameLength } from '../tolerance.ts'
+import type { Mm } from '../units.ts'
 import { finishedFaults, printedFaults } from './finished.ts'
 import { productFaults } from './products.ts'
 import { type Measured, type Replayed, replay } from './replay.ts'
 import { limitFaults } from './saw-limits.ts'
 import { halfStep, setUpFaults } from './set-up-records.ts'
+import { mm } from './words.ts'
 
 /**
  * Judges the work at the saw by doing it: every program is replayed on boxes with end planes, pushed to the stop plate,
@@ -34,13 +36,30 @@ export function checkRun(run: Run, nest: Nest, parts: readonly Part[], shop: Sho
   ]
   // What fails with exact stops is refused already; the same words twice would not help.
   if (faults.length > 0) return { faults }
-  const asRead = replay(run, nest, 'stop', measured, half)
+  const asRead = replay(run, nest, 'stop', measured, 2 * half)
   return {
     faults: [
-      ...asRead.faults.map((fault) => `by the printed stops, ${fault}`),
-      ...eachPiece(nest, parts, asRead, (piece, made, part) => printedFaults(piece, made.solid, part, half)),
+      ...[...asRead.faults, ...bluntFaults(run, asRead, half)].map(
+        (fault) => `by the printed stops, ${fault}`,
+      ),
+      ...eachPiece(nest, parts, asRead, (piece, { solid }, part) =>
+        printedFaults(piece, solid, missingAt(asRead, piece.piece), part, half),
+      ),
     ],
   }
+}
+
+const missingAt = ({ cuts }: Replayed, id: string): Mm => cuts.find(({ keep }) => keep === id)?.missing ?? 0
+
+/**
+ * Two rounded stops may leave a blank a little short of the corner that the blade then cuts. On a finished piece that
+ * counts in its length; on anything before, half of what the shop reads is let go.
+ */
+function bluntFaults({ products }: Run, { cuts }: Replayed, half: Mm): string[] {
+  const finished = new Set(products.filter(({ kind }) => kind === 'piece').map(({ id }) => id))
+  return cuts
+    .filter(({ keep, missing }) => missing > half + sameLength && !finished.has(keep))
+    .map(({ keep, missing }) => `cut ${keep}: not enough steel, ${mm(missing)} are missing at the far end`)
 }
 
 function repeatedFaults({ programs }: Run): string[] {

@@ -72,12 +72,19 @@ export function finishedFaults(piece: NestPiece, solid: Solid, part: Part, nomin
   return faults
 }
 
-/** The same piece cut with the stops as people read them: its length may be half a reading off. */
-export function printedFaults(piece: NestPiece, solid: Solid, part: Part, half: Mm): string[] {
+/**
+ * The same piece cut with the stops as people read them: its length may be half a reading off, also where the steel
+ * ended `missing` mm before the blade did.
+ */
+export function printedFaults(piece: NestPiece, solid: Solid, missing: Mm, part: Part, half: Mm): string[] {
   const primary = primaryOf(part, solid)
-  if (Math.abs(primary - part.printed.length.mm) <= half + sameLength) return []
-  return [
-    `piece ${piece.piece} comes out with ${primaryName(part)} ${mm(primary)} by the printed stops; ` +
-      `part ${part.mark} is printed as ${mm(part.printed.length.mm)}, and the shop reads ${mm(2 * half)}`,
-  ]
+  const wanted = part.printed.length.mm
+  return [primary, primary - missing]
+    .filter((length) => !(Math.abs(length - wanted) <= half + sameLength))
+    .slice(0, 1)
+    .map(
+      (length) =>
+        `piece ${piece.piece} comes out with ${primaryName(part)} ${mm(length)} by the printed stops; ` +
+        `part ${part.mark} is printed as ${mm(wanted)}, and the shop reads ${mm(2 * half)}`,
+    )
 }

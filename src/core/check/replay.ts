@@ -39,6 +39,8 @@ export interface ReplayedCut {
   readonly stop: Stop
   readonly kept: Solid
   readonly rest: Solid
+  /** How far the blade ran out of the steel at the far end, mm: a corner is blunt by that much. */
+  readonly missing: Mm
 }
 
 /** A clean-up cut, which no set-up record names, and what it left. */
@@ -88,8 +90,8 @@ const failed = <T>(tried: Tried<T>): tried is string => typeof tried === 'string
 
 /**
  * Does what the programs say, in their order, to boxes with two end planes. What cannot be done is a fault; the rest
- * of that program is then left, and nothing that it would have made is there. `corner`: what a rounded stop may leave
- * blunt of the corner where a blank is mitered, mm.
+ * of that program is then left, and nothing that it would have made is there. `corner`: by how much the blade may run out of the
+ * steel where the rest is scrap, mm; what that does to the piece is judged by `missing`.
  */
 export function replay(run: Run, nest: Nest, stops: Stops, measured: Measured, corner: Mm = 0): Replayed {
   const sticks = new Map<string, readonly [NestSection, NestStick]>()
@@ -196,7 +198,17 @@ function cut(
   const behind: Solid = { ...solid, lead: { ...plane, x: plane.x - kerfBehind(program.kerf, plane) } }
   const fault = make(bench, program, keep, work, kept)
   if (fault !== undefined) return fault
-  bench.cuts.push({ program, section, setUp: step.setUp, keep, setting, stop, kept, rest: behind })
+  bench.cuts.push({
+    program,
+    section,
+    setUp: step.setUp,
+    keep,
+    setting,
+    stop,
+    kept,
+    rest: behind,
+    missing: Math.max(0, -left),
+  })
   if (rest === 'on') return { ...work, solid: behind }
   return rest === 'scrap' ? undefined : make(bench, program, rest, work, behind)
 }

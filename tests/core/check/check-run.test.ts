@@ -433,3 +433,29 @@ describe('a delivery that measures 40.5', () => {
     )
   })
 })
+
+// Six blanks of 405.5875 and five kerfs come out of 2446.025 to the last step; set at the printed 406 they do not.
+test('blanks set at a printed 406 run out of a stick that is just long enough for 405.5875', () => {
+  const length = 6 * 405.5875 + 5 * 2.5
+  const nest = damaged(hexagonNest, (copy) => {
+    const section = copy.sections[0]!
+    const stick = section.sticks[0]!
+    Object.assign(section, { trim: 0, grip: 0 })
+    Object.assign(stick, { length, ends: ['cut', 'cut'], drop: 0 })
+    for (const piece of stick.pieces) for (const end of piece.ends) end.x -= 5990 - length
+  })
+  const run = (stop: number) =>
+    damage(({ run, blanks, setUps }) => {
+      blanks.steps.splice(1, 1)
+      setStop(blanks.steps, stop, 405.5875)
+      blanks.steps.splice(-2, 2, { cut: { keep: 'A6.b', rest: 'scrap' }, setUp: 'blanks' })
+      setUps.blanks.stop = stop
+      setUps.blanks.printed.stop = { mm: stop, text: String(stop), unit: 'mm' }
+      run.products.pop()
+    })
+  const judged = (stop: number) => checkRun(run(stop), nest, [side], withSaw({ leastToHold: 0 })).faults
+  expect(judged(405.5875)).toEqual([])
+  expect(judged(406)[0]).toBe(
+    'by the printed stops, program P1: cut A6.b: not enough steel, 2.475 mm are missing at the far end',
+  )
+})

@@ -3,6 +3,8 @@
 import { describe, expect, test } from 'vitest'
 import { checkNest } from '../../../src/core/check/check-nest.ts'
 import { checkRun } from '../../../src/core/check/check-run.ts'
+import { printedFaults } from '../../../src/core/check/finished.ts'
+import { boxOf } from '../../../src/core/check/solid.ts'
 import type { Nest, NestPiece, Slope } from '../../../src/core/nest.ts'
 import type { Part, Program, Run, SetUp, Step } from '../../../src/core/plan-shapes.ts'
 import type { Section } from '../../../src/core/section/section.ts'
@@ -382,5 +384,65 @@ describe('a pair from one cut', () => {
     expect(checkRun(run('on', [{ take: 'A1' }]), nest, parts, shop).faults).toContain(
       'program P1: take A1: S1 still lies on the saw',
     )
+  })
+})
+
+// Issue table: outward 380.906, shown 381, the part then 404.09.
+describe('stops as printed', () => {
+  const part = partOf('A', tube40, 404 - 40 * tan30, [p(-tan30), p(tan30)])
+  const exact = 404 - 40 * tan30
+  const outward = { swing: 30, longSide: 'outward' } as const
+  const run = (first: number, second: number) =>
+    runOf(tube40, 404, [
+      { load: 'A1.b', makes: 'A1.m', steps: [{ head: [30, 0] }], exact: first, setUp: outward },
+      {
+        load: 'A1.m',
+        makes: 'A1',
+        steps: [{ head: [30, 0] }, { turn: 'flip' }],
+        exact: second,
+        setUp: outward,
+      },
+    ])
+
+  test('380.906 printed as 381 leaves a corner 0.09 blunt, which is less than half of what the shop reads', () =>
+    expect(judged(part, 404, run(exact, exact))).toEqual([]))
+  test('a first end that is 0.506 too short for the second is refused, however it is printed', () =>
+    expect(judged(part, 404, run(380.4, exact))).toContain(
+      'program A1: cut A1: not enough steel, 0.506 mm are missing at the far end',
+    ))
+  test('a blank of 531.45 printed as 531 does not give a first end of 502.5825 printed as 503', () => {
+    const flat = partOf('A', tube50, 500, [p(tan30), p(tan30)])
+    const fits = 531.45 - 50 * tan30
+    expect(fits).toBeCloseTo(502.5825, 4)
+    const turning: Pass2[] = [
+      {
+        load: 'A1.b',
+        makes: 'A1.m',
+        steps: [{ head: [30, 0] }],
+        exact: fits,
+        setUp: { swing: 30, longSide: 'outward' },
+      },
+      {
+        load: 'A1.m',
+        makes: 'A1',
+        steps: [{ head: [30, 0] }, { turn: 'end' }],
+        exact: 500,
+        setUp: { swing: 30, longSide: 'fence' },
+      },
+    ]
+    expect(judged(flat, 531.45, runOf(tube50, 531.45, turning))).toEqual([
+      'by the printed stops, cut A1.m: not enough steel, 0.8675 mm are missing at the far end',
+    ])
+  })
+  test('a finished piece whose steel ends 0.5 before the blade is let go, at 0.51 it is not', () => {
+    const nest = nestOf(part, 404)
+    const [piece] = nest.sections[0]!.sticks[0]!.pieces
+    const mill = { mill: false }
+    const x = part.mid
+    const solid = boxOf(tube40, { x, ...p(-tan30), ...mill }, { x: 0, ...p(tan30), ...mill })
+    expect(printedFaults(piece!, solid, 0.5, part, 0.5)).toEqual([])
+    expect(printedFaults(piece!, solid, 0.51, part, 0.5)).toEqual([
+      'piece A1 comes out with long point 403.49 mm by the printed stops; part A is printed as 404 mm, and the shop reads 1 mm',
+    ])
   })
 })
