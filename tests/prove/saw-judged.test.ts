@@ -27,7 +27,15 @@ function randomPart(roll: Dice, mark: string, section: ReturnType<typeof tube>, 
   const length = printed + roll.between(-0.49, 0.49) * stepOf(reading)
   const across = roll.pick(['width', 'height'] as const)
   const other = across === 'width' ? ('height' as const) : ('width' as const)
-  const kind = roll.pick(['opposed', 'parallel', 'one end', 'unequal', 'crossed', 'square'] as const)
+  const kind = roll.pick([
+    'opposed',
+    'parallel',
+    'one end',
+    'unequal',
+    'leaning',
+    'crossed',
+    'square',
+  ] as const)
   if (kind === 'crossed')
     return part({ mark, section, length, printed, ends: [one, two], across: [across, other] })
   const ends = {
@@ -35,6 +43,7 @@ function randomPart(roll: Dice, mark: string, section: ReturnType<typeof tube>, 
     parallel: [one, -one],
     'one end': [0, one],
     unequal: [one, two],
+    leaning: [one, one === two ? -0.5 : -two],
     square: [0, 0],
   }[kind] as [number, number]
   return part({ mark, section, length, printed, ends, across: [across, across] })
@@ -54,9 +63,12 @@ test(`${rounds} random nests on random saws: every run passes the judge`, () => 
     )
     const allowance = roll.whole(0, 2) * stepOf(reading) * 2
     const kerf = roll.pick([0.9, 2.5, 3.2])
+    const measured = { width: section.width + roll.between(-0.4, 0.4), height: section.height }
     const set = shop(
       {
         reading,
+        // A quarter of the deliveries is measured; leaning parts that then no longer fit their blanks are refused.
+        sections: roll() < 0.25 ? [{ section, name: 'measured', measured, stock: [{ length: 6000 }] }] : [],
         blankAllowance: allowance,
         longSide: roll.pick(['fence', 'outward'] as const),
         leastDrop: roll.pick([100, 300, 2000]),

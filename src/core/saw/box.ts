@@ -1,10 +1,9 @@
 import { carriedOf } from '../parts/demand.ts'
 import type { Section } from '../section/section.ts'
 import type { Shop } from '../shop.ts'
-import { sameLength } from '../tolerance.ts'
 import type { Mm } from '../units.ts'
 
-/** Outside of a section as it is, mm: the greater and the lesser side. A square one has both equal. */
+/** Outside of a section as it is, mm: the greater and the lesser side. */
 export interface Box {
   readonly big: Mm
   readonly small: Mm
@@ -15,17 +14,14 @@ const sides = ({ width, height }: { readonly width: Mm; readonly height: Mm }): 
   small: Math.min(width, height),
 })
 
-export const isEven = ({ width, height }: Section): boolean => Math.abs(width - height) <= sameLength
-
 /**
- * The section as measured in this delivery, else as listed. Of a square or round section the measured width counts
- * for both sides: once a blank is cut, nobody can tell its sides apart.
+ * The section as measured in this delivery, else as listed; `big` is the side that lies across the stick, off the fence
+ * while it is cut to blanks. A square section measured unequal keeps its sides as they lie there.
  */
 export function boxOf(section: Section, shop: Shop): Box {
   const carried = carriedOf(shop, section)
   if (!carried?.measured) return sides(section)
   const { width, height } = carried.measured
-  if (isEven(section)) return { big: width, small: width }
   return carried.section.width >= carried.section.height
     ? { big: width, small: height }
     : { big: height, small: width }

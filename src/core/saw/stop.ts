@@ -1,7 +1,7 @@
 import type { Slope } from '../nest.ts'
 import { sameLength, sameSlope } from '../tolerance.ts'
 import type { Mm } from '../units.ts'
-import { extentOf, fenceLength, type Lying, squareEnd } from './lying.ts'
+import { fenceLength, type Lying, squareEnd } from './lying.ts'
 
 /** The end that is pushed to the stop plate, and the section behind it. */
 export interface Touching {
@@ -43,9 +43,6 @@ export function beforeLead(piece: Lying, spare: Mm): Lying {
   const { trail, depth, height } = piece
   return { ...piece, lead: squareEnd, mid: stop - (trail.p * depth + trail.q * height) / 2 }
 }
-
-/** Least length of a square blank for the piece, mm, tip to tip, before any allowance. */
-export const blankFor = (piece: Lying): Mm => extentOf(piece)
 
 /**
  * Which side of a piece lies at the fence: its longer one; where both are equal, as with parallel ends, that of the

@@ -218,6 +218,6 @@ test('in whatever order the possible cuts are made, all ends done, nothing spare
       const parents = cuts.flatMap(({ parent }) => parent ?? [])
       expect(new Set(parents).size).toBe(parents.length)
     }),
-    { numRuns: 60 },
+    { numRuns: 60, seed: 4 },
   )
 })
