@@ -1,5 +1,6 @@
 import type { Nest, NestPart, NestProblem } from '../core/nest.ts'
 import { sectionKey } from '../core/section/section.ts'
+import { sameLength } from '../core/tolerance.ts'
 import { stepsNearest } from '../core/units.ts'
 
 const line = (section: string, part: NestPart): string =>
@@ -11,9 +12,18 @@ const lines = (of: readonly { readonly section: string; readonly parts: readonly
     .sort()
     .join('\n')
 
+/** The shop now takes more for the blade, the clean-up cut or the vise than the nest has left room for. */
+const tooTight = (nest: Nest, open: readonly NestProblem[]): boolean =>
+  open.some((problem) => {
+    const section = nest.sections.find((one) => sectionKey(one.section) === sectionKey(problem.section))
+    return figures.some((figure) => section && section[figure] < problem[figure] - sameLength)
+  })
+
+const figures = ['kerf', 'trim', 'grip'] as const
+
 /** The nest cuts exactly what is open: the same geometry from the same section, as long and as often. Marks may differ. */
 export function stillFits(nest: Nest, open: readonly NestProblem[]): boolean {
   const has = nest.sections.map(({ section, demand }) => ({ section: sectionKey(section), parts: demand }))
   const wants = open.map(({ section, parts }) => ({ section: sectionKey(section), parts }))
-  return lines(has) === lines(wants)
+  return lines(has) === lines(wants) && !tooTight(nest, open)
 }

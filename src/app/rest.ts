@@ -1,6 +1,7 @@
 import type { Nest, NestProblem } from '../core/nest.ts'
 import { sealNest } from '../core/nest-seal.ts'
 import { openDemand } from '../core/parts/demand.ts'
+import { begunOf } from './begun.ts'
 import { attempt, type Desk, jobOf, Refusal } from './desk.ts'
 import { acceptance } from './floor.ts'
 import { search } from './nesting.ts'
@@ -10,7 +11,8 @@ import { asked, progressFor } from './view.ts'
 
 /**
  * Plans what is still open on the steel that is left: sticks that were begun become drops of their real length, the
- * pieces that are finished and still asked for are taken off the demand, and the new nest, with the old one as its
+ * pieces that are finished and still asked for are taken off the demand, those that are begun need no new steel, and the
+ * new nest, with the old one as its
  * parent, is accepted by a fact. The old nest is not touched. Until the end nothing but the drops has changed.
  */
 export async function planRest(desk: Desk, id: string): Promise<void> {
@@ -26,15 +28,20 @@ export async function planRest(desk: Desk, id: string): Promise<void> {
 
   const open = openOf(desk, id)
   const parent = parentOf(desk, id)
-  const found = await search(desk, id, open)
+  const begun = begunOf(open, desk.store.getState().progress.made, id, desk.nests)
+  const found = await search(desk, id, begun.left)
   if (found.how !== 'found') return
   await attempt(desk, undefined, async () => {
     // Somebody cut on, or the rack changed, while the worker was thinking: the answer is to an older question.
-    if (asked(openOf(desk, id)) !== asked(open))
+    const { made } = desk.store.getState().progress
+    if (
+      asked(openOf(desk, id)) !== asked(open) ||
+      asked(begunOf(open, made, id, desk.nests).left) !== asked(begun.left)
+    )
       throw new Refusal('Something was cut or put on the rack meanwhile. Plan what is left once more.')
     const nest = await sealNest(
       {
-        sections: found.sections,
+        sections: begun.withBegun(found.sections),
         jobs: [id],
         solver: desk.ports.solver.name,
         ...(parent ? { parent: parent.id } : {}),

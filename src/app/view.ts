@@ -113,7 +113,7 @@ const none: Nesting = { state: 'none' }
 const absent =
   'The nest that was accepted for this job is not on this device. Open the file or the backup that has it, or plan the rest again.'
 const changed =
-  'The job no longer asks for what the accepted nest cuts. What is cut stays cut; plan what is left on the steel that is there.'
+  'The job or the shop has changed, and the accepted nest no longer cuts what is asked for. What is cut stays cut; plan what is left on the steel that is there.'
 
 const emptyView = (job: Job): JobView => ({
   id: job.id,

@@ -285,3 +285,81 @@ describe('the job changes after cutting began', () => {
     expect(tablet.view(id).nest?.parent).toBeUndefined()
   })
 })
+
+describe('blanks and halves that lie there when the rest is planned', () => {
+  const cutOne = async (tablet: Tablet, id: string, stage: string) => {
+    const cut = tablet
+      .view(id)
+      .cuts.find(({ done, product }) => done === undefined && product.kind === stage)!
+    await tablet.actions.cut(id, cut)
+    expect(tablet.state().trouble).toBeNull()
+  }
+  const left = (tablet: Tablet, id: string, stage: string) =>
+    tablet.view(id).cuts.filter(({ done, product }) => done === undefined && product.kind === stage).length
+
+  test('4 blanks of 4 are cut and one is half done, then 6 are wanted: steel for 2 more, and 11 cuts to go', async () => {
+    const tablet = await opened()
+    const id = await tablet.actions.newJob('cut-list')
+    await tablet.actions.editParams(id, { rows: rows([4, 600, 45, 45]) })
+    tablet.actions.show(id)
+    await hasRun(tablet, id)
+    for (let at = 0; at < 4; at++) await cutOne(tablet, id, 'blank')
+    await cutOne(tablet, id, 'half')
+    await tablet.actions.editParams(id, { rows: rows([6, 600, 45, 45]) })
+    await tablet.actions.planRest(id)
+    expect(tablet.state().trouble).toBeNull()
+
+    const { nest, spares } = tablet.view(id)
+    const sticks = nest!.sections[0]!.sticks
+    expect(sticks.filter(({ length }) => length === 600)).toHaveLength(4)
+    // 6000 − clean-up 10 − 4 × (600 + 2.5) is left of the one stick, and gives the other two.
+    expect(sticks.filter(({ length }) => length !== 600)).toMatchObject([{ from: 'rack', length: 3580 }])
+    expect(nest!.sections[0]!.demand).toMatchObject([{ count: 6 }])
+    expect(spares).toEqual([])
+    expect([left(tablet, id, 'blank'), left(tablet, id, 'half'), left(tablet, id, 'piece')]).toEqual([
+      2, 5, 6,
+    ])
+
+    for (let at = 0; at < 2; at++) await cutOne(tablet, id, 'blank')
+    for (let at = 0; at < 5; at++) await cutOne(tablet, id, 'half')
+    for (let at = 0; at < 6; at++) await cutOne(tablet, id, 'piece')
+    const { made } = tablet.state().progress
+    expect(made.filter(({ stage, used }) => stage === 'piece' && !used)).toHaveLength(6)
+    expect(made.filter(({ stage, used }) => stage !== 'piece' && !used)).toEqual([])
+    expect(tablet.view(id).spares).toEqual([])
+  })
+
+  test('all that is open is begun: no solver is asked, nothing is bought', async () => {
+    const tablet = await opened()
+    const id = await tablet.actions.newJob('cut-list')
+    await tablet.actions.editParams(id, { rows: rows([3, 600, 45, 45]) })
+    tablet.actions.show(id)
+    await hasRun(tablet, id)
+    for (let at = 0; at < 3; at++) await cutOne(tablet, id, 'blank')
+    await tablet.actions.editParams(id, { rows: rows([2, 600, 45, 45]) })
+    expect(tablet.view(id).nesting.rest).toBe(true)
+    const solve = vi.spyOn(inline, 'solve')
+    await tablet.actions.planRest(id)
+    expect(solve).not.toHaveBeenCalled()
+    solve.mockRestore()
+    expect(tablet.state().trouble).toBeNull()
+    expect(tablet.view(id).nest?.sections[0]).toMatchObject({ cost: 0, bound: 0 })
+    expect([left(tablet, id, 'blank'), left(tablet, id, 'half'), left(tablet, id, 'piece')]).toEqual([
+      0, 2, 2,
+    ])
+    expect(tablet.view(id).spares).toEqual(['A3'])
+  })
+
+  test('a wider blade in the shop than the accepted nest reckons with asks for a plan of the rest', async () => {
+    const tablet = await opened()
+    const id = await cutListJob(tablet, 4, 600)
+    await tablet.actions.cut(id, tablet.view(id).cuts[0]!)
+    const [saw] = handShop.saws
+    const wider = { ...saw!, blades: [{ ...saw!.blades[0]!, kerf: 3 }] }
+    await tablet.actions.saveShop({ ...handShop, saws: [wider] })
+    expect(tablet.view(id)).toMatchObject({ nesting: { state: 'accepted', rest: true }, refused: [] })
+    await tablet.actions.planRest(id)
+    expect(tablet.state().trouble).toBeNull()
+    expect(tablet.view(id).nest?.sections[0]).toMatchObject({ kerf: 3, demand: [{ count: 3 }] })
+  })
+})

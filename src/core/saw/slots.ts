@@ -43,11 +43,19 @@ function madeBefore({ sections }: Nest): ReadonlyMap<string, number> {
   return new Map(demand.map(({ key, job, first = 1 }) => [nameOf('piece', key, job), first - 1]))
 }
 
+/** Sticks that are a blank or half of an earlier nest, by the fact that made it: a nest of what is left uses them up. */
+const takenAsItLies = ({ sections }: Nest): ReadonlyMap<string, string> =>
+  new Map(
+    sections.flatMap(({ sticks }) =>
+      sticks.flatMap(({ rack, id }): [string, string][] => (rack === undefined ? [] : [[rack, id]])),
+    ),
+  )
+
 /**
  * Which fact fills which place, by product id. A fact says one piece of this geometry from this stick, never which
  * place, so places of one geometry fill in the order of work, those of the fact's own stick first.
  *
- * Facts of this nest come first. A piece cut from steel of another nest, or from steel that no log knows, stands for
+ * First the steel that the nest itself counts on as it lies. Then facts of this nest. A piece cut from steel of another nest, or from steel that no log knows, stands for
  * its blank and half as well. Then what other nests of these jobs left over: blanks and halves still lying there, and
  * finished pieces beyond those that this nest went on counting after. What fills no place is a spare.
  */
@@ -80,6 +88,11 @@ export function fill(
     const slot = placed.has(fact) ? undefined : take(nextOpen(rows, name, filled), fact)
     if (slot) placed.set(fact, slot)
   }
+  const lies = takenAsItLies(nest)
+  for (const fact of made) {
+    const stick = fact.used ? undefined : lies.get(fact.id)
+    if (stick !== undefined) place(fact, byStick, `${stick} ${steelName(fact)}`)
+  }
   for (const fact of own) if (fact.stick) place(fact, byStick, `${fact.stick} ${steelName(fact)}`)
   for (const fact of own) place(fact, byName, steelName(fact))
   for (const [fact, slot] of placed)
@@ -87,7 +100,7 @@ export function fill(
 
   const before = new Map(madeBefore(nest))
   for (const fact of made) {
-    if (fact.nest === nest.id || fact.used || !jobs.includes(fact.job)) continue
+    if (fact.nest === nest.id || fact.used || !jobs.includes(fact.job) || placed.has(fact)) continue
     const name = steelName(fact)
     const earlier = before.get(name) ?? 0
     if (earlier > 0) before.set(name, earlier - 1)
