@@ -16,32 +16,34 @@ interface Standing {
  */
 export function workOf(visits: readonly Visit[]): Run['work'] {
   const standing = new Map<string, Standing>()
-  const work = { heads: 0, stops: 0, loads: 0, turns: 0, cuts: 0, minutes: 0 }
+  const total = { heads: 0, stops: 0, loads: 0, turns: 0, cuts: 0, minutes: 0 }
   let inHand = ''
   for (const { saw, load, trim, cuts, stopSide } of visits) {
     const now = standing.get(saw.id) ?? { swing: 0, stop: null, side: null }
     standing.set(saw.id, now)
-    const before = { ...work }
-    if (load !== inHand) work.loads += 1
-    if (trim !== undefined) work.cuts += 1
+    const loads = load === inHand ? 0 : 1
+    let [heads, stops, turns] = [0, 0, 0]
     for (const cut of cuts) {
-      if (Math.abs(cut.swing - now.swing) > sameAngle) work.heads += 1
+      if (Math.abs(cut.swing - now.swing) > sameAngle) heads += 1
       if (now.stop === null || now.side !== stopSide || Math.abs(cut.stop.mm - now.stop) > sameLength)
-        work.stops += 1
-      work.turns += cut.turns.length
-      work.cuts += 1
-      Object.assign(now, { swing: cut.swing, stop: cut.stop.mm, side: stopSide })
+        stops += 1
+      turns += cut.turns.length
+      now.swing = cut.swing
+      now.stop = cut.stop.mm
+      now.side = stopSide
       inHand = cut.keep.id
     }
+    const made = cuts.length + (trim === undefined ? 0 : 1)
+    total.heads += heads
+    total.stops += stops
+    total.loads += loads
+    total.turns += turns
+    total.cuts += made
     const per = saw.minutes
-    work.minutes +=
-      (work.heads - before.heads) * per.head +
-      (work.stops - before.stops) * per.stop +
-      (work.loads - before.loads) * per.load +
-      (work.turns - before.turns) * per.turn +
-      (work.cuts - before.cuts) * per.cut
+    total.minutes +=
+      heads * per.head + stops * per.stop + loads * per.load + turns * per.turn + made * per.cut
   }
-  return work
+  return total
 }
 
 /** The candidate that takes the fewest minutes; the earlier one among equals. */
