@@ -30,3 +30,6 @@ export const pivotLeast = 1e-9
 
 /** Amounts in a linear program within this of a whole number are that number: they come from some hundred pivots. */
 export const wholeSlack = 1e-6
+
+/** What adding some hundred lengths of a stick in floating point may put on the sum, mm: 100 × 10 m × 2^-53, and room. */
+export const addedUp = 1e-9

@@ -1,8 +1,7 @@
 import type { NestProblem } from '../core/nest.ts'
-import { stepsDown } from '../core/units.ts'
-import type { Lying } from './fit.ts'
+import { fits, type Lying } from './fit.ts'
 import { costOf, countOf, type Fill, type Model, priceOf } from './model.ts'
-import { fits, insert, leastRow, lyings } from './row.ts'
+import { insert, leastRow, lyings } from './row.ts'
 
 /** A stick of the problem's stock with its pieces from the leading end on. */
 export interface Row {
@@ -83,7 +82,7 @@ function addTo(problem: NestProblem, ways: Ways, rows: Row[], part: number): boo
   for (const [at, { stock, pieces }] of rows.entries()) {
     // Steel alone is too much already, whatever the order: no need to try.
     const steel = pieces.reduce((sum, piece) => sum + piece.mid, mid)
-    if (steel > stepsDown(problem.stock[stock]!.length)) continue
+    if (steel > problem.stock[stock]!.length) continue
     const longer = insert(problem, problem.stock[stock]!, pieces, ways[part]!)
     if (!fits(problem, problem.stock[stock]!, longer)) continue
     rows[at] = { stock, pieces: longer }

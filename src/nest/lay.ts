@@ -1,15 +1,8 @@
-import type {
-  NestPart,
-  NestPiece,
-  NestProblem,
-  NestStick,
-  Slope,
-  StickEnd,
-  StockLength,
-} from '../core/nest.ts'
-import { fromSteps, type Mm, stepsDown } from '../core/units.ts'
+import type { NestPart, NestPiece, NestProblem, NestStick, StockLength } from '../core/nest.ts'
+import { addedUp } from '../core/tolerance.ts'
+import { fromSteps, type Mm, stepsDown, stepsNearest } from '../core/units.ts'
 import type { Row } from './angled.ts'
-import { front, junction, kerfAt, type Lying, usedUncut } from './fit.ts'
+import { dropBehind, front, junction, type Lying, usedUncut } from './fit.ts'
 import { priceOf } from './model.ts'
 
 // Rows of pieces become sticks with names, places and drops.
@@ -27,8 +20,6 @@ function nameOf(part: NestPart, number: number, way: NestProblem['way']) {
     ...(blank && { blank: `${piece}.b` }),
   }
 }
-
-const slopeOf = (end: StickEnd): Slope => (typeof end === 'string' ? { p: 0, q: 0 } : end)
 
 /** Sticks in the given order, S1 first; the pieces of a part are numbered in that order. */
 export function lay(problem: NestProblem, rows: readonly Row[]): NestStick[] {
@@ -64,8 +55,8 @@ export function lay(problem: NestProblem, rows: readonly Row[]): NestStick[] {
 }
 
 /**
- * Where both ends of each piece stand on the mid-line, x = 0 at the tail, and what is left on the short side, mm. All
- * on whole steps: a piece that is no whole number of them is given the next one up.
+ * Where both ends of each piece stand on the mid-line, x = 0 at the tail, and what is left on the short side, mm. What
+ * a stick's length lacks to whole steps is not counted.
  */
 function placesOf(
   problem: NestProblem,
@@ -74,21 +65,19 @@ function placesOf(
 ): { readonly places: readonly (readonly [Mm, Mm])[]; readonly drop: Mm } {
   const [only] = row
   if (!only) return { places: [], drop: stock.length }
-  const length = stepsDown(stock.length)
-  if (row.length === 1 && usedUncut(stock, problem.parts[only.part]!.mid, only.ends))
-    return { places: [[problem.parts[only.part]!.mid, 0]], drop: 0 }
-  let at = front(problem, stock.ends[0], only.ends[0])
+  if (row.length === 1 && usedUncut(stock, only.mid, only.ends)) return { places: [[only.mid, 0]], drop: 0 }
+  let x = fromSteps(stepsDown(stock.length)) - front(problem, stock.ends[0], only.ends[0])
   const places: (readonly [Mm, Mm])[] = []
   for (const [index, { mid, ends }] of row.entries()) {
-    places.push([fromSteps(length - at), fromSteps(length - at - mid)])
     const after = row[index + 1]
-    at += mid + (after ? junction(problem, ends[1], after.ends[0]) : 0)
+    places.push([clean(x), clean(x - mid)])
+    x -= mid + (after ? junction(problem, ends[1], after.ends[0]) : 0)
   }
-  const last = row.at(-1)!.ends[1]
-  const tail = slopeOf(stock.ends[1])
-  const { width, height } = problem.section
-  const slant = Math.abs(last.p - tail.p) * (width / 2) + Math.abs(last.q - tail.q) * (height / 2)
-  // A cut end costs no kerf: the blade may run out of the steel, and then nothing is left.
-  const left = fromSteps(length - at - kerfAt(problem.kerf, last)) - slant
-  return { places, drop: Math.max(0, left) }
+  return { places, drop: clean(dropBehind(problem, stock.ends[1], x, row.at(-1)!.ends[1])) }
+}
+
+/** The whole step that a place is meant to be, without what adding up in floating point has put on it. */
+function clean(x: Mm): Mm {
+  const step = fromSteps(stepsNearest(x))
+  return Math.abs(step - x) <= addedUp ? step : x
 }

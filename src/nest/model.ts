@@ -1,10 +1,11 @@
-import type { NestProblem, StockLength } from '../core/nest.ts'
-import { stepsDown, stepsUp } from '../core/units.ts'
+import type { NestProblem, Slope, StockLength } from '../core/nest.ts'
+import { stepSlack } from '../core/tolerance.ts'
+import { stepsDown, stepsPerMm, stepsUp } from '../core/units.ts'
 import { front, isSquare, kerfAt, tail, turnEnds, usedUncut } from './fit.ts'
 
 // The problem as plain cutting stock: whole sizes in whole rooms. Every piece counts with half the kerf of both its
-// ends. At square ends that is the very rule of the stick; at angled ends no order of pieces needs less, so that a
-// bound from here holds, and a nest from here is still to be put in order (angled.ts).
+// ends. At square ends that is the very rule of the stick, in whole steps; at angled ends no order of pieces needs
+// less, so that a bound from here holds, and a nest from here is still to be put in order (angled.ts).
 
 /** Pieces of one size. At square ends equal sizes of several parts are one item. */
 export interface Item {
@@ -66,13 +67,17 @@ export const countOf = ({ count, rack }: StockLength): number | undefined =>
 
 export function modelOf(problem: NestProblem): Model {
   const { parts, kerf } = problem
-  const square = parts.every(({ ends }) => ends.every(isSquare))
-  const sizes = parts.map(({ mid, ends }) => 2 * stepsUp(mid) + kerfAt(kerf, ends[0]) + kerfAt(kerf, ends[1]))
+  const allSquare = parts.every(({ ends }) => ends.every(isSquare))
+  const sizes = parts.map(({ mid, ends }) =>
+    allSquare
+      ? stepsUp(mid) + stepsUp(kerf)
+      : Math.floor((2 * mid + kerfAt(kerf, ends[0]) + kerfAt(kerf, ends[1])) * finePerMm),
+  )
   const unit = sizes.reduce(commonDivisor, 0)
   const merged = new Map<number | string, Item>()
   for (const [index, { count }] of parts.entries()) {
     const size = sizes[index]! / unit
-    const name = square ? size : `part ${index}`
+    const name = allSquare ? size : `part ${index}`
     const known = merged.get(name)
     merged.set(name, {
       size,
@@ -84,7 +89,7 @@ export function modelOf(problem: NestProblem): Model {
   const pieces = items.reduce((sum, { count }) => sum + count, 0)
   const pricing = pricingOf(problem.stock)
   const kinds = problem.stock.map((stock, index): Kind => {
-    const room = Math.floor(roomTwice(problem, stock) / unit)
+    const room = Math.floor((allSquare ? squareRoom(problem, stock) : angledRoom(problem, stock)) / unit)
     const uncut = items.findIndex(
       ({ size, parts: [part = 0] }) =>
         size > room && usedUncut(stock, parts[part]!.mid, turnEnds(parts[part]!.ends, 'none')),
@@ -92,11 +97,23 @@ export function modelOf(problem: NestProblem): Model {
     const count = Math.min(countOf(stock) ?? pieces, pieces)
     return { stock: index, room, price: pricing[index]!, count, ...(uncut >= 0 && { uncut }) }
   })
-  return { items, kinds, square, pieces }
+  return { items, kinds, square: allSquare, pieces }
 }
 
-/** Twice the steps of a stick that its pieces can take, each with half the kerfs of its ends: the least front and tail. */
-function roomTwice(problem: NestProblem, { length, ends }: StockLength): number {
+const square: Slope = { p: 0, q: 0 }
+
+/** Whole steps of a stick that square pieces can take, each with one kerf. */
+const squareRoom = (problem: NestProblem, { length, ends }: StockLength): number =>
+  stepsDown(length) +
+  stepsUp(problem.kerf) -
+  stepsUp(front(problem, ends[0], square)) -
+  stepsUp(tail(problem, ends[1], square))
+
+/** Angled ends are no whole steps: sizes are counted finer, pieces down and sticks up, so that nothing is ruled out. */
+const finePerMm = 1000 * stepsPerMm
+
+/** Twice the length of a stick that its pieces can take, each with half the kerfs of its ends: least front and tail. */
+function angledRoom(problem: NestProblem, { length, ends }: StockLength): number {
   let [leastFront, leastTail] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY]
   for (const part of problem.parts)
     for (const turn of turnsOf(part.turns)) {
@@ -104,7 +121,7 @@ function roomTwice(problem: NestProblem, { length, ends }: StockLength): number 
       leastFront = Math.min(leastFront, 2 * front(problem, ends[0], lead) - kerfAt(problem.kerf, lead))
       leastTail = Math.min(leastTail, 2 * tail(problem, ends[1], trail) - kerfAt(problem.kerf, trail))
     }
-  return 2 * stepsDown(length) - leastFront - leastTail
+  return Math.ceil((2 * (length + stepSlack) - leastFront - leastTail) * finePerMm)
 }
 
 /** A part that names no turning lies as it is. */

@@ -1,6 +1,6 @@
 import type { NestProblem, Slope, StockLength } from '../core/nest.ts'
-import { stepsDown, stepsUp } from '../core/units.ts'
-import { front, junction, type Lying, need, tail, turnEnds, usedUncut } from './fit.ts'
+import type { Mm } from '../core/units.ts'
+import { front, junction, type Lying, need, tail, turnEnds } from './fit.ts'
 import { turnsOf } from './model.ts'
 
 // Pieces with angled ends in a row: which one next to which, and how turned, so that they need the least of a stick.
@@ -12,20 +12,13 @@ export function lyings({ parts }: NestProblem): readonly (readonly Lying[])[] {
     for (const turn of turnsOf(turns)) {
       const turned = turnEnds(ends, turn)
       const name = turned.map(slopeName).join()
-      if (!ways.has(name)) ways.set(name, { part, turn, ends: turned, mid: stepsUp(mid) })
+      if (!ways.has(name)) ways.set(name, { part, turn, ends: turned, mid })
     }
     return [...ways.values()]
   })
 }
 
 const slopeName = ({ p, q }: Slope): string => `${p}/${q}`
-
-/** Whether the row fits the stick, or is the one part that a rack piece already is. */
-export function fits(problem: NestProblem, stock: StockLength, row: readonly Lying[]): boolean {
-  const [only] = row
-  if (row.length === 1 && only && usedUncut(stock, problem.parts[only.part]!.mid, only.ends)) return true
-  return need(problem, stock, row) <= stepsDown(stock.length)
-}
 
 /** Rows are tried completely while there are at most so many sets of pieces with an end slope to go on from. */
 const mostStates = 20_000
@@ -45,7 +38,7 @@ export function leastRow(
   const sets = parts.reduce((product, part) => product * (counts[part]! + 1), 1)
   if (sets * ends > mostStates) return insertedRow(problem, ways, stock, counts)
   interface Step {
-    readonly steps: number
+    readonly length: Mm
     readonly lying?: Lying
   }
   const known = new Map<string, Step>()
@@ -53,7 +46,7 @@ export function leastRow(
     const name = `${parts.map((part) => left[part]).join()}|${last ? slopeName(last.ends[1]) : 'start'}`
     const answer = known.get(name)
     if (answer) return answer
-    let best: Step = { steps: last ? tail(problem, stock.ends[1], last.ends[1]) : 0 }
+    let best: Step = { length: last ? tail(problem, stock.ends[1], last.ends[1]) : 0 }
     let placed = false
     for (const part of parts) {
       if (left[part] === 0) continue
@@ -61,10 +54,10 @@ export function leastRow(
         const before = last
           ? junction(problem, last.ends[1], lying.ends[0])
           : front(problem, stock.ends[0], lying.ends[0])
-        const steps = before + lying.mid + least(left.with(part, left[part]! - 1), lying).steps
-        if (placed && steps >= best.steps) continue
+        const length = before + lying.mid + least(left.with(part, left[part]! - 1), lying).length
+        if (placed && length >= best.length) continue
         placed = true
-        best = { steps, lying }
+        best = { length, lying }
       }
     }
     known.set(name, best)
@@ -79,19 +72,19 @@ export function leastRow(
   return row
 }
 
-/** The row with one more piece put where it costs least; `steps` is what it then needs. */
+/** The row with one more piece put where it costs least; `length` is what it then needs. */
 export function insert(
   problem: NestProblem,
   stock: StockLength,
   row: readonly Lying[],
   choices: readonly Lying[],
 ): Lying[] {
-  let best: { row: Lying[]; steps: number } | undefined
+  let best: { row: Lying[]; length: Mm } | undefined
   for (const lying of choices)
     for (let at = row.length; at >= 0; at -= 1) {
       const longer = row.toSpliced(at, 0, lying)
-      const steps = need(problem, stock, longer)
-      if (!best || steps < best.steps) best = { row: longer, steps }
+      const length = need(problem, stock, longer)
+      if (!best || length < best.length) best = { row: longer, length }
     }
   return best?.row ?? [...row]
 }

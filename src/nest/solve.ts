@@ -1,10 +1,10 @@
 import { type Certificate, checkCertificate } from '../core/check/certificate.ts'
 import type { NestProblem, NestSection, StockLength, Turning } from '../core/nest.ts'
 import { badAll, good, type Problem, type Result } from '../core/result.ts'
-import { fromSteps, stepsDown, stepsUp } from '../core/units.ts'
+import { fromSteps, stepsUp } from '../core/units.ts'
 import { type Row, rowsOf } from './angled.ts'
 import { faultsOf } from './faults.ts'
-import { gives, turnEnds, usedUncut } from './fit.ts'
+import { fits, gives } from './fit.ts'
 import { lay } from './lay.ts'
 import {
   costOf,
@@ -17,6 +17,7 @@ import {
   pricingOf,
   turnsOf,
 } from './model.ts'
+import { lyings } from './row.ts'
 import { type Proof, type Searched, search } from './search.ts'
 import { openWork, type Work } from './work.ts'
 
@@ -152,28 +153,20 @@ const counted = (problem: NestProblem): NestProblem => ({
 })
 
 function longerThanStock(problem: NestProblem): Problem[] {
-  return problem.parts.flatMap(({ mid, mark, ends, turns }, part) => {
-    const best = problem.stock
+  const there = problem.stock.filter(({ count }) => count !== 0)
+  return lyings(problem).flatMap((ways, part) => {
+    if (there.some((stock) => ways.some((lying) => fits(problem, stock, [lying])))) return []
+    const { mark, mid } = problem.parts[part]!
+    const best = there
       .flatMap((stock) =>
-        stock.count === 0
-          ? []
-          : turnsOf(turns).map((turn) => {
-              const turned = turnEnds(ends, turn)
-              const steps = usedUncut(stock, mid, turned)
-                ? stepsDown(stock.length)
-                : gives(problem, stock, turned)
-              return { length: stock.length, steps }
-            }),
+        ways.map(({ ends }) => ({ length: stock.length, most: gives(problem, stock, ends) })),
       )
-      .reduce((a, b) => (b.steps > a.steps ? b : a), { length: 0, steps: 0 })
-    if (stepsUp(mid) <= best.steps) return []
-    const stick =
+      .reduce((a, b) => (b.most > a.most ? b : a), { length: 0, most: Number.NEGATIVE_INFINITY })
+    const text =
       best.length === 0
-        ? 'there is no stick'
-        : `the stick that gives the most, ${shown(best.length)} mm long, gives ${shown(fromSteps(Math.max(0, best.steps)))} mm`
-    return [
-      { code: 'too-long', text: `Part ${mark} needs ${shown(mid)} mm; ${stick}.`, field: `parts[${part}]` },
-    ]
+        ? `Part ${mark} needs ${shown(mid)} mm; there is no stick.`
+        : `Part ${mark} needs ${shown(mid)} mm; the most that a stick gives is ${shown(Math.max(0, best.most))} mm, of one ${shown(best.length)} mm long.`
+    return [{ code: 'too-long', text, field: `parts[${part}]` }]
   })
 }
 
@@ -199,7 +192,12 @@ function squareRows(problem: NestProblem, model: Model, fills: readonly Fill[]):
           const part = parts.find((at) => left[at]! > 0)!
           left[part]! -= 1
           const { mid, turns } = problem.parts[part]!
-          return { part, turn: turnsOf(turns)[0]!, ends: [square, square] as const, mid: stepsUp(mid) }
+          return {
+            part,
+            turn: turnsOf(turns)[0]!,
+            ends: [square, square] as const,
+            mid: fromSteps(stepsUp(mid)),
+          }
         }),
       )
       return { stock: model.kinds[kind]!.stock, pieces }
