@@ -33,7 +33,7 @@ export function partsSheet(plan: Plan, shop: Shop, page: PageSize) {
     sections.set(key, [...(sections.get(key) ?? []), part])
   }
   const line = (text: string) => ({ high: linesOf(text, wide) * lineHigh + 2, what: { text } })
-  const head = (text: string) => ({ high: linesOf(text, wide) * lineHigh + 4, what: text })
+  const head = (text: string) => ({ high: linesOf(text, wide, 'bold') * lineHigh + 4, what: text })
   const blocks: Block<string, PartsStrip>[] = [...sections.values()].map((parts) => ({
     head: head(sectionName(parts[0]!.section, shop.reading)),
     strips: parts.map((part) => ({ high: partHigh, what: { part } })),

@@ -36,8 +36,8 @@ export const bodyHigh = (page: PageSize): Mm => page.high - 2 * border - headerH
 export const bodyWide = (page: PageSize): Mm => page.wide - 2 * border
 
 /** Lines that a sentence takes in a width, at the broadest that system faces set it. */
-export function linesOf(text: string, wide: Mm): number {
-  const perLine = Math.max(1, Math.floor(wide / (textFont * 0.56)))
+export function linesOf(text: string, wide: Mm, face: 'plain' | 'bold' = 'plain'): number {
+  const perLine = Math.max(1, Math.floor(wide / (textFont * (face === 'bold' ? 0.68 : 0.6))))
   let lines = 1
   let used = 0
   for (const word of text.split(/\s+/)) {

@@ -31,7 +31,7 @@ export function stockSheet(plan: Plan, shop: Shop, page: PageSize) {
   const blocks = (plan.nest?.sections ?? []).map((section): Block<string, StockStrip> => {
     const name = sectionName(section.section, shop.reading)
     return {
-      head: { high: linesOf(name, wide) * lineHigh + 4, what: name },
+      head: { high: linesOf(name, wide, 'bold') * lineHigh + 4, what: name },
       strips: [
         ...buyLines(section, shop).map(line),
         ...section.sticks.map((stick) => ({ high: stickHigh, what: { stick, section } })),

@@ -41,19 +41,24 @@ function Head({ head, again }: { readonly head: WallHead; readonly again: boolea
     <div className="wall-head">
       <div className="wall-figures">
         <span className="wall-number">{head.number}</span>
-        <div>
-          <div className="wall-label">
+        <div className="wall-set">
+          <div className="wall-stage">
             {head.stage}
-            {again ? ', continued' : ''} · miter
+            {again ? ', continued' : ''}
           </div>
-          <div className="wall-great">
-            <Figure text={setUp.printed.miter.text} />
-          </div>
-        </div>
-        <div>
-          <div className="wall-label">Stop, {setUp.stopSide}</div>
-          <div className="wall-great">
-            <Figure text={setUp.printed.stop.text} unit={setUp.printed.stop.unit} />
+          <div className="wall-pair">
+            <div>
+              <div className="wall-label">Miter</div>
+              <div className="wall-great">
+                <Figure text={setUp.printed.miter.text} />
+              </div>
+            </div>
+            <div>
+              <div className="wall-label">Stop, {setUp.stopSide}</div>
+              <div className="wall-great">
+                <Figure text={setUp.printed.stop.text} unit={setUp.printed.stop.unit} />
+              </div>
+            </div>
           </div>
         </div>
       </div>
@@ -72,8 +77,9 @@ function Row({ strip }: { readonly strip: WallStrip }) {
         {strip.mark}
         {strip.from && <span className="wall-from"> from {strip.from}</span>}
       </span>
-      {strip.numbers.map((number) => (
-        <span key={number} className="wall-tick" style={{ width: mm(boxWide - 2), height: mm(boxHigh) }}>
+      {strip.numbers.map((number, at) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: boxes never move
+        <span key={at} className="wall-tick" style={{ width: mm(boxWide - 2), height: mm(boxHigh) }}>
           {number}
         </span>
       ))}

@@ -28,9 +28,19 @@ export const boxWide: Mm = 15
 export const boxHigh: Mm = 13
 export const labelWide: Mm = 58
 
-const stageOf = (cut: BenchCut, cuts: readonly BenchCut[]): string => {
+/** `either end to the stop` → `Either end to the stop.` */
+const sentence = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1).replace(/[.]$/, '')}.`
+
+/** One set-up serves both ends of its pieces. */
+const bothEnds = (group: readonly BenchCut[]): boolean =>
+  group.some(({ product }) => product.kind === 'half') &&
+  group.some(({ product }) => product.kind === 'piece')
+
+const stageOf = (group: readonly BenchCut[], cuts: readonly BenchCut[]): string => {
+  const cut = group[0]!
   const { kind } = cut.product
   if (kind === 'blank') return 'Cut to length'
+  if (bothEnds(group)) return 'Both ends'
   if (kind === 'half') return 'First ends'
   if (cut.loaded === cut.stick) return 'Cut to length'
   const parent = cuts.find((other) => other.product.id === cut.product.from)
@@ -50,8 +60,8 @@ export function setUpsInOrder(cuts: readonly BenchCut[]): BenchCut[][] {
 
 /** Height of the two great figures; an inch fraction stands two figures high. */
 export const figuresHigh = ({ printed }: SetUp): Mm =>
-  lineHigh +
-  (printed.stop.text.includes('/') || printed.miter.text.includes('/') ? stopFont * 2.05 : stopFont * 1.15)
+  2 * lineHigh +
+  (printed.stop.text.includes('/') || printed.miter.text.includes('/') ? stopFont * 2.2 : stopFont * 1.2)
 
 export function wallBlocks(
   plan: Plan,
@@ -68,17 +78,24 @@ export function wallBlocks(
   return setUpsInOrder(cuts).map((group, at): Block<WallHead, WallStrip> => {
     const { setUp } = group[0]!
     const { lean, longSide, turn, miter } = setUp.printed
-    const words = [miter.rise ? `Rise ${miter.rise}.` : '', lean, longSide, turn].filter(
-      (text) => text !== '',
-    )
-    const head: WallHead = { number: at + 1, setUp, stage: stageOf(group[0]!, cuts), words }
+    const ends = bothEnds(group) ? 'a: first end, b: second end' : ''
+    const words = [
+      miter.rise ? `Rise ${miter.rise}` : '',
+      setUp.swing === 0 ? '' : lean,
+      longSide,
+      turn,
+      ends,
+    ]
+      .filter((text) => text !== '')
+      .map(sentence)
+    const head: WallHead = { number: at + 1, setUp, stage: stageOf(group, cuts), words }
     const headHigh =
-      4 + figuresHigh(setUp) + words.reduce((sum, text) => sum + linesOf(text, wide) * lineHigh, 0)
+      5 + figuresHigh(setUp) + words.reduce((sum, text) => sum + linesOf(text, wide) * lineHigh, 0)
     const strips: { high: Mm; what: WallStrip }[] = []
     let loaded = ''
     let row: { from: string; mark: string; numbers: string[] } | undefined
     const note = (text: string) => {
-      strips.push({ high: linesOf(text, wide) * lineHigh, what: { kind: 'load', text } })
+      strips.push({ high: linesOf(text, wide, 'bold') * lineHigh, what: { kind: 'load', text } })
       row = undefined
     }
     const close = () => {
@@ -97,7 +114,8 @@ export function wallBlocks(
       }
       const mark = cut.product.mark ?? ''
       const from = whole ? cut.stick : ''
-      const number = (cut.product.makes?.[0] ?? cut.product.id).slice(mark.length)
+      const end = bothEnds(group) ? (cut.product.kind === 'half' ? 'a' : 'b') : ''
+      const number = (cut.product.makes?.[0] ?? cut.product.id).slice(mark.length) + end
       if (!row || row.mark !== mark || row.from !== from || row.numbers.length >= perRow) {
         row = { from, mark, numbers: [] }
         strips.push({ high: boxHigh + 2, what: { kind: 'ticks', ...row } })

@@ -36,11 +36,12 @@ describe('sizes on paper', () => {
     expect(textFont * 0.7).toBeGreaterThanOrEqual(5)
   })
 
-  test('190 mm hold 46 letters: a sentence of 46 takes one line, of 47 two', () => {
+  test('190 mm hold 43 letters: a sentence of 43 takes one line, of 44 two; of bold ones 38', () => {
     const words = (letters: number) =>
       `${'a '.repeat(Math.floor((letters - 1) / 2))}${letters % 2 ? 'a' : 'aa'}`
-    expect(words(46)).toHaveLength(46)
-    expect(linesOf(words(46), 190)).toBe(1)
-    expect(linesOf(words(47), 190)).toBe(2)
+    expect(words(43)).toHaveLength(43)
+    expect(linesOf(words(43), 190)).toBe(1)
+    expect(linesOf(words(44), 190)).toBe(2)
+    expect([linesOf(words(38), 190, 'bold'), linesOf(words(39), 190, 'bold')]).toEqual([1, 2])
   })
 })

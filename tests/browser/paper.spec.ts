@@ -1,0 +1,107 @@
+import { execFileSync } from 'node:child_process'
+import { mkdtempSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import type { Page } from '@playwright/test'
+import { expect, test } from './serve.ts'
+
+const samples = ['Hexagon table top', 'Ten-sided pedestal table', 'Five-sided bench frame']
+const pages = { Letter: [215.9, 279.4], A4: [210, 297] } as const
+
+async function openPaper(page: Page, sample: string) {
+  await page.goto('./')
+  await page.getByRole('button', { name: sample }).click()
+  await expect(page.getByRole('heading', { name: 'Parts' })).toBeVisible()
+  await page.goto(page.url().replace(/\/sizes$/, '/paper'))
+  await expect(page.getByRole('checkbox', { name: /Wall cut sheet/ })).toBeVisible()
+}
+
+/** What sticks out of its page, or is not as high as it must be, on the sheets as they go to the printer. */
+const faults = (page: Page) =>
+  page.evaluate(() => {
+    const said: string[] = []
+    const mm = document.createElement('div')
+    mm.style.cssText = 'position:absolute;width:100mm;height:0'
+    document.body.append(mm)
+    const px = mm.getBoundingClientRect().width / 100
+    mm.remove()
+    for (const sheet of document.querySelectorAll<HTMLElement>('.paper-print .paper-page')) {
+      const name = sheet.getAttribute('aria-label')
+      const body = sheet.querySelector<HTMLElement>('.paper-body')!
+      if (body.scrollHeight > body.clientHeight + 1)
+        said.push(`${name}: ${body.scrollHeight} px in a body of ${body.clientHeight}`)
+      for (const part of body.querySelectorAll<HTMLElement>('*')) {
+        if (
+          part.scrollWidth > part.clientWidth + 1 &&
+          part.clientWidth > 0 &&
+          !['SPAN', 'svg', 'text'].includes(part.tagName)
+        )
+          said.push(`${name}: ${part.className} is ${part.scrollWidth} px wide in ${part.clientWidth}`)
+        if (part.getBoundingClientRect().right > sheet.getBoundingClientRect().right + 1)
+          said.push(`${name}: ${part.className} ${part.textContent} runs off the page`)
+      }
+      // Height of a digit, measured on a canvas in the face that is used.
+      const pen = document.createElement('canvas').getContext('2d')!
+      const digit = (of: Element) => {
+        const { font, fontSize, fontWeight, fontFamily } = getComputedStyle(of)
+        pen.font = font || `${fontWeight} ${fontSize} ${fontFamily}`
+        const { actualBoundingBoxAscent, actualBoundingBoxDescent } = pen.measureText('8')
+        return (actualBoundingBoxAscent + actualBoundingBoxDescent) / px
+      }
+      const atLeast = (selector: string, least: number) => {
+        for (const of of sheet.querySelectorAll(selector))
+          if (digit(of) < least) said.push(`${name}: ${selector} is ${digit(of).toFixed(2)} mm, not ${least}`)
+      }
+      atLeast('.wall-great .paper-figure, .wall-great .paper-fraction span', 12)
+      atLeast('.wall-mark, .wall-number', 8)
+      atLeast('p, header span, footer, .wall-label, .wall-tick, .wall-from, .parts-row span, h2', 5)
+    }
+    return said
+  })
+
+for (const sample of samples)
+  for (const size of ['Letter', 'A4'] as const)
+    test(`${sample} on ${size}: nothing off the page, stops 12 mm, marks 8 mm, text 5 mm`, async ({
+      page,
+    }) => {
+      await openPaper(page, sample)
+      await page.getByRole('radio', { name: size }).check()
+      await page.emulateMedia({ media: 'print' })
+      expect(await faults(page)).toEqual([])
+    })
+
+test('the sheets measure what they say: a page of 215.9 × 279.4 mm (Letter), 210 × 297 (A4), and as many as are shown', async ({
+  page,
+}) => {
+  await openPaper(page, samples[0]!)
+  const folder = mkdtempSync(join(tmpdir(), 'longpoint-paper-'))
+  for (const [size, [wide, high]] of Object.entries(pages)) {
+    await page.getByRole('radio', { name: size }).check()
+    const shown = await page.locator('.paper-print .paper-page').count()
+    const file = join(folder, `${size}.pdf`)
+    writeFileSync(file, await page.pdf({ preferCSSPageSize: true, printBackground: true }))
+    const text = execFileSync('pdfinfo', [file], { encoding: 'utf8' })
+    expect(Number(/Pages:\s+(\d+)/.exec(text)?.[1])).toBe(shown)
+    const [, w, h] = /Page size:\s+([\d.]+) x ([\d.]+)/.exec(text)!
+    expect((Number(w) / 72) * 25.4).toBeCloseTo(wide, 0)
+    expect((Number(h) / 72) * 25.4).toBeCloseTo(high, 0)
+    // A page that was shrunk to fit would have smaller letters: the face's size is printed in points.
+    const fonts = execFileSync('pdftotext', ['-f', '1', '-l', '1', '-bbox', file, '-'], { encoding: 'utf8' })
+    const heights = [...fonts.matchAll(/yMin="([\d.]+)"[^>]*yMax="([\d.]+)">0°</g)].map(
+      ([, top, foot]) => ((Number(foot) - Number(top)) / 72) * 25.4,
+    )
+    expect(heights.length).toBeGreaterThan(0)
+    for (const height of heights) expect(height).toBeGreaterThan(17.5)
+  }
+})
+
+test('printing the cut sheet makes its nest the one to work by', async ({ page }) => {
+  await openPaper(page, samples[0]!)
+  await page.evaluate(() => {
+    window.print = () => document.body.setAttribute('data-printed', 'yes')
+  })
+  await page.getByRole('button', { name: 'Print' }).click()
+  await expect(page.locator('body')).toHaveAttribute('data-printed', 'yes')
+  await page.goto(page.url().replace(/\/paper$/, '/stock'))
+  await expect(page.getByText(/Accepted/)).toBeVisible()
+})
