@@ -222,7 +222,7 @@ describe('properties', () => {
         if (!read.ok) expect(read.problems[0]!.text).toMatch(/[a-z]/)
         else expect(readJobFile(writeJobFile(read.value))).toEqual(read)
       }),
-      { numRuns: 1000 },
+      { numRuns: 300 },
     )
   })
 
