@@ -165,7 +165,7 @@ function longerThanStock(problem: NestProblem): Problem[] {
     const text =
       best.length === 0
         ? `Part ${mark} needs ${shown(mid)} mm; there is no stick.`
-        : `Part ${mark} needs ${shown(mid)} mm; the most that a stick gives is ${shown(Math.max(0, best.most))} mm, of one ${shown(best.length)} mm long.`
+        : `Part ${mark} needs ${shown(mid)} mm; a stick of ${shown(best.length)} mm gives the most, ${shown(Math.max(0, best.most))} mm.`
     return [{ code: 'too-long', text, field: `parts[${part}]` }]
   })
 }
