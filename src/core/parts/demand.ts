@@ -1,8 +1,10 @@
 import type { Made } from '../facts.ts'
 import type { NestPart, NestProblem, Slope, StickEnd, StockLength, Turning } from '../nest.ts'
 import type { Part } from '../plan-shapes.ts'
+import { readingStep } from '../reading/show.ts'
 import { type Section, sectionKey } from '../section/section.ts'
 import type { CarriedSection, Saw, Shop } from '../shop.ts'
+import { wholeSlack } from '../tolerance.ts'
 import type { Mm } from '../units.ts'
 
 const square: Slope = { p: 0, q: 0 }
@@ -20,20 +22,36 @@ export function sawFor(shop: Shop, section: Section): Saw {
 
 export const kerfOf = (saw: Saw): Mm => saw.blades.find((blade) => blade.id === saw.blade)?.kerf ?? 0
 
-/** Center length of the square blank that a part is mitered from: its greatest extent, with the allowance for its miters. */
-export function blankLength(part: Part, allowance: Mm): Mm {
-  const extent = part.longPoint - (part.printed.primary === 'edge' ? part.edges[0] : part.longPoint)
+/**
+ * Length of the square blank that a part is mitered from: its greatest extent, with the allowance for its miters, up to
+ * the next length that the stop can be set to, so that nest and saw use the same steel. Parallel ends reach as far past
+ * their edge as this delivery is wide.
+ */
+export function blankLength(part: Part, shop: Shop): Mm {
+  const { primary, length } = part.printed
+  if (part.shape === 'square') return length.mm
+  const past = primary === 'edge' ? part.longPoint - part.edges[0] : 0
   const mitered = part.angleFromSquare.filter((angle) => angle > 0).length
-  return part.printed.length.mm + extent + (allowance * mitered) / 2
+  const wanted = length.mm + past * swelling(part.section, shop) + (shop.blankAllowance * mitered) / 2
+  const step = readingStep(shop.reading)
+  return Math.ceil(wanted / step - wholeSlack) * step
+}
+
+/** How much greater than nominal this delivery is, at least 1: the greater of its two measures. */
+function swelling(section: Section, shop: Shop): number {
+  const carried = carriedOf(shop, section)
+  if (!carried?.measured) return 1
+  const { measured, section: nominal } = carried
+  return Math.max(1, measured.width / nominal.width, measured.height / nominal.height)
 }
 
 /** What one part asks of the nest, square first: a blank with square ends, any way round. */
-export function nestPart(part: Part, job: string, quantity: number, allowance: Mm): NestPart {
+export function nestPart(part: Part, job: string, quantity: number, shop: Shop): NestPart {
   return {
     job,
     mark: part.mark,
     key: part.key,
-    mid: blankLength(part, allowance),
+    mid: blankLength(part, shop),
     ends: [square, square],
     turns: everyTurn,
     count: part.count * quantity,
@@ -88,7 +106,7 @@ export function demandOf(
       kerf: kerfOf(saw),
       trim: saw.cleanUp,
       grip: saw.leastToHold,
-      parts: of.map((part) => nestPart(part, job, quantity, shop.blankAllowance)),
+      parts: of.map((part) => nestPart(part, job, quantity, shop)),
       stock: stockFor(shop, section, saw.cleanUp, rack),
       keep: shop.leastDrop,
     }

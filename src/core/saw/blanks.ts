@@ -1,6 +1,6 @@
 import type { NestSection, NestStick, Slope } from '../nest.ts'
 import { sawFor } from '../parts/demand.ts'
-import type { Product, Shown } from '../plan-shapes.ts'
+import type { Product, Shown, Turn } from '../plan-shapes.ts'
 import type { Result } from '../result.ts'
 import { good } from '../result.ts'
 import type { Saw, Shop } from '../shop.ts'
@@ -98,6 +98,8 @@ interface Progress {
   readonly visits: number
   readonly cuts: number
   readonly room: Mm
+  /** Where the stop stood in the visit before. */
+  readonly stopSide?: 'left' | 'right'
 }
 
 /** A square cut of a stick; without a blank it is the clean-up cut, of which nothing is kept. */
@@ -122,8 +124,10 @@ function visitsOf(bench: Bench, shares: readonly Share[]): Result<readonly Visit
         cuts: now.cuts + made.filter(({ blank }) => blank).length,
         room: made.at(-1)!.left,
       }
-      visits.push(visitOf(bench, of, made, way, trim, after))
-      now = after
+      // What was cut with the stop across lies with its cut end away from this stop.
+      const across = now.stopSide !== undefined && now.stopSide !== way.stopSide
+      visits.push(visitOf(bench, of, made, way, trim, after, across ? ['end'] : []))
+      now = { ...after, stopSide: way.stopSide }
     }
     if (open.length > 0) return cannotHold(bench, open[0]!)
     progress.set(of.stick.id, now)
@@ -174,6 +178,7 @@ function visitOf(
   way: Holding,
   trim: Mm | undefined,
   after: Progress,
+  turns: readonly Turn[],
 ): Visit {
   // The stick itself, or what the visit before left of it.
   const load = after.visits === 1 ? stick.id : `${stick.id}.${after.visits - 1}`
@@ -183,7 +188,18 @@ function visitOf(
     if (!blank) return []
     const rest = usedUp && at === made.length - 1 ? 'scrap' : 'on'
     const keep = { ...blank.keep, from: load }
-    return [{ ...blank, keep, swing: 0, longSide: 'fence', faceDown: '-z', parallel: false, turns: [], rest }]
+    return [
+      {
+        ...blank,
+        keep,
+        swing: 0,
+        longSide: 'fence',
+        faceDown: '-z',
+        parallel: false,
+        turns: at === 0 ? turns : [],
+        rest,
+      },
+    ]
   })
   const product: Product = {
     id: `${stick.id}.${after.visits}`,

@@ -17,7 +17,7 @@ const lying = (section: Section): Section =>
   section.height > section.width ? { ...section, width: section.height, height: section.width } : section
 
 function firstRefusal(part: Part, shop: Shop): Result<unknown> {
-  const blank = blankLength(part, shop.blankAllowance)
+  const blank = blankLength(part, shop)
   const saw = sawFor(shop, part.section)
   if (blank > saw.limits.longestStop + sameLength) return pastStop(part.mark, blank, saw, shop.reading)
   return part.shape === 'square' ? { ok: true, value: part } : cutEnds(part, blank, lying(part.section), shop)

@@ -57,7 +57,7 @@ function workOn(section: NestSection, parts: readonly Part[], shop: Shop): Resul
   for (const stick of section.sticks) {
     const blanks: Blank[] = []
     for (const piece of stick.pieces) {
-      blanks.push(blankOf(piece, section, shop, stick.id))
+      blanks.push(blankOf(piece, section, shop, stick.id, parts))
       if (!piece.blank) continue
       const chain = planner(piece)
       if (chain.ok) chains.push(chain.value)
@@ -77,8 +77,16 @@ function lengthInStick({ ends: [lead, trail] }: NestPiece): Mm {
   return Math.abs(length - whole) <= stepSlack ? whole : length
 }
 
-function blankOf(piece: NestPiece, { section }: NestSection, shop: Shop, stick: string): Blank {
-  const exact = lengthInStick(piece)
+function blankOf(
+  piece: NestPiece,
+  { section }: NestSection,
+  shop: Shop,
+  stick: string,
+  parts: readonly Part[],
+): Blank {
+  // A finished piece is as long as it is printed, which in decimal inches is no whole step of the nest.
+  const finished = piece.blank ? undefined : parts.find(({ key }) => key === piece.key)
+  const exact = finished?.printed.length.mm ?? lengthInStick(piece)
   const made = { from: stick, mark: piece.mark, copy: piece.copy, job: piece.job, makes: [piece.piece] }
   const keep: Product = piece.blank
     ? { ...made, id: piece.blank, kind: 'blank', key: blankKey(sectionKey(section), exact), length: exact }
