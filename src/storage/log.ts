@@ -54,12 +54,21 @@ export async function append(
         body,
       }
     })
+    const asked: Promise<unknown>[] = []
+    // Asked all at once, since each answer that is waited for costs a way to the disk's process and back. One that
+    // fails aborts the transaction, and `Promise.all` below says so.
+    const ask = (request: Promise<unknown>) => {
+      request.catch(() => undefined)
+      asked.push(request)
+    }
     // add, never put: a fact is not rewritten, come what may.
-    for (const fact of facts) await tx.objectStore('facts').add(fact)
-    await addNests(tx.objectStore('nests'), nests)
+    for (const fact of facts) ask(tx.objectStore('facts').add(fact))
     const { device, seq, lamport } = head
     const count = facts.length
-    await tx.objectStore('meta').put({ device, seq: seq + count, lamport: lamport + count }, 'log')
+    ask(tx.objectStore('meta').put({ device, seq: seq + count, lamport: lamport + count }, 'log'))
+    if (nests.length > 0) await addNests(tx.objectStore('nests'), nests)
+    tx.commit()
+    await Promise.all(asked)
     return facts
   })
 }

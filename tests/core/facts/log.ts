@@ -26,7 +26,9 @@ export function tablet(device: string): Tablet {
       seq += 1
       lamport += 1
       const at = new Date(Date.UTC(2030, 0, 1, 8, 0, lamport)).toISOString()
-      const fact = { id: `${device}:${seq}`, v: 1, kind, device, seq, lamport, at, job: 'J1', body, ...of }
+      const whole = { id: `${device}:${seq}`, v: 1, kind, device, seq, lamport, at, job: 'J1', body, ...of }
+      // `of` may damage the body on purpose.
+      const fact = whole as Fact<typeof kind, typeof body>
       log.push(fact)
       return fact
     },
