@@ -65,7 +65,7 @@ export function JobCard({ job, onRemove }: { readonly job: Job; readonly onRemov
         </button>
         <button
           type="button"
-          aria-label={`Save ${job.name} to a file`}
+          aria-label={`Save a file of ${job.name}`}
           onClick={() => saveFile(fileName(job.name, 'tube-job.json'), fileOf(job.id))}
         >
           Save a file

@@ -9,9 +9,10 @@ export function NewJob({ onStart }: { readonly onStart: (kind: string) => void }
       <ul>
         {builds.map((build) => (
           <li key={build.kind}>
-            <button type="button" aria-label={`New job: ${build.title}`} onClick={() => onStart(build.kind)}>
+            <button type="button" onClick={() => onStart(build.kind)}>
               <BuildPicture build={build} size={72} />
               <span className="new-words">
+                <span className="heard">New job: </span>
                 <strong>{build.title}</strong>
                 <span className="dim">{build.about}</span>
               </span>

@@ -1,12 +1,12 @@
 import type { AppState, JobView } from '../../app/state.ts'
-import { count } from '../words.ts'
+import { count, type Says, saysOf } from '../words.ts'
 import type { JobStation } from './route.ts'
 
 /** What of a station is done, in as few words as the strip has room for. Empty: nothing to say. */
 export function progressOf(station: JobStation, view: JobView | undefined, state: AppState): string {
   if (!view) return ''
   if (station === 'sizes') return view.problems.length > 0 ? `${view.problems.length} to put right` : ''
-  if (station === 'stock') return stockWords(view)
+  if (station === 'stock') return stockWords(view, saysOf(state.shop))
   if (station === 'saw') return sawWords(view)
   if (station === 'weld') return weldWords(view, state)
   return ''
@@ -31,11 +31,11 @@ export function weldsDone(view: JobView, ticked: Readonly<Record<string, string>
   return { done, of: steps.length * view.job.quantity }
 }
 
-function stockWords(view: JobView): string {
+function stockWords(view: JobView, says: Says): string {
   if (view.nesting.state === 'working') return 'working …'
   if (view.nesting.state === 'failed') return 'does not fit'
   const sticks = view.nest?.sections.reduce((sum, section) => sum + section.sticks.length, 0) ?? 0
-  return sticks > 0 ? count(sticks, 'stick') : ''
+  return sticks > 0 ? count(sticks, says.stick, says.sticks) : ''
 }
 
 function sawWords(view: JobView): string {

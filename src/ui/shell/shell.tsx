@@ -150,9 +150,11 @@ export function Shell({ updates }: { updates: Updates }) {
       </button>
       <Strip here={'job' in route || route.station === 'shop' ? route.station : 'jobs'} job={job} />
       {job !== null && name !== undefined && 'job' in route && (
-        <p className="job-line">
-          <a href={hrefOf({ station: 'sizes', job })}>{name}</a>
-        </p>
+        <header className="job-line">
+          <h1>
+            <a href={hrefOf({ station: 'sizes', job })}>{name}</a>
+          </h1>
+        </header>
       )}
       <TroubleBanner />
       <UpdateBanner updates={updates} />

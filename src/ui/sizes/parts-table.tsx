@@ -75,53 +75,55 @@ const longer = (part: Part) => part.printed.primary === 'edge'
 
 function Table({ parts, quantity, reading, chosen, onChoose }: Props) {
   return (
-    <table className="parts">
-      <thead>
-        <tr>
-          <th scope="col">mark</th>
-          <th scope="col">part</th>
-          <th scope="col">pieces</th>
-          <th scope="col">long point</th>
-          <th scope="col">short point</th>
-          <th scope="col">from square</th>
-          <th scope="col">ends</th>
-        </tr>
-      </thead>
-      <tbody>
-        {parts.map((part) => (
-          <tr key={part.mark} className={part.mark === chosen ? 'chosen' : undefined}>
-            <th scope="row">
-              <MarkKey part={part} chosen={chosen} onChoose={onChoose} />
-            </th>
-            <td className="part-name">
-              {part.name}
-              <small className="dim">
-                {sectionName(part.section, reading)}, {part.printed.mass}
-              </small>
-            </td>
-            <td className="number">{pieces(part, quantity)}</td>
-            <td className="number">
-              <CutLength part={part} />
-              {longer(part) && (
-                <small className="dim">
-                  {' '}
-                  long point <LengthText of={part.printed.longPoint} />
-                </small>
-              )}
-            </td>
-            <td className="number">
-              <LengthText of={part.printed.shortPoint} />
-            </td>
-            <td className="number">
-              <Angles part={part} />
-            </td>
-            <td>
-              <Ends part={part} />
-            </td>
+    <div className="scroll-x">
+      <table className="parts">
+        <thead>
+          <tr>
+            <th scope="col">mark</th>
+            <th scope="col">part</th>
+            <th scope="col">pieces</th>
+            <th scope="col">long point</th>
+            <th scope="col">short point</th>
+            <th scope="col">from square</th>
+            <th scope="col">ends</th>
           </tr>
-        ))}
-      </tbody>
-    </table>
+        </thead>
+        <tbody>
+          {parts.map((part) => (
+            <tr key={part.mark} className={part.mark === chosen ? 'chosen' : undefined}>
+              <th scope="row">
+                <MarkKey part={part} chosen={chosen} onChoose={onChoose} />
+              </th>
+              <td className="part-name">
+                {part.name}
+                <small className="dim">
+                  {sectionName(part.section, reading)}, {part.printed.mass}
+                </small>
+              </td>
+              <td className="number">{pieces(part, quantity)}</td>
+              <td className="number">
+                <CutLength part={part} />
+                {longer(part) && (
+                  <small className="dim">
+                    {' '}
+                    long point <LengthText of={part.printed.longPoint} />
+                  </small>
+                )}
+              </td>
+              <td className="number">
+                <LengthText of={part.printed.shortPoint} />
+              </td>
+              <td className="number">
+                <Angles part={part} />
+              </td>
+              <td>
+                <Ends part={part} />
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
   )
 }
 

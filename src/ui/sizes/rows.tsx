@@ -46,7 +46,7 @@ export function Rows(props: Props) {
     onChange(rows.map((old, index) => (index === at ? row : old)))
   return (
     <div className="rows">
-      <h3 id="rows-head">{spec.label}</h3>
+      <h2>{spec.label}</h2>
       {spec.hint && <p className="hint">{spec.hint}</p>}
       <ol>
         {rows.map((row, at) => (

@@ -59,7 +59,7 @@ describe('a card', () => {
       made[0]!.name = this.download
     })
     show(app, <Jobs />)
-    fireEvent.click(screen.getByRole('button', { name: 'Save Hexagon to a file' }))
+    fireEvent.click(screen.getByRole('button', { name: 'Save a file of Hexagon' }))
     expect(app.actions.fileOf).toHaveBeenCalledWith('job-1')
     expect(made[0]?.name).toBe('Hexagon.tube-job.json')
     click.mockRestore()
@@ -71,10 +71,10 @@ describe('a new job', () => {
     const app = fakeApp()
     show(app, <Jobs />)
     const keys = screen.getAllByRole('button', { name: /^New job: / })
-    expect(keys.map((key) => key.getAttribute('aria-label'))).toEqual([
-      'New job: Polygon frame',
-      'New job: Pedestal table',
-      'New job: Cut list',
+    expect(keys.map((key) => key.querySelector('strong')?.textContent)).toEqual([
+      'Polygon frame',
+      'Pedestal table',
+      'Cut list',
     ])
     fireEvent.click(keys[1]!)
     await waitFor(() => expect(location.hash).toBe('#/job/new/sizes'))

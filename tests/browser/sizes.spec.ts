@@ -1,0 +1,152 @@
+import type { Page } from '@playwright/test'
+import { expectAccessible, expectNothingClipped, expectTouchable } from './axe.ts'
+import { expect, test } from './serve.ts'
+
+async function open(page: Page, sample: RegExp) {
+  await page.goto('./')
+  await page.getByRole('button', { name: sample }).click()
+  await expect(page.locator('.drawing').first()).toBeVisible()
+}
+
+const size = (page: Page) => page.getByRole('textbox', { name: 'Size', exact: true })
+
+test('24 in across flats, 2 in tube: 13 7/8 scant, 30°; what is typed is there after a reload', async ({
+  page,
+}) => {
+  await open(page, /^Hexagon/)
+  const row = page.locator('table.parts tbody tr').first()
+  // 24 tan 30° = 13.8564: 13 7/8 less 1/64 and a little.
+  await expect(row).toContainText('13 7/8')
+  await expect(row).toContainText('scant')
+  await expect(row).toContainText('30°')
+  await size(page).fill('26 - 5/8')
+  await expect(page.getByText('25 3/8 in = 644.53 mm')).toBeVisible()
+  await size(page).press('Enter')
+  // 25.375 tan 30° = 14.650
+  await expect(row).toContainText('14 5/8')
+  await page.reload()
+  await expect(size(page)).toHaveValue('26 - 5/8')
+  await expect(row).toContainText('14 5/8')
+})
+
+test('a size that leaves no steel: the last good drawing stays, the reason stands beside the field', async ({
+  page,
+}) => {
+  await open(page, /^Hexagon/)
+  await size(page).fill('3')
+  await size(page).press('Enter')
+  await expect(page.getByRole('alert')).toContainText('must be more than 4 in')
+  await expect(page.getByText(/are the last that worked/)).toBeVisible()
+  await expect(page.locator('table.parts')).toContainText('13 7/8')
+  await expectAccessible(page)
+})
+
+test('a dimension leads to its field, a part to its row, with the keyboard too', async ({ page }) => {
+  await open(page, /^Hexagon/)
+  await page.getByRole('button', { name: /across flats, change it/ }).focus()
+  await page.keyboard.press('Enter')
+  await expect(size(page)).toBeFocused()
+  await page.locator('.shape.member').first().click()
+  await expect(page.locator('table.parts tr.chosen')).toHaveCount(1)
+  const key = page.getByRole('button', { name: 'A, show it on the drawing' })
+  await key.focus()
+  await page.keyboard.press('Space')
+  await expect(page.locator('table.parts tr.chosen')).toHaveCount(0)
+})
+
+test('plan and elevation are to one scale: 24 in and 2 1/4 in as drawn', async ({ page }) => {
+  await open(page, /^Hexagon/)
+  const lengths = await page.locator('path.dimension').evaluateAll((lines) =>
+    lines.map((line) => {
+      const [x0, y0, x1, y1] = (line.getAttribute('d') ?? '').match(/-?[\d.]+/g)!.map(Number)
+      return Math.hypot(x1! - x0!, y1! - y0!)
+    }),
+  )
+  const labels = await page.locator('.dimension-label .heard:last-child').allTextContents()
+  const of = (name: string) => lengths[labels.findIndex((label) => label.includes(name))]!
+  expect(of('across flats') / of('overall height')).toBeCloseTo(24 / 2.25, 2)
+  expect(of('across corners') / of('across flats')).toBeCloseTo(1 / Math.cos(Math.PI / 6), 3)
+})
+
+test('it turns with a drag and with the keys, and its piece is not in the first load', async ({ page }) => {
+  const asked: string[] = []
+  page.on('request', (request) => asked.push(request.url()))
+  await open(page, /^Ten-sided/)
+  expect(asked.filter((url) => url.includes('turnable'))).toEqual([])
+  await page.getByRole('button', { name: 'Turn it round' }).click()
+  await expect(page.getByRole('img', { name: /seen from 30° round and 25° above/ })).toBeVisible()
+  await page.getByRole('button', { name: 'Turn right' }).click()
+  await expect(page.getByRole('img', { name: /seen from 15° round/ })).toBeVisible()
+  const box = (await page.locator('.drawing.turned').boundingBox())!
+  await page.mouse.move(box.x + box.width / 2, box.y + 40)
+  await page.mouse.down()
+  await page.mouse.move(box.x + box.width / 2 - 60, box.y + 60, { steps: 6 })
+  await page.mouse.up()
+  await expect(page.getByRole('img', { name: /seen from 4[0-9]° round and 3[0-9]° above/ })).toBeVisible()
+})
+
+test.describe('with gloves', () => {
+  test.use({ hasTouch: true, isMobile: true, viewport: { width: 390, height: 844 } })
+  test('the keypad comes with the field, keys at least 56 px high, and types 9 5/8', async ({ page }) => {
+    await open(page, /^Hexagon/)
+    await size(page).tap()
+    const pad = page.getByRole('group', { name: 'Keypad' })
+    await expect(pad).toBeVisible()
+    for (const key of ['9', 'space', '5', 'fraction bar', '8'])
+      await pad.getByRole('button', { name: key, exact: true }).tap()
+    await expect(pad).toContainText('9 5/8 in = 244.48 mm')
+    const heights = await pad
+      .getByRole('button')
+      .evaluateAll((keys) => keys.map((key) => key.getBoundingClientRect().height))
+    expect(Math.min(...heights)).toBeGreaterThanOrEqual(56)
+    await pad.getByRole('button', { name: 'Done' }).tap()
+    await expect(pad).toHaveCount(0)
+    await expect(size(page)).toHaveValue('9 5/8')
+    await expectNothingClipped(page)
+  })
+})
+
+test('a cut list is pasted, planned and kept', async ({ page }) => {
+  await page.goto('./')
+  await page.getByRole('button', { name: /^New job: Cut list/ }).click()
+  await page.getByText('Paste a list').click()
+  await page.getByRole('textbox', { name: /One piece per line/ }).fill('6\t13 7/8\t30\t30\n2\t24')
+  await page.getByRole('button', { name: 'Replace all rows' }).click()
+  await expect(page.locator('table.parts tbody tr')).toHaveCount(2)
+  await page.reload()
+  await expect(page.locator('table.parts tbody tr')).toHaveCount(2)
+  await expectAccessible(page)
+})
+
+for (const sample of [/^Hexagon/, /^Ten-sided/, /^Five-sided/])
+  for (const [width, height] of [
+    [390, 844],
+    [820, 1180],
+    [1180, 820],
+    [1440, 900],
+  ] as const)
+    test(`${sample} at ${width} × ${height}: nothing clipped, nothing too small to touch`, async ({
+      page,
+    }) => {
+      await page.setViewportSize({ width, height })
+      await open(page, sample)
+      await expectNothingClipped(page)
+      await expectTouchable(page, 44)
+      await page.getByRole('button', { name: 'Turn it round' }).click()
+      await expect(page.locator('.drawing.turned')).toBeVisible()
+      await expectNothingClipped(page)
+    })
+
+for (const daylight of [false, true])
+  test(`everybody can use it ${daylight ? 'in daylight' : 'on layout blue'}`, async ({ page }) => {
+    await open(page, /^Ten-sided/)
+    if (daylight) {
+      await page.goto('./#/shop')
+      await page.getByRole('checkbox', { name: /Daylight/ }).click()
+      await expect(page.locator('html')).toHaveAttribute('data-daylight', '')
+      await page.goBack()
+      await expect(page.locator('.drawing').first()).toBeVisible()
+    }
+    await page.getByRole('button', { name: 'A, show it on the drawing' }).click()
+    await expectAccessible(page)
+  })
