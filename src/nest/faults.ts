@@ -1,5 +1,6 @@
 import type { NestProblem, Slope } from '../core/nest.ts'
 import type { Problem } from '../core/result.ts'
+import { isSquare } from './fit.ts'
 
 // What no search can work with. Said before anything is solved, with what was given and what is possible.
 
@@ -27,19 +28,21 @@ export function faultsOf(problem: NestProblem): Problem[] {
   if (stock.length === 0) faults.push(fault('There is no stock to cut from.', 'stock'))
   for (const [at, { mark, mid, count, ends }] of parts.entries()) {
     const field = `parts[${at}]`
-    if (!(Number.isFinite(mid) && mid > 0))
-      faults.push(fault(`Part ${mark} has a length of ${mid} mm; it must be more than 0 mm.`, field))
     if (!Number.isSafeInteger(count) || count < 1)
       faults.push(fault(`Part ${mark} is wanted ${count} times; it must be a whole number from 1 on.`, field))
     if (!ends.every(({ p, q }) => Number.isFinite(p) && Number.isFinite(q)))
       faults.push(fault(`Part ${mark} has an end that cannot be cut; its slopes must be numbers.`, field))
-    else if (mid > 0 && shortest(mid, ends, section.width, section.height) <= 0)
+    else if (Number.isFinite(mid) && !(shortest(mid, ends, section.width, section.height) > 0))
       faults.push(
         fault(
-          `The ends of part ${mark} meet before its short side begins; it must be longer, or its ends less slanted.`,
+          ends.every(isSquare)
+            ? `Part ${mark} has a length of ${mid} mm; it must be more than 0 mm.`
+            : `The slanted ends of part ${mark} leave no steel on its short side; it must be longer, or its ends less slanted.`,
           field,
         ),
       )
+    else if (!Number.isFinite(mid))
+      faults.push(fault(`Part ${mark} has a length of ${mid} mm; it must be a plain number.`, field))
   }
   for (const [at, { length, price, count }] of stock.entries()) {
     const field = `stock[${at}]`

@@ -38,9 +38,9 @@ export interface Solved {
   readonly nest: NestSection
   /** The fewest sticks at this cost, checked like the cost. */
   readonly provedSticks: boolean
-  /** Proof of the cost, in the unit of `pricing` (whole cents, or whole steps of length); only when `nest.proved`. */
+  /** Proof of the cost, in whole cents where stock is priced, else in whole steps of length; only when `nest.proved`. */
   readonly certificate?: Certificate
-  readonly pricing: readonly number[]
+  readonly priced: boolean
   /** The nest once more as indices: stick by stick, stock and parts of the problem. */
   readonly rows: readonly {
     readonly stock: number
@@ -113,7 +113,7 @@ export function solve(given: NestProblem, budget: Budget): Result<Solved> {
     nest: section(rows, bound, proved),
     provedSticks,
     ...(proved && searched.proof && { certificate: searched.proof.certificate }),
-    pricing,
+    priced: isPriced(problem.stock),
     rows: rows.map(({ stock, pieces }) => ({
       stock,
       pieces: pieces.map(({ part, turn }) => ({ part, turn })),
