@@ -27,7 +27,7 @@ test('the saw’s words follow its scale: one that reads 90 at square shows 60 f
   await page.goto('./#/shop')
   await page.getByRole('radio', { name: '90°' }).first().click({ force: true })
   await page.getByRole('link', { name: /^Saw/ }).first().click()
-  await expect(page.getByText(/miter 60°/).first()).toBeVisible()
+  await expect(page.getByText(/miter scale at 60°/).first()).toBeVisible()
 })
 
 test('an impossible figure is refused beside its field, and the old one stays', async ({ page }) => {
