@@ -4,7 +4,7 @@ import { bad, badAll, good, type Result } from '../core/result.ts'
 import { tanDeg } from '../core/units.ts'
 import { parseJson } from './json.ts'
 import { readShape } from './problem.ts'
-import { agrees, distance, flag, list, money, oneOf, openFields, pair, size, text, whole } from './shape.ts'
+import { agrees, distance, flag, list, number, oneOf, openFields, pair, size, text, whole } from './shape.ts'
 import { given } from './words.ts'
 
 // A nest problem by itself, as other programs write it: lengths, counts, angles in one swing plane.
@@ -30,12 +30,16 @@ const angle = v.custom<number>(
 const stockShape = v.pipe(
   openFields('a stock length', {
     length: size,
-    price: v.optional(money),
+    price: v.optional(number('a price of 0 or more, with at most two decimals', { least: 0 })),
     count: v.optional(whole(0, mostOfOne)),
     rack: v.optional(flag),
     ends: v.optional(pair('"mill" or "cut" for each end', oneOf('mill', 'cut'))),
   }),
-  agrees('price', ({ price }) => price === undefined || isWholeCents(price as number), 'whole cents'),
+  agrees(
+    'price',
+    ({ price }) => price === undefined || isWholeCents(price as number),
+    'a price of whole cents, with at most two decimals',
+  ),
 )
 
 const partShape = openFields('a part', {
