@@ -54,6 +54,15 @@ test('a dimension leads to its field, a part to its row, with the keyboard too',
   await expect(page.locator('table.parts tr.chosen')).toHaveCount(0)
 })
 
+test('a metric job in an inch shop keeps its own units in its fields: 900 mm is 900', async ({ page }) => {
+  await open(page, /^Hexagon/)
+  await page.goto('./#/')
+  await page.getByRole('button', { name: /^Ten-sided/ }).click()
+  await expect(size(page)).toHaveValue('900')
+  await size(page).fill('901')
+  await expect(page.getByText(/^901 mm/)).toBeVisible()
+})
+
 test('plan and elevation are to one scale: 24 in and 2 1/4 in as drawn', async ({ page }) => {
   await open(page, /^Hexagon/)
   const lengths = await page.locator('path.dimension').evaluateAll((lines) =>
@@ -92,6 +101,8 @@ test.describe('with gloves', () => {
     await size(page).tap()
     const pad = page.getByRole('group', { name: 'Keypad' })
     await expect(pad).toBeVisible()
+    const [field, keys] = [await size(page).boundingBox(), await pad.boundingBox()]
+    expect(field!.y + field!.height).toBeLessThanOrEqual(keys!.y)
     for (const key of ['9', 'space', '5', 'fraction bar', '8'])
       await pad.getByRole('button', { name: key, exact: true }).tap()
     await expect(pad).toContainText('9 5/8 in = 244.48 mm')

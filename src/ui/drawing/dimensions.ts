@@ -15,7 +15,6 @@ export interface Dimension {
   readonly from: Mm
   readonly to: Mm
   readonly name: string
-  readonly asked: boolean
   /** Parameter that it shows, when one does. */
   readonly field?: string
 }
@@ -51,75 +50,103 @@ function spanOf(corners: Corners, ids: readonly string[], view: View): Extent | 
   return points.length > 0 ? extentOf(points) : null
 }
 
-/** The name and field of a drawn distance: a size of the plan, else a length that was typed. */
-function known(plan: Plan, typed: readonly TypedLength[], mm: Mm) {
-  const size =
-    plan.sizes.find(({ exact, asked }) => asked && same(exact, mm)) ??
-    plan.sizes.find(({ exact }) => same(exact, mm))
-  const field = typed.find((one) => same(one.mm, mm))
-  return size || field
-    ? { name: size?.name ?? field?.label ?? '', asked: field !== undefined, field: field?.name }
-    : null
+/** What a drawn distance is called, and the field that it leads to. */
+interface Known {
+  readonly name: string
+  readonly field?: string | undefined
 }
 
 /**
- * The dimension lines of plan and elevation: the overall sizes, and every width, depth or height of a sub-assembly
- * that has a name. A distance that equals a typed length belongs to that field.
+ * The one typed length of this size, or none: two fields may hold the same length, and a tap must never lead to the
+ * wrong one. A label that says the same as the size's name decides.
+ */
+function fieldOf(typed: readonly TypedLength[], mm: Mm, name: string): TypedLength | undefined {
+  const equal = typed.filter((one) => same(one.mm, mm))
+  const named = equal.filter(({ label }) => label.toLowerCase() === name.toLowerCase())
+  return named.length === 1 ? named[0] : equal.length === 1 ? equal[0] : undefined
+}
+
+/** A size among `sizes` that a drawn distance is, with its field where the person asked for it. */
+function sizeAs(sizes: Plan['sizes'], typed: readonly TypedLength[], mm: Mm): Known | null {
+  const equal = sizes.filter(({ exact }) => same(exact, mm))
+  const size = equal.find(({ asked }) => asked) ?? equal[0]
+  if (!size) return null
+  return { name: size.name, field: size.asked ? fieldOf(typed, mm, size.name)?.name : undefined }
+}
+
+/** Sizes that follow from members of this sub-assembly alone, and the lengths that are asked for under its name. */
+function ofAssembly(plan: Plan, typed: readonly TypedLength[], at: number) {
+  const assembly = plan.frame.assemblies[at]
+  const own = new Set(assembly?.members)
+  const names = new Set(
+    plan.frame.measures
+      .filter(({ terms }) => terms.every(({ member }) => own.has(member)))
+      .map(({ name }) => name),
+  )
+  return {
+    members: assembly?.members ?? [],
+    ring: assembly?.ring !== undefined,
+    sizes: plan.sizes.filter(({ name }) => names.has(name)),
+    others: plan.sizes.filter(({ name }) => !names.has(name)),
+    typed: typed.filter(({ group }) => group === assembly?.name),
+  }
+}
+
+/**
+ * The dimension lines of plan and elevation: the sizes of the top, how far apart the feet of each other
+ * sub-assembly stand, the overall sizes, and what is clear under the frame.
  */
 export function dimensionsOf(plan: Plan, typed: readonly TypedLength[]): readonly Dimension[] {
   const corners = cornersOf(plan)
-  const all = [...corners.keys()]
   const found: Dimension[] = []
-  const add = (
-    view: Dimension['view'],
-    side: Dimension['side'],
-    from: Mm,
-    to: Mm,
-    otherwise: string | null,
-  ) => {
-    const knows = known(plan, typed, to - from)
-    const name = knows?.name ?? otherwise
-    if (name === null || to - from < 1e-3) return
-    if (
-      found.some((one) => one.view === view && one.side === side && same(one.from, from) && same(one.to, to))
+  const add = (view: Dimension['view'], side: Dimension['side'], from: Mm, to: Mm, known: Known | null) => {
+    const before = found.some(
+      (one) => one.view === view && one.side === side && same(one.from, from) && same(one.to, to),
     )
-      return
-    found.push({
-      view,
-      side,
-      from,
-      to,
-      name,
-      asked: knows?.asked ?? false,
-      ...(knows?.field ? { field: knows.field } : {}),
-    })
+    if (!known || before || to - from < 1e-3) return
+    const { name, field } = known
+    found.push({ view, side, from, to, name, ...(field === undefined ? {} : { field }) })
   }
 
-  const first = plan.frame.assemblies[0]
-  const ring = first?.ring ? first.members : []
-  const side = ring[0] === undefined ? null : spanOf(corners, [ring[0]], fromAbove)
-  if (side) add('plan', 'bottom', side.left, side.right, null)
-  for (const { members } of plan.frame.assemblies) {
-    const above = spanOf(corners, members, fromAbove)
-    const front = spanOf(corners, members, fromFront)
-    const isTop = members === first?.members
-    if (above && isTop) {
-      add('plan', 'bottom', above.left, above.right, null)
-      add('plan', 'left', above.bottom, above.top, null)
-    }
-    if (front && !isTop) add('front', 'bottom', front.left, front.right, null)
+  const top = ofAssembly(plan, typed, 0)
+  if (top.ring) {
+    const size = (mm: Mm) => sizeAs(top.sizes, top.typed, mm)
+    const first = spanOf(corners, top.members.slice(0, 1), fromAbove)
+    const ring = spanOf(corners, top.members, fromAbove)
+    if (first) add('plan', 'bottom', first.left, first.right, size(first.right - first.left))
+    if (ring) add('plan', 'bottom', ring.left, ring.right, size(ring.right - ring.left))
+    if (ring) add('plan', 'left', ring.bottom, ring.top, size(ring.top - ring.bottom))
   }
+  for (let at = top.ring ? 1 : 0; at < plan.frame.assemblies.length; at += 1) {
+    const part = ofAssembly(plan, typed, at)
+    const front = spanOf(corners, lowest(corners, part.members), fromFront)
+    const field = front && fieldOf(part.typed, front.right - front.left, '')
+    if (front && field)
+      add('front', 'bottom', front.left, front.right, { name: field.label, field: field.name })
+  }
+
+  const all = [...corners.keys()]
   const above = spanOf(corners, all, fromAbove)
   const front = spanOf(corners, all, fromFront)
-  if (above && front) {
-    add('plan', 'bottom', above.left, above.right, 'overall width')
-    add('plan', 'left', above.bottom, above.top, 'overall depth')
-    add('front', 'right', plan.frame.floor, front.top, 'overall height')
-    add('front', 'right', 0, front.top, null)
-    for (const level of levels(corners, plan)) add('front', 'right', plan.frame.floor, level, null)
-    for (const level of levels(corners, plan)) add('front', 'right', 0, level, null)
-  }
+  if (!above || !front) return found
+  add('plan', 'bottom', above.left, above.right, { name: 'overall width' })
+  add('plan', 'left', above.bottom, above.top, { name: 'overall depth' })
+  const floor = Math.min(0, plan.frame.floor)
+  const height = sizeAs(top.ring ? top.others : plan.sizes, typed, front.top - floor)
+  add('front', 'right', floor, front.top, height ?? { name: 'overall height' })
+  const clear = plan.sizes.filter(
+    ({ name }) => name.startsWith('clear') && !top.sizes.some((one) => one.name === name),
+  )
+  for (const level of levels(corners, plan))
+    add('front', 'right', floor, level, sizeAs(clear, typed, level - floor))
   return found
+}
+
+/** The members that reach down the farthest: what a sub-assembly stands on. */
+function lowest(corners: Corners, members: readonly string[]): readonly string[] {
+  const under = (id: string) => spanOf(corners, [id], fromFront)?.bottom ?? Number.POSITIVE_INFINITY
+  const least = Math.min(...members.map(under))
+  return members.filter((id) => same(under(id), least))
 }
 
 /** Heights of the undersides of members, for what is clear under them. */
@@ -134,11 +161,11 @@ export function circleOf(
   typed: readonly TypedLength[],
   shown: readonly Dimension[],
 ): Circle | null {
-  const ring = plan.frame.assemblies[0]
-  const asked = plan.sizes.find((size) => size.asked)
-  if (!ring?.ring || !asked || shown.some(({ view, name }) => view === 'plan' && name === asked.name))
+  const top = ofAssembly(plan, typed, 0)
+  const asked = top.sizes.find((size) => size.asked)
+  if (!top.ring || !asked || shown.some(({ view, name }) => view === 'plan' && name === asked.name))
     return null
-  const members = plan.frame.members.filter(({ id }) => ring.members.includes(id))
+  const members = plan.frame.members.filter(({ id }) => top.members.includes(id))
   const points = members.flatMap((member) =>
     [...endCorners(member, 'A'), ...endCorners(member, 'B')].map((point) => onPage(fromAbove, point)),
   )
@@ -149,10 +176,11 @@ export function circleOf(
   ]
   const radii = points.map(([x, y]) => Math.hypot(x - center[0], y - center[1]))
   const outer = Math.max(...radii)
-  const inner = Math.min(...radii)
   const half = Math.PI / members.length
-  const radius = [outer, outer * Math.cos(half), inner * Math.cos(half)].find((r) => same(2 * r, asked.exact))
+  const radius = [outer, outer * Math.cos(half), Math.min(...radii) * Math.cos(half)].find((r) =>
+    same(2 * r, asked.exact),
+  )
   if (radius === undefined) return null
-  const field = typed.find(({ mm }) => same(mm, asked.exact))
-  return { center, diameter: 2 * radius, name: asked.name, ...(field ? { field: field.name } : {}) }
+  const field = fieldOf(top.typed, asked.exact, asked.name)?.name
+  return { center, diameter: 2 * radius, name: asked.name, ...(field === undefined ? {} : { field }) }
 }

@@ -7,6 +7,8 @@ import type { Mm } from '../../core/units.ts'
 export interface TypedLength {
   readonly name: string
   readonly label: string
+  /** Heading under which it is asked for. */
+  readonly group?: string | undefined
   readonly mm: Mm
 }
 
@@ -17,12 +19,12 @@ export function typedLengths(
   units: 'in' | 'mm',
 ): readonly TypedLength[] {
   const found: TypedLength[] = []
-  for (const { name, label, type, when } of specs) {
+  for (const { name, label, group, type, when } of specs) {
     const given = params[name]
     if (type !== 'length' || (when && !when(params))) continue
     if (typeof given !== 'number' && typeof given !== 'string') continue
     const mm = resolveLength(given, units)
-    if (mm.ok) found.push({ name, label, mm: mm.value })
+    if (mm.ok) found.push({ name, label, group, mm: mm.value })
   }
   return found
 }

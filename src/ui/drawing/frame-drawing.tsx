@@ -8,7 +8,7 @@ import { LengthText } from '../fields/length-text.tsx'
 import { DimensionLine, WitnessLine } from './dimension-line.tsx'
 import { circleOf, type Dimension, dimensionsOf } from './dimensions.ts'
 import type { TypedLength } from './fields.ts'
-import { type Laid, layOut, rowHigh, rowsOf, rowWide } from './layout.ts'
+import { type Laid, layOut, rowHigh, rowsOf, rowWideAt } from './layout.ts'
 import { marksOf, partLine } from './marks.ts'
 import { Shape } from './shape.tsx'
 import { backToFront, type Seen } from './shapes.ts'
@@ -198,6 +198,7 @@ function endsOf(
     const [x1] = toScreen(place, [one.to, 0])
     return { from: [x0, y], to: [x1, y], edge: box.bottom + 4 }
   }
+  const rowWide = rowWideAt(layout.width)
   const away = row * rowWide + rowWide / 2
   const x = one.side === 'left' ? box.left - away : box.right + away
   const y0 = toScreen(place, [0, one.from])[1]

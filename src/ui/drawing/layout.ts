@@ -2,9 +2,11 @@ import type { Dimension } from './dimensions.ts'
 import type { Place } from './sheet.ts'
 import type { Extent } from './view.ts'
 
-/** Room that one row of dimension text takes beside a view, px. */
+/** Room that one row of dimension text takes below a view, px. */
 export const rowHigh = 46
-export const rowWide = 84
+
+/** Room that one row takes beside a view: less on a phone, where the drawing needs it. */
+export const rowWideAt = (width: number): number => (width < 480 ? 68 : 84)
 const edge = 14
 
 /** A view on the screen: where its millimeters lie, and the box of its picture without the dimension lines. */
@@ -32,7 +34,7 @@ export function rowsOf(dimensions: readonly Dimension[], view: Dimension['view']
     .sort((a, b) => a.to - a.from - (b.to - b.from))
 }
 
-function margins(dimensions: readonly Dimension[], view: Dimension['view']) {
+function margins(dimensions: readonly Dimension[], view: Dimension['view'], rowWide: number) {
   const rows = (side: Dimension['side']) => rowsOf(dimensions, view, side).length
   return {
     left: edge + rows('left') * rowWide,
@@ -59,8 +61,8 @@ export function layOut(
   })
   const p = size(plan)
   const f = size(front)
-  const pm = margins(dimensions, 'plan')
-  const fm = margins(dimensions, 'front')
+  const pm = margins(dimensions, 'plan', rowWideAt(width))
+  const fm = margins(dimensions, 'front', rowWideAt(width))
   const beside = width >= 640 && f.high > p.high / 4
   const across = { plan: pm.left + pm.right, front: fm.left + fm.right }
   const down = { plan: pm.top + pm.bottom, front: fm.top + fm.bottom }

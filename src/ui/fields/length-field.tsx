@@ -10,13 +10,23 @@ import { TypedField, type TypedFieldProps } from './typed-field.tsx'
 
 type Rest = Omit<TypedFieldProps, 'value' | 'read' | 'onChange' | 'keypad'>
 
-/** A length that was given, as text to type in: as typed, or a number in the shop's reading where that is exact. */
-export function givenText(given: Given | undefined, reading: Reading): string {
+/**
+ * A length that was given, as text to type in. What was typed stays as typed. A number is said in `units`, the ones in
+ * which the field reads a bare number back: as the shop reads where that is exact, else to 1/64 in, else in decimals.
+ */
+export function givenText(
+  given: Given | undefined,
+  reading: Reading,
+  units: 'in' | 'mm' = unitsOf(reading),
+): string {
   if (given === undefined) return ''
   if (typeof given === 'string') return given
-  const shown = showLength(given, reading)
-  if (Math.abs(shown.mm - given) <= sameLength) return shown.text
-  return unitsOf(reading) === 'in' ? String(+(given / inch).toFixed(6)) : String(+given.toFixed(4))
+  const own: Reading = units === 'in' ? { kind: 'inch-fraction', denominator: 64 } : { kind: 'mm', step: 0.1 }
+  for (const each of unitsOf(reading) === units ? [reading, own] : [own]) {
+    const shown = showLength(given, each)
+    if (Math.abs(shown.mm - given) <= sameLength) return units === 'mm' ? String(+shown.text) : shown.text
+  }
+  return units === 'in' ? String(+(given / inch).toFixed(6)) : String(+given.toFixed(4))
 }
 
 const echo = (result: Result<{ readonly understood: string }>): Result<string> =>
@@ -40,7 +50,7 @@ export function LengthField({
       {...rest}
       keypad={units}
       unit={units}
-      value={givenText(value, reading)}
+      value={givenText(value, reading, units)}
       read={(text) => echo(parseLength(text, units))}
       onChange={onChange}
     />

@@ -97,7 +97,7 @@ export function OwnSection(props: {
           label="Wall"
           keypad={units}
           unit={units}
-          value={givenText(value.wall, reading)}
+          value={givenText(value.wall, reading, units)}
           read={(text) => readWall(text, value, units)}
           hint="A thickness, or a gauge as 16 ga."
           onChange={(wall) => set({ wall })}

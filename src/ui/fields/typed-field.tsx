@@ -62,6 +62,14 @@ export function TypedField(props: TypedFieldProps) {
     return () => clearTimeout(timer)
   }, [draft, keep])
 
+  useEffect(() => {
+    if (!pad) return
+    document.documentElement.toggleAttribute('data-keypad', true)
+    // The page has room below for the keypad now; the field moves above it.
+    input.current?.scrollIntoView?.({ block: 'nearest' })
+    return () => void document.documentElement.toggleAttribute('data-keypad', false)
+  }, [pad])
+
   const leave = () => {
     setPad(false)
     if (draft === null) return

@@ -52,7 +52,7 @@ describe('what is seen of a hexagon of 700 across flats in 40 tube', () => {
     const shown = dimensionsOf(hexagon, typedOf('polygon-frame', { size: 700 }))
     const flats = shown.find(({ view, side }) => view === 'plan' && side === 'left')!
     expect(flats.to - flats.from).toBeCloseTo(700, 6)
-    expect(flats).toMatchObject({ name: 'across flats', asked: true, field: 'size' })
+    expect(flats).toMatchObject({ name: 'across flats', field: 'size' })
     const corners = shown
       .filter(({ side }) => side === 'bottom')
       .find(({ name }) => name === 'across corners')!
@@ -125,6 +125,29 @@ describe('a pedestal of 740 height', () => {
     const size = pedestal.sizes.find(({ name }) => name === 'clear under the arms')!
     const clear = shown.find(({ name }) => name === 'clear under the arms')!
     expect(clear.to - clear.from).toBeCloseTo(size.exact, 6)
+  })
+  test('600 across flats and feet 600 apart: each dimension leads to its own field', () => {
+    const same = { size: 600, spread: 600 }
+    const table = planned('pedestal', same)
+    const fields = dimensionsOf(table, typedOf('pedestal', same)).flatMap(({ view, side, field }) =>
+      field ? [`${view} ${side}: ${field}`] : [],
+    )
+    expect(fields).toEqual(['plan left: size', 'front bottom: spread', 'front right: height'])
+  })
+  test('feet as far apart as the table is high: no dimension leads to the wrong one of the two', () => {
+    const same = { height: 740, spread: 740 }
+    const lines = dimensionsOf(planned('pedestal', same), typedOf('pedestal', same))
+    expect(lines.filter(({ side }) => side === 'bottom').map(({ field }) => field)).not.toContain('height')
+    expect(lines.find(({ name }) => name === 'overall height')).toMatchObject({ field: 'height' })
+  })
+  test('a clear gap that was given leads to its field, one that follows does not', () => {
+    const given = { footGives: 'clear under arm', clearUnder: 80 }
+    const of = (params: Parameters<typeof jobOf>[1]) =>
+      dimensionsOf(planned('pedestal', params), typedOf('pedestal', params)).find(({ name }) =>
+        name.startsWith('clear'),
+      )
+    expect(of(given)).toMatchObject({ name: 'clear under the arms', field: 'clearUnder' })
+    expect(of({})).not.toHaveProperty('field')
   })
   test('from above, the ring is drawn after the bars that lie under it', () => {
     const order = backToFront(solidsOf(pedestal.frame), fromAbove).map(({ id }) => id)

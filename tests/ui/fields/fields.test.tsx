@@ -147,6 +147,19 @@ test('a given length is shown as typed, a number in the shop’s reading where t
   expect(givenText(50.8, sixteenths)).toBe('2')
   expect(givenText(404, millimeters)).toBe('404')
   expect(givenText(404.25, millimeters)).toBe('404.25')
+  expect(givenText(404.5, millimeters)).toBe('404.5')
+  // A sixty-fourth in a shop that reads sixteenths.
+  expect(givenText(25.4 / 64, sixteenths)).toBe('1/64')
+})
+
+test('a number is said in the units in which its field reads it back: 900 mm in an inch shop is 900', () => {
+  expect(givenText(900, sixteenths, 'mm')).toBe('900')
+  expect(givenText(50.8, millimeters, 'in')).toBe('2')
+  const change = vi.fn()
+  render(<LengthField label="Size" value={900} reading={sixteenths} units="mm" onChange={change} />)
+  expect(box().value).toBe('900')
+  type('901')
+  expect(screen.getByText(/^901 mm/)).toBeTruthy()
 })
 
 describe('a count', () => {
