@@ -48,13 +48,7 @@ function angledProblem(roll: Dice): NestProblem {
   const turns = [['none', 'over', 'end', 'flip'], ['none'], ['none', 'end'], ['none', 'flip']] as const
   const counts = roll.pick([[1], [2], [1, 2], [2, 2], [1, 1, 1], [2, 1, 1], [3, 2], [5], [2, 2, 1]])
   const parts = counts.map((count, at) => ({
-    ...mitered(
-      40,
-      roll.whole(16, 60) * 10,
-      [roll.pick(angles), roll.pick(angles)],
-      count,
-      roll.pick(turns),
-    ),
+    ...mitered(40, roll.whole(16, 60) * 10, [roll.pick(angles), roll.pick(angles)], count, roll.pick(turns)),
     mark: 'ABC'[at]!,
     key: `key ${at}`,
   }))
