@@ -1,0 +1,48 @@
+import { describe, expect, test } from 'vitest'
+import { checkNest } from '../../src/core/check/check-nest.ts'
+import type { NestProblem } from '../../src/core/nest.ts'
+import { solve, usualSteps } from '../../src/nest/solve.ts'
+import { shopJob, triplets, uniform } from '../nest/classes.ts'
+import { type Dice, dice, seed } from './seed.ts'
+
+/** Solves a class; every nest must pass the judge and keep its bound. Gives the share that was proved least. */
+function provedOf(name: string, times: number, make: (roll: Dice) => NestProblem): number {
+  let proved = 0
+  let sticks = 0
+  for (let time = 0; time < times; time += 1) {
+    const where = `${name} ${time}, seed ${seed}`
+    const given = make(dice(`${name} ${time}`))
+    const result = solve(given, { steps: usualSteps })
+    if (!result.ok) throw new Error(`${where}: ${result.problems[0]?.text}`)
+    const { nest, provedSticks } = result.value
+    const sealed = { version: 1 as const, id: 'x', solver: 'x', jobs: ['job-1'], sections: [nest] }
+    expect(checkNest(sealed, [given]).faults, where).toEqual([])
+    expect(nest.bound, where).toBeLessThanOrEqual(nest.cost)
+    // Steel alone: no nest is shorter than its pieces.
+    const steel = given.parts.reduce((sum, { mid, count }) => sum + mid * count, 0)
+    expect(
+      nest.sticks.reduce((sum, { length }) => sum + length, 0),
+      where,
+    ).toBeGreaterThanOrEqual(steel)
+    if (nest.proved) proved += 1
+    if (provedSticks) sticks += 1
+  }
+  console.log(`${name}: ${proved} of ${times} proved least, ${sticks} in sticks too, seed ${seed}`)
+  return proved / times
+}
+
+// Shares that a seed of bad luck still reaches; seen: nearly all. Raising them is the nesting issue's.
+describe('classes of problems', () => {
+  test('uniform sizes, 120 pieces', () => {
+    expect(provedOf('uniform 120', 12, (roll) => uniform(roll, 120))).toBeGreaterThanOrEqual(0.75)
+  })
+  test('triplets of 60, where the least is known by their making: 20 sticks', () => {
+    const least = (roll: Dice) => triplets(roll, 60)
+    expect(provedOf('triplets 60', 12, least)).toBeGreaterThanOrEqual(0.6)
+    const result = solve(least(dice('triplets 60 0')), { steps: usualSteps })
+    expect(result.ok && result.value.nest.bound).toBe(20_000)
+  })
+  test('orders of a shop', () => {
+    expect(provedOf('shop', 20, shopJob)).toBeGreaterThanOrEqual(0.7)
+  })
+})
