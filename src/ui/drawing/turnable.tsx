@@ -11,9 +11,6 @@ import { useWidth } from './width.ts'
 const press = 15
 const perPx = 0.5
 
-/** Lists are long: more members than this are not turned as a whole. */
-export const mostTurned = 200
-
 interface Look {
   readonly yaw: number
   readonly pitch: number
