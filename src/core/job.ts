@@ -28,6 +28,8 @@ export interface Job {
   readonly units?: 'in' | 'mm'
   readonly build: { readonly kind: string; readonly params: Params }
   readonly quantity: number
+  /** Where the weld seam of the tube must lie in the finished frame; absent: anywhere. */
+  readonly seam?: 'top' | 'bottom' | 'inside' | 'outside'
   /** Way of working; absent: square first. */
   readonly way?: 'square first'
   readonly note?: string

@@ -27,6 +27,10 @@ export interface Saw {
   /** What the vise holds: the stick's side (away from the stop), the stop's side, or both. */
   readonly viseHolds: 'stick' | 'stop' | 'both'
   readonly leastToHold: Mm
+  /** Whether compound cuts may be made from a cradle that rolls the stick; absent: yes. */
+  readonly cradle?: boolean
+  /** Whether blanks may be cut with one end raised on a wedge; absent: yes. */
+  readonly ramp?: boolean
   /** Clean-up cut of a mill end, its own kerf included; 0 for none. */
   readonly cleanUp: Mm
   readonly limits: {

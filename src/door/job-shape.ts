@@ -37,6 +37,7 @@ export const job = shapeOf<Job>()(
     units: v.optional(oneOf('in', 'mm')),
     build: fields('a build', { kind: text(60), params: named(param) }),
     quantity: whole(1, 1000),
+    seam: v.optional(oneOf('top', 'bottom', 'inside', 'outside')),
     way: v.optional(oneOf('square first')),
     note: v.optional(text(10_000, 0)),
   }),

@@ -70,6 +70,8 @@ const saw = shapeOf<Saw>()(
       readsAtSquare: oneOf(0, 90),
       viseHolds: oneOf('stick', 'stop', 'both'),
       leastToHold: distance,
+      cradle: v.optional(flag),
+      ramp: v.optional(flag),
       cleanUp: distance,
       limits: fields('the limits of a saw', {
         towardStop: swing,

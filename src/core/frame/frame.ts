@@ -8,6 +8,21 @@ export interface EndCut {
   readonly point: Vec3
   /** End A has normal x < 0, end B has normal x > 0. */
   readonly normal: Vec3
+  /**
+   * The end of a round tube that fits round another: it is first cut by the plane above, past the longest point of the
+   * saddle, then worked to the template.
+   */
+  readonly saddle?: Saddle
+}
+
+/** The outside of the round tube that an end is fitted to, in the member's local frame. */
+export interface Saddle {
+  readonly on: string
+  readonly point: Vec3
+  /** Unit vector along its axis. */
+  readonly along: Vec3
+  /** Its outside radius, mm; with a root gap, the gap is added. */
+  readonly radius: Mm
 }
 
 /** Id of the member or plate that an end meets, or how it ends otherwise. */
