@@ -6,6 +6,7 @@ import { greedyFills } from './first-fit.ts'
 import { compare, costOf, type Fill, type Model, missingOf, sticksOf } from './model.ts'
 import { gatherRemains } from './remains.ts'
 import { fewPieces, searchAll } from './search-all.ts'
+import { fewestAtCost } from './sticks.ts'
 import { type Work, within } from './work.ts'
 
 /** Why no nest costs less than `cost`, in the unit of `pricing`. */
@@ -21,12 +22,17 @@ export interface Searched {
   readonly missing: readonly number[]
   /** For cost; absent when the work was over before there was any. */
   readonly proof?: Proof
+  /** Sums of prices alone say that no nest of this cost has fewer sticks. */
+  readonly fewestByCount: boolean
   /** For sticks at that cost, by a pricing in which both count. */
   readonly sticksProof?: Proof
 }
 
 /** Share of the work that the search for least cost may use, so that sticks and remains get their turn. */
 const costShare = 0.7
+
+/** Share of what is then left for proving the fewest sticks at that cost: it saves no steel. */
+const sticksShare = 0.3
 
 /**
  * Least cost, then fewest sticks, then one long drop: first fit, then branching over relaxed answers, then, where few
@@ -58,15 +64,18 @@ export function search(
     everyWay(model, fills, complete(), work, (other) => consider(other, bound(cheap)))
 
   const proof = cheap && { pricing, cost: cheap.bound, certificate: certificateOf(cheap.leaves, pricing) }
-  const [first] = pricing
-  // With one price for every stick the least cost is the fewest sticks.
-  const onePrice = first !== 0 && pricing.every((price) => price === first)
-  const sticks = complete() && !onePrice ? fewest(model, problem, fills, work, consider) : undefined
+  // Where the sums of prices alone say that no fewer sticks come to this cost, there is nothing to search.
+  const counted = complete() ? fewestAtCost(model, costOf(fills, pricing)) : undefined
+  const sticks =
+    complete() && counted !== sticksOf(fills)
+      ? within(work, work.left * sticksShare, (part) => fewest(model, problem, fills, part, consider))
+      : undefined
   if (sticks) consider(sticks.fills, bound(cheap))
   if (complete() && model.square) fills = gatherRemains(model, fills, work)
   return {
     fills,
     missing: missingOf(model, fills),
+    fewestByCount: complete() && counted === sticksOf(fills),
     ...(proof && { proof }),
     ...(sticks && { sticksProof: sticks.proof }),
   }

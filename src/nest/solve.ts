@@ -15,6 +15,7 @@ import {
   modelOf,
   priceOf,
   pricingOf,
+  sticksOf,
   turnsOf,
 } from './model.ts'
 import { lyings } from './row.ts'
@@ -96,7 +97,7 @@ export function solve(given: NestProblem, budget: Budget): Result<Solved> {
   const { searched, rows } = partial
     ? rest(problem, unplaced, firstRows, work)
     : { searched: first, rows: firstRows }
-  const pricing = pricingOf(problem.stock)
+  const _pricing = pricingOf(problem.stock)
   const cost = costOfRows(problem, rows)
   const holds = (proof: Proof | undefined, sum: number): boolean =>
     proof !== undefined &&
@@ -105,9 +106,10 @@ export function solve(given: NestProblem, budget: Budget): Result<Solved> {
   const proved = !partial && holds(searched.proof, cost)
   const perStick = searched.sticksProof?.pricing
   const withSticks = perStick && rows.reduce((sum, { stock }) => sum + perStick[stock]!, 0)
-  const onePrice = new Set(pricing).size === 1 && pricing[0]! > 0
   const provedSticks =
-    proved && (onePrice || (withSticks !== undefined && holds(searched.sticksProof, withSticks)))
+    proved &&
+    ((searched.fewestByCount && rows.length <= sticksOf(searched.fills)) ||
+      (withSticks !== undefined && holds(searched.sticksProof, withSticks)))
   const bound = Math.min(cost, searched.proof?.cost ?? 0)
   return good({
     nest: section(rows, bound, proved),
