@@ -1,3 +1,4 @@
+import { landingLines } from '../core/parts/landing-lines.ts'
 import type { Part, Plan } from '../core/plan-shapes.ts'
 import { say } from '../core/reading/show.ts'
 import { sectionName } from '../core/section/name.ts'
@@ -13,16 +14,25 @@ import { bodyHigh, bodyWide, lineHigh, linesOf, markFont, type PageSize } from '
 type PartsStrip = { readonly part: Part } | { readonly text: string }
 
 const partHigh = markFont * 1.2 + 2 * lineHigh + 3
-const foot = 'Measure both edges of a landing from the end named; X covers.'
+const foot = 'Landings: both edges from the end named.'
 
 function landingText(plan: Plan): string[] {
-  const marks = new Map(plan.parts.flatMap((part) => part.members.map((id) => [id, part.mark] as const)))
-  const names = new Map(plan.frame.members.map(({ id, name }) => [id, name]))
-  return plan.landings.map(
-    ({ on, by, face, from, printed }) =>
-      `${names.get(on)} (${marks.get(on)}), face ${face.replace('-', '−')}, from end ${from}: ${printed.near.text} to ${printed.far.text} ` +
-      `${printed.far.unit}, X: ${names.get(by)} (${marks.get(by)})`,
-  )
+  return landingLines(plan).map(({ on, by, landing, face, times }) => {
+    const { near, far } = landing.printed
+    const often = times > 1 ? ` (${times} times)` : ''
+    return `On ${on}, ${face}, from end ${landing.from}: ${near.text} to ${far.text} ${far.unit}. X: ${by}${often}`
+  })
+}
+
+/** Plates that share a mark are one line, with how many there are. */
+function plateText(plan: Plan): string[] {
+  const marks = [...new Set(plan.plates.map(({ mark }) => mark))]
+  return marks.map((mark) => {
+    const same = plan.plates.filter((plate) => plate.mark === mark)
+    const { name, text } = same[0]!
+    const many = same.length * plan.quantity
+    return `${mark} ${name}${many > 1 ? ` × ${many}` : ''}: ${text}`
+  })
 }
 
 export function partsSheet(plan: Plan, shop: Shop, page: PageSize) {
@@ -41,7 +51,7 @@ export function partsSheet(plan: Plan, shop: Shop, page: PageSize) {
   if (plan.plates.length > 0)
     blocks.push({
       head: head('Plates'),
-      strips: plan.plates.map(({ mark, name, text }) => line(`${mark} ${name}: ${text}`)),
+      strips: plateText(plan).map(line),
     })
   const landings = landingText(plan)
   if (landings.length > 0) blocks.push({ head: head('Layout marks'), strips: landings.map(line) })

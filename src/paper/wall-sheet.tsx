@@ -3,7 +3,7 @@ import type { Shop } from '../core/shop.ts'
 import { flow } from './flow.ts'
 import { Figure, mm, Page } from './page.tsx'
 import { bodyHigh, type PageSize } from './size.ts'
-import { boxHigh, boxWide, labelWide, type WallHead, type WallStrip, wallBlocks } from './wall.ts'
+import { boxHigh, labelWide, type WallHead, type WallStrip, wallBlocks } from './wall.ts'
 
 const foot = 'Guard, eyes, ears. The saw’s manual comes first.'
 
@@ -79,7 +79,7 @@ function Row({ strip }: { readonly strip: WallStrip }) {
       </span>
       {strip.numbers.map((number, at) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: boxes never move
-        <span key={at} className="wall-tick" style={{ width: mm(boxWide - 2), height: mm(boxHigh) }}>
+        <span key={at} className="wall-tick" style={{ width: mm(strip.wide), height: mm(boxHigh) }}>
           {number}
         </span>
       ))}

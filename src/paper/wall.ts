@@ -21,10 +21,13 @@ export type WallStrip =
       readonly kind: 'ticks'
       readonly from: string
       readonly mark: string
+      /** Width of a box, mm. */
+      readonly wide: Mm
       readonly numbers: readonly string[]
     }
 
-export const boxWide: Mm = 15
+/** A tick box with the number of its piece in it, and the gap beside it. */
+export const boxWide = (labels: number): Mm => Math.max(13, labels * textFont * 0.62 + 3) + 2
 export const boxHigh: Mm = 13
 export const labelWide: Mm = 58
 
@@ -70,7 +73,6 @@ export function wallBlocks(
   page: PageSize,
 ): Block<WallHead, WallStrip>[] {
   const wide = bodyWide(page)
-  const perRow = Math.max(1, Math.floor((wide - labelWide) / boxWide))
   const lengths = new Map(
     (plan.nest?.sections ?? []).flatMap(({ sticks }) => sticks.map((stick) => [stick.id, stick] as const)),
   )
@@ -92,8 +94,13 @@ export function wallBlocks(
     const headHigh =
       5 + figuresHigh(setUp) + words.reduce((sum, text) => sum + linesOf(text, wide) * lineHigh, 0)
     const strips: { high: Mm; what: WallStrip }[] = []
+    const end = (cut: BenchCut) => (bothEnds(group) ? (cut.product.kind === 'half' ? 'a' : 'b') : '')
+    const labelOf = (cut: BenchCut) =>
+      (cut.product.makes?.[0] ?? cut.product.id).slice((cut.product.mark ?? '').length) + end(cut)
+    const boxes = boxWide(Math.max(...group.map((cut) => labelOf(cut).length)))
+    const perRow = Math.max(1, Math.floor((wide - labelWide) / boxes))
     let loaded = ''
-    let row: { from: string; mark: string; numbers: string[] } | undefined
+    let row: { from: string; mark: string; wide: Mm; numbers: string[] } | undefined
     const note = (text: string) => {
       strips.push({ high: linesOf(text, wide, 'bold') * lineHigh, what: { kind: 'load', text } })
       row = undefined
@@ -114,10 +121,9 @@ export function wallBlocks(
       }
       const mark = cut.product.mark ?? ''
       const from = whole ? cut.stick : ''
-      const end = bothEnds(group) ? (cut.product.kind === 'half' ? 'a' : 'b') : ''
-      const number = (cut.product.makes?.[0] ?? cut.product.id).slice(mark.length) + end
+      const number = labelOf(cut)
       if (!row || row.mark !== mark || row.from !== from || row.numbers.length >= perRow) {
-        row = { from, mark, numbers: [] }
+        row = { from, mark, wide: boxes - 2, numbers: [] }
         strips.push({ high: boxHigh + 2, what: { kind: 'ticks', ...row } })
       }
       row.numbers.push(number)

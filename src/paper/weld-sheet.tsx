@@ -14,7 +14,7 @@ export function weldSheet(plan: Plan, page: PageSize) {
       // biome-ignore lint/suspicious/noArrayIndexKey: pages have no other name than their number
       key={at}
       page={page}
-      job={plan.quantity > 1 ? `${plan.name}, copy ___ of ${plan.quantity}` : plan.name}
+      job={plan.name}
       title="Weld sheet"
       number={at + 1}
       of={pages.length}
@@ -38,6 +38,7 @@ export function weldSheet(plan: Plan, page: PageSize) {
 }
 
 function Row({ row }: { readonly row: WeldRow }) {
+  if (row.boxes.length === 0) return <p className="weld-alone">{row.text}</p>
   if (row.boxes.length === 1 && row.boxes[0] === '')
     return (
       <p className="weld-alone">

@@ -18,39 +18,53 @@ const joint = (id: string) =>
     .replaceAll('-', ' ')
     .replaceAll('/', ' to ')
 
-const rowKey = (step: WeldStep): string => {
-  if (step.kind === 'tack' && step.joint) return `tack ${step.joint}`
-  if (step.kind === 'check' && step.joint) return `tack ${step.joint}`
-  if (step.kind === 'pass' && step.seam)
-    return `pass ${step.assembly} ${last(step.seam).replace(/ \d+$/, '')}`
-  return step.id
+const seamClass = (step: WeldStep): string => (step.seam ? last(step.seam).replace(/ \d+$/, '') : '')
+
+/** How a step may share a row with the next one: by its joint, or by the kind of its seam. */
+const byJoint = ({ kind, joint: of }: WeldStep): string | undefined =>
+  of && (kind === 'tack' || kind === 'check') ? of : undefined
+const byClass = (step: WeldStep): string | undefined =>
+  step.seam && (step.kind === 'tack' || step.kind === 'pass') ? `${step.kind} ${seamClass(step)}` : undefined
+
+const runFrom = (
+  steps: readonly WeldStep[],
+  at: number,
+  key: (step: WeldStep) => string | undefined,
+): number => {
+  const first = key(steps[at]!)
+  if (first === undefined) return 1
+  let end = at + 1
+  while (end < steps.length && key(steps[end]!) === first) end += 1
+  return end - at
 }
 
-const wordOf = (step: WeldStep): string => {
-  if (step.kind === 'check') return 'check'
-  if (step.kind === 'tack' && step.seam) return last(step.seam)
-  return step.joint ? joint(step.joint) : ''
-}
+const said = (step: WeldStep): string =>
+  step.kind === 'check' ? 'check' : step.seam ? last(step.seam) : step.joint ? joint(step.joint) : ''
 
-function headOf(step: WeldStep): string {
-  if (step.joint && (step.kind === 'tack' || step.kind === 'check')) return `Tack ${joint(step.joint)}:`
-  if (step.kind === 'pass' && step.seam) return `Weld ${last(step.seam).replace(/ \d+$/, '')}:`
-  return step.text
-}
-
-/** Consecutive steps on one joint, or one kind of seam, are one row. */
+/** Consecutive steps on one joint, or one kind of seam on many joints, are one row, in the order of the work. */
 export function weldRows(steps: readonly WeldStep[]): WeldRow[] {
-  const rows: { key: string; text: string; boxes: string[] }[] = []
-  for (const step of steps) {
-    const key = rowKey(step)
-    const before = rows.at(-1)
-    if (before?.key === key) before.boxes.push(wordOf(step))
-    else
+  const rows: { text: string; boxes: string[]; mixed?: true }[] = []
+  for (let at = 0; at < steps.length; ) {
+    const step = steps[at]!
+    const onJoint = runFrom(steps, at, byJoint)
+    const ofClass = runFrom(steps, at, byClass)
+    const count = Math.max(onJoint, ofClass)
+    const run = steps.slice(at, at + count)
+    at += count
+    if (count > 1 && onJoint >= ofClass && step.joint)
+      rows.push({ text: `Tack ${joint(step.joint)}:`, boxes: run.map(said) })
+    else if (count > 1)
       rows.push({
-        key,
-        text: headOf(step),
-        boxes: [step.joint ? wordOf(step) : ''],
+        text: `${step.kind === 'tack' ? 'Tack' : 'Weld'} ${seamClass(step)}:`,
+        boxes: run.map(({ joint: of }) => (of ? joint(of) : '')),
       })
+    else if (step.kind === 'pass' && step.joint) {
+      // Single passes of changing kind share a row that names both.
+      const word = `${joint(step.joint)}, ${said(step)}`
+      const before = rows.at(-1)
+      if (before?.mixed) before.boxes.push(word)
+      else rows.push({ text: 'Weld:', boxes: [word], mixed: true })
+    } else rows.push({ text: step.text, boxes: [''] })
   }
   return rows
 }
@@ -82,12 +96,15 @@ export function weldBlocks(plan: Plan, page: PageSize): Block<string, WeldRow>[]
     if (group && group[0]!.assembly === step.assembly) group.push(step)
     else groups.push([step])
   }
-  return groups.map((steps): Block<string, WeldRow> => {
+  return groups.map((steps, group): Block<string, WeldRow> => {
+    const copy = `Copy ____ of ${plan.quantity}`
+    const rows = weldRows(steps)
+    const all = group === 0 && plan.quantity > 1 ? [{ text: copy, boxes: [] }, ...rows] : rows
     const name = names.get(steps[0]!.assembly) ?? 'All together'
     return {
       head: { high: lineHigh + 4, what: name },
-      strips: weldRows(steps).map((row) => {
-        const alone = row.boxes.length === 1 && row.boxes[0] === ''
+      strips: all.map((row) => {
+        const alone = row.boxes.every((word) => word === '')
         const high = alone
           ? linesOf(row.text, wide - 14) * lineHigh + 2
           : lineHigh + boxLines(row.boxes, wide) * (lineHigh + 1) + 2

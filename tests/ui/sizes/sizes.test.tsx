@@ -3,7 +3,7 @@ import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
 import type { Params } from '../../../src/core/job.ts'
 import { startShop } from '../../../src/core/shop-start.ts'
 import { useApp } from '../../../src/ui/app.ts'
-import { landingLines } from '../../../src/ui/sizes/landings-table.tsx'
+import { landingLines } from '../../../src/core/parts/landing-lines.ts'
 import { Sizes } from '../../../src/ui/sizes/sizes.tsx'
 import { fakeApp, jobOf, show, viewOf } from '../shell/fake-app.tsx'
 
