@@ -48,24 +48,47 @@ export interface Ring {
  * A regular ring of n mitered members, side 1 toward the front (−y), counterclockwise seen from above; `middle` is
  * the height of the axes. The section's width lies in the plane of the ring.
  */
-export function ringOf(n: number, inradius: Mm, section: Section, middle: Mm, gap: Mm): Ring {
-  const corners = regular(n, inradius - section.width / 2).map(([x, y]): Vec3 => [x, y, middle])
+export const ringOf = (n: number, inradius: Mm, section: Section, middle: Mm, gap: Mm): Ring =>
+  ringThrough(
+    regular(n, inradius - section.width / 2).map(([x, y]): Vec3 => [x, y, middle]),
+    section,
+    gap,
+    { id: 'top', name: 'Top frame', side: 'Top side' },
+  )
+
+/** What a ring and its members are called. */
+export interface RingNames {
+  readonly id: string
+  readonly name: string
+  readonly side: string
+}
+
+/**
+ * A ring of mitered members with their axes through these corners, all at one height; corner k lies between sides
+ * k − 1 and k. The section's width lies in the plane of the ring.
+ */
+export function ringThrough(
+  corners: readonly Vec3[],
+  section: Section,
+  gap: Mm,
+  { id, name, side }: RingNames,
+): Ring {
+  const n = corners.length
   const corner = (at: number) => corners[at % n]!
-  const members = Array.from({ length: n }, (_, at) =>
-    member(`top/side-${at + 1}`, `Top side ${at + 1}`, section, corner(at), corner(at + 1), [0, 0, 1], gap),
+  const members = corners.map((from, at) =>
+    member(`${id}/side-${at + 1}`, `${side} ${at + 1}`, section, from, corner(at + 1), [0, 0, 1], gap),
   )
   const joints: Joint[] = []
   for (let at = 0; at < n; at++) {
     const before = (at + n - 1) % n
-    const made = miter(`top/corner-${at + 1}`, members[before]!, 'B', members[at]!, 'A', corner(at), gap)
+    const made = miter(`${id}/corner-${at + 1}`, members[before]!, 'B', members[at]!, 'A', corner(at), gap)
     members[before] = made.members[0]
     members[at] = made.members[1]
     joints.push(made.joint)
   }
-  const ids = members.map(({ id }) => id)
   return {
     members,
     joints,
-    assembly: { id: 'top', name: 'Top frame', members: ids, ring: joints.map(({ id }) => id) },
+    assembly: { id, name, members: members.map((each) => each.id), ring: joints.map((each) => each.id) },
   }
 }

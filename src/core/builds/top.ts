@@ -6,6 +6,7 @@ import { sameSlope } from '../tolerance.ts'
 import { cosDeg, type Mm, sinDeg } from '../units.ts'
 import type { MeasureDraft } from './assembly.ts'
 import type { BuildContext, ParamSpec, Values } from './build.ts'
+import { plateOn, type Rim } from './rim.ts'
 import { factorOf, inradiusOf, type Ring, ringOf, type SizeKind, sayKind, sizeOf } from './ring.ts'
 
 // What a polygon frame and a pedestal table ask of their top, and the top that follows.
@@ -163,9 +164,11 @@ export function topOf(values: Values, context: BuildContext, under: Mm): Result<
       terms: [{ member: first, factor: factorOf(n, each) }],
     }),
   )
-  const plate = plateOf(values, context, n, inradius, under + section.height)
+  const rim = rimOfRegular(n, inradius, say)
+  const on = ring.members.map(({ id }) => id)
+  const plate = plateOn(values, context, under + section.height, rim, on)
   if (!plate.ok) return plate
-  const plates = plate.value ? [{ ...plate.value, on: ring.members.map(({ id }) => id) }] : []
+  const plates = plate.value ? [plate.value] : []
   return good({
     ring,
     inradius,
@@ -177,46 +180,14 @@ export function topOf(values: Values, context: BuildContext, under: Mm): Result<
   })
 }
 
-function plateOf(
-  values: Values,
-  { say }: BuildContext,
-  n: number,
-  inradius: Mm,
-  z: Mm,
-): Result<Plate | undefined> {
-  if (values.top === 'none') return good(undefined)
-  const thickness = values.topThickness as Mm
-  if (!(thickness > 0))
-    return bad(
-      'thickness',
-      `The thickness on top was given as ${say(thickness)}; it must be more than 0.`,
-      'build.params.topThickness',
-    )
-  const by = (values.topEdgeBy as Mm | undefined) ?? 0
-  const edge = values.topEdge as string
-  if (edge !== 'flush' && by < 0)
-    return bad(
-      'edge',
-      `The edge was given as ${say(by)}; choose overhang or inset and give it as a positive length.`,
-      'build.params.topEdgeBy',
-    )
-  if (edge === 'inset' && by >= inradius)
-    return bad(
-      'inset-too-great',
-      `An inset of ${say(by)} leaves nothing of the top; it must be less than ${say(inradius)}, the distance from the middle to a side.`,
-      'build.params.topEdgeBy',
-    )
-  const out = edge === 'overhang' ? by : edge === 'inset' ? -by : 0
-  return good({
-    id: 'top/plate',
-    name: values.top === 'plate' ? 'Plate' : 'Top sheet',
-    polygon: regular(n, inradius + out),
-    holes: [],
-    thickness,
-    pose: [1, 0, 0, 0, 0, 1, 0, 0, 0, 0, 1, 0, 0, 0, z, 1],
-    on: [],
-  })
-}
+/** The rim of a regular polygon. */
+const rimOfRegular = (n: number, inradius: Mm, say: (mm: Mm) => string): Rim => ({
+  moved: (out) => regular(n, inradius + out),
+  fault: (out) =>
+    inradius + out > 0
+      ? undefined
+      : `An inset of ${say(-out)} leaves nothing of the top; it must be less than ${say(inradius)}, the distance from the middle to a side.`,
+})
 
 /** Distance from the middle at which a square-ended bar of this width, laid toward `angle`, stays inside the ring. */
 export function reachInside(n: number, inradius: Mm, width: Mm, angle: number): Mm {
