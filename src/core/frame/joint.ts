@@ -1,5 +1,6 @@
 import { axisX, dirToLocal, origin, toWorld } from '../geometry/pose.ts'
 import { add, cross, dot, norm, scale, sub, unit, type Vec3 } from '../geometry/vec3.ts'
+import { isRound } from '../section/section.ts'
 import { sameSlope } from '../tolerance.ts'
 import type { Mm } from '../units.ts'
 import type { Joint, Member } from './frame.ts'
@@ -10,6 +11,7 @@ const outOf = (of: Member, end: End): Vec3 => scale(axisX(of.pose), end === 'B' 
 
 /** How far the section reaches across, along a world direction square to the axis: both sides together. */
 function across(of: Member, direction: Vec3): Mm {
+  if (isRound(of.section)) return of.section.width
   const local = dirToLocal(of.pose, direction)
   return Math.abs(local[1]) * of.section.width + Math.abs(local[2]) * of.section.height
 }

@@ -1,0 +1,76 @@
+import { dot, sub, type Vec3 } from '../geometry/vec3.ts'
+import type { Mm, Rad } from '../units.ts'
+import type { EndCut, Member, Saddle } from './frame.ts'
+import { type End, endIndex, endPlane, xAt } from './member.ts'
+
+// The end of a round tube, as it runs round its outside. Angles run from local +y toward +z.
+
+/** Point of a circle round the axis: (y, z). */
+export const rimAt = (radius: Mm, angle: Rad): readonly [Mm, Mm] => [
+  radius * Math.cos(angle),
+  radius * Math.sin(angle),
+]
+
+/** How far the line (y, z) along the member passes beside the axis that its end is fitted to, with its sign. */
+export function besideAxis({ point, along }: Pick<Saddle, 'point' | 'along'>, y: Mm, z: Mm): Mm {
+  const across = Math.hypot(along[1], along[2])
+  return ((z - point[2]) * along[1] - (y - point[1]) * along[2]) / across
+}
+
+/**
+ * Where the line (y, z) along the member first meets the round outside that its end is fitted to, local x: end B comes
+ * from below, end A from above. The line must meet it, which `saddle` has made sure of for all of the section.
+ */
+export function saddleX(to: Saddle, end: End, y: Mm, z: Mm): Mm {
+  const { point, along, radius } = to
+  const from: Vec3 = sub([0, y, z], point)
+  const square = along[1] ** 2 + along[2] ** 2
+  // Nearest to the other axis; from there, half of the chord that the line cuts out of the circle, seen aslant.
+  const nearest = (dot(from, along) * along[0] - from[0]) / square
+  const beside = Math.abs(besideAxis(to, y, z))
+  // A tube as wide as the one it sits on only touches it at its sides: there the chord is zero, give or take rounding.
+  const half = Math.sqrt(Math.max(0, (radius - beside) * (radius + beside)) / square)
+  return nearest + (end === 'A' ? half : -half)
+}
+
+/** Local x of an end on the line (y, z): of its saddle where it has one, else of its plane. */
+export const endX = (cut: EndCut, end: End, y: Mm, z: Mm): Mm =>
+  cut.saddle ? saddleX(cut.saddle, end, y, z) : xAt(endPlane(cut), y, z)
+
+/** Local x of a round member's end on its outside, at an angle. */
+export function roundEnd(of: Member, end: End, angle: Rad): Mm {
+  const [y, z] = rimAt(of.section.width / 2, angle)
+  return endX(of.ends[endIndex(end)], end, y, z)
+}
+
+/** Where round the tube to look for peaks: an end has at most four, and none is narrower than this is fine. */
+const looks = 360
+
+/** Greatest value of `f` once round: every peak among the samples is narrowed by thirds, and the highest taken. */
+export function greatestAround(f: (angle: Rad) => Mm): { readonly angle: Rad; readonly value: Mm } {
+  const step = (2 * Math.PI) / looks
+  const samples = Array.from({ length: looks }, (_, k) => f(k * step))
+  let best = { angle: 0, value: samples[0]! }
+  samples.forEach((value, k) => {
+    const before = samples[(k + looks - 1) % looks]!
+    const after = samples[(k + 1) % looks]!
+    if (value < before || value < after) return
+    const peak = narrowed(f, (k - 1) * step, (k + 1) * step)
+    if (peak.value > best.value) best = peak
+  })
+  return best
+}
+
+function narrowed(f: (angle: Rad) => Mm, from: Rad, to: Rad) {
+  let low = from
+  let high = to
+  // Each round leaves two thirds: 80 of them leave nothing of two degrees.
+  for (let k = 0; k < 80; k++) {
+    const third = (high - low) / 3
+    if (f(low + third) < f(high - third)) low += third
+    else high -= third
+  }
+  const middle = (from + to) / 2
+  const angle = f((low + high) / 2) >= f(middle) ? (low + high) / 2 : middle
+  return { angle, value: f(angle) }
+}
