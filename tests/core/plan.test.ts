@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest'
-import { buildOf } from '../../src/core/builds/index.ts'
+import { buildOf, builds } from '../../src/core/builds/index.ts'
 import { newJob } from '../../src/core/builds/start.ts'
 import type { Job, Params } from '../../src/core/job.ts'
 import { plan } from '../../src/core/plan.ts'
+import { sawWarnings } from '../../src/core/saw/limits.ts'
 import { startShop } from '../../src/core/shop-start.ts'
 
 const metric = startShop('mm')
@@ -21,6 +22,8 @@ describe('a new job of every build plans without a problem', () => {
   test.each([
     ['polygon-frame', 'mm'],
     ['polygon-frame', 'in'],
+    ['uneven-frame', 'mm'],
+    ['uneven-frame', 'in'],
     ['pedestal', 'mm'],
     ['pedestal', 'in'],
     ['cut-list', 'mm'],
@@ -28,6 +31,25 @@ describe('a new job of every build plans without a problem', () => {
   ] as const)('%s, %s', (kind, units) => {
     const made = plan(newJob(buildOf(kind)!, units, 'j'), startShop(units))
     expect(made.ok ? [] : made.problems).toEqual([])
+  })
+})
+
+describe('a new job of every build can be cut on the saw that a new shop starts with', () => {
+  const newJobs = builds.flatMap(({ kind }) => [[kind, 'mm'] as const, [kind, 'in'] as const])
+  test.each(newJobs)('%s, %s', (kind, units) => {
+    const shop = startShop(units)
+    const made = plan(newJob(buildOf(kind)!, units, 'j'), shop)
+    expect(made.ok && made.value.parts.flatMap((part) => sawWarnings([part], shop))).toEqual([])
+  })
+
+  test('a pedestal whose clear gap is given instead of its feet starts just as well', () => {
+    for (const units of ['mm', 'in'] as const) {
+      const shop = startShop(units)
+      const start = newJob(buildOf('pedestal')!, units, 'j')
+      const params = { ...start.build.params, footGives: 'clear under arm' }
+      const made = plan({ ...start, build: { ...start.build, params } }, shop)
+      expect(made.ok && made.value.parts.flatMap((part) => sawWarnings([part], shop))).toEqual([])
+    }
   })
 })
 
@@ -69,7 +91,7 @@ describe('order of n', () => {
 
 test('an unknown build is refused with the ones that are known', () =>
   expect(problem({ ...job('polygon-frame'), build: { kind: 'boat', params: {} } })?.text).toMatch(
-    /“boat” is no build known here; known are polygon-frame, pedestal, cut-list/,
+    /“boat” is no build known here; known are polygon-frame, uneven-frame, pedestal, cut-list/,
   ))
 
 test('mass of a hexagon is six times 4.25 kg/m of 60 × 40 × 3 over the center length (EN 10219-2 mass per length)', () => {

@@ -1,9 +1,11 @@
 import type { Build } from './build.ts'
 import { cutList } from './cut-list.ts'
+import { fromPoints } from './from-points.ts'
 import { pedestal } from './pedestal.ts'
 import { polygonFrame } from './polygon-frame.ts'
+import { unevenFrame } from './uneven-frame.ts'
 
 /** Every build, in the order in which they are offered. A new kind of build is one new file and one line here. */
-export const builds: readonly Build[] = [polygonFrame, pedestal, cutList]
+export const builds: readonly Build[] = [polygonFrame, unevenFrame, pedestal, cutList, fromPoints]
 
 export const buildOf = (kind: string): Build | undefined => builds.find((build) => build.kind === kind)
