@@ -7,13 +7,19 @@ import type { Section } from '../section/section.ts'
 export interface ParamSpec {
   readonly name: string
   readonly label: string
-  readonly type: 'length' | 'count' | 'angle' | 'choice' | 'section' | 'flag' | 'rows'
+  readonly type: 'length' | 'count' | 'angle' | 'choice' | 'section' | 'flag' | 'text' | 'rows'
   /** Value of a new job, in an inch shop and in a metric one. */
   readonly start: ParamGiven | { readonly in: ParamGiven; readonly mm: ParamGiven }
   readonly choices?: readonly { readonly value: string; readonly label: string }[]
   /** Columns of `rows`. */
   readonly columns?: readonly ParamSpec[]
-  /** Least and most possible, inclusive, with the reason: `a polygon needs three sides`. */
+  /** What one of the `rows` is, as in `one point per line`; absent: a piece. */
+  readonly each?: string
+  /** A `text` column whose rows must all differ: a new row gets a name of its own. */
+  readonly unique?: boolean
+  /** A `text` column that names a row of this parameter or of another one by its column. */
+  readonly among?: { readonly rows: string; readonly column: string }
+  /** Least and most possible, inclusive, with the reason: `a polygon needs three sides`. Of a text: its letters. */
   readonly least?: number
   readonly most?: number
   readonly why?: string

@@ -70,6 +70,8 @@ function readParam(spec: ParamSpec, given: ParamGiven, field: string, context: R
       return typeof given === 'boolean'
         ? good(given)
         : bad('flag', `${spec.label} was given as ${JSON.stringify(given)}; it can be true or false.`, field)
+    case 'text':
+      return textOf(spec, given, field)
     case 'section':
       return at(field, sectionOf(spec, given, context.units))
     case 'rows':
@@ -128,6 +130,22 @@ function inRange(
       field,
     )
   return read
+}
+
+/** A name or a few words, spaces put in order; a number in a file is the name that it looks like. */
+function textOf(spec: ParamSpec, given: ParamGiven, field: string): Result<string> {
+  if (typeof given !== 'string' && typeof given !== 'number')
+    return bad('not-a-text', `${spec.label} was given as ${JSON.stringify(given)}; a text is wanted.`, field)
+  const text = String(given).trim().replace(/\s+/g, ' ')
+  if (text === '') return bad('missing', `${spec.label} is missing.`, field)
+  const letters = [...text].length
+  return spec.most !== undefined && letters > spec.most
+    ? bad(
+        'too-long',
+        `${spec.label} was given as ${letters} letters; it can have ${spec.most} or fewer.`,
+        field,
+      )
+    : good(text)
 }
 
 function sectionOf(spec: ParamSpec, given: ParamGiven, units: 'in' | 'mm'): Result<Section> {

@@ -1,0 +1,107 @@
+import type { Member, Warning } from '../frame/frame.ts'
+import { endCorners } from '../frame/member.ts'
+import { axisX, axisY, axisZ, dirToWorld } from '../geometry/pose.ts'
+import { cross, dot, norm, scale, sub, type Vec3 } from '../geometry/vec3.ts'
+import { isRound } from '../section/section.ts'
+import { sameLength, sameSlope } from '../tolerance.ts'
+import type { Mm } from '../units.ts'
+
+/** A member as a convex body: its corners, and the directions of its faces and edges. */
+interface Body {
+  readonly of: Member
+  readonly corners: readonly Vec3[]
+  readonly low: Vec3
+  readonly high: Vec3
+  readonly normals: readonly Vec3[]
+  readonly edges: readonly Vec3[]
+}
+
+function bodyOf(of: Member): Body {
+  const a = endCorners(of, 'A')
+  const b = endCorners(of, 'B')
+  const corners = [...a, ...b]
+  const bound = (pick: (...values: number[]) => number): Vec3 => [
+    pick(...corners.map(([x]) => x)),
+    pick(...corners.map(([, y]) => y)),
+    pick(...corners.map(([, , z]) => z)),
+  ]
+  const ends = of.ends.map(({ normal }) => dirToWorld(of.pose, normal))
+  const along = [sub(a[0]!, a[1]!), sub(a[1]!, a[2]!), sub(b[0]!, b[1]!), sub(b[1]!, b[2]!)]
+  return {
+    of,
+    corners,
+    low: bound(Math.min),
+    high: bound(Math.max),
+    normals: [axisY(of.pose), axisZ(of.pose), ...ends],
+    edges: [axisX(of.pose), ...along],
+  }
+}
+
+/** How deep two bodies lie in each other along a direction of unit length, mm; 0 or less: they are apart. */
+function deep(one: Body, two: Body, along: Vec3): Mm {
+  let [low1, high1, low2, high2] = [Number.POSITIVE_INFINITY, -Infinity, Number.POSITIVE_INFINITY, -Infinity]
+  for (const corner of one.corners) {
+    const at = dot(corner, along)
+    if (at < low1) low1 = at
+    if (at > high1) high1 = at
+  }
+  for (const corner of two.corners) {
+    const at = dot(corner, along)
+    if (at < low2) low2 = at
+    if (at > high2) high2 = at
+  }
+  return Math.min(high1 - low2, high2 - low1)
+}
+
+const boxesApart = (one: Body, two: Body): boolean =>
+  one.high[0] - two.low[0] <= sameLength ||
+  two.high[0] - one.low[0] <= sameLength ||
+  one.high[1] - two.low[1] <= sameLength ||
+  two.high[1] - one.low[1] <= sameLength ||
+  one.high[2] - two.low[2] <= sameLength ||
+  two.high[2] - one.low[2] <= sameLength
+
+/**
+ * How deep two members lie in each other: the least way that would part them, mm; 0 where they touch or are apart.
+ * Two convex bodies are apart exactly when they are along a normal of a face or along the cross of two edges (the
+ * separating axis theorem). The outer box counts, also of a round member.
+ */
+function clash(one: Body, two: Body): Mm {
+  if (boxesApart(one, two)) return 0
+  let least = Number.POSITIVE_INFINITY
+  for (const normal of [...one.normals, ...two.normals]) {
+    least = Math.min(least, deep(one, two, normal))
+    if (least <= sameLength) return 0
+  }
+  for (const a of one.edges)
+    for (const b of two.edges) {
+      const across = cross(a, b)
+      const length = norm(across)
+      // Edges along one line: the normals of their faces have said all there is.
+      if (length <= sameSlope * norm(a) * norm(b)) continue
+      least = Math.min(least, deep(one, two, scale(across, 1 / length)))
+      if (least <= sameLength) return 0
+    }
+  return least
+}
+
+/** Members that run into each other: no joint parts them. Pairs in the order of the frame. */
+export function clashWarnings(members: readonly Member[], say: (mm: Mm) => string): Warning[] {
+  const bodies = members.map(bodyOf)
+  return bodies.flatMap((one, at) =>
+    bodies.slice(at + 1).flatMap((two): Warning[] => {
+      const mm = clash(one, two)
+      if (mm === 0) return []
+      const round = isRound(one.of.section) || isRound(two.of.section)
+      return [
+        {
+          code: 'members-clash',
+          text:
+            `${one.of.name} and ${two.of.name} run into each other${round ? ', or nearly' : ''}, ${say(mm)} deep. ` +
+            'Let one stop on the other at a point of both, or move one.',
+          members: [one.of.id, two.of.id],
+        },
+      ]
+    }),
+  )
+}
