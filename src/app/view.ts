@@ -137,7 +137,13 @@ function lastGood(desk: Desk, state: AppState, view: JobView): JobView {
   return { ...view, plan, stale: true, nest, nesting, cuts, refused, spares }
 }
 
-const withoutNest = ({ nest: _nest, run: _run, verdict: _verdict, ...plan }: Plan): Plan => plan
+const withoutNest = ({
+  nest: _nest,
+  run: _run,
+  hindered: _hindered,
+  verdict: _verdict,
+  ...plan
+}: Plan): Plan => plan
 
 /** The nest and its run, if both judges found nothing wrong: an unjudged run is not shown either. */
 function judged(

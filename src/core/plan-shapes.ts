@@ -1,5 +1,6 @@
 import type { Frame, Warning } from './frame/frame.ts'
 import type { Nest, NestProblem, Slope } from './nest.ts'
+import type { Problem } from './result.ts'
 import type { Section } from './section/section.ts'
 import type { Deg, Mm } from './units.ts'
 
@@ -290,6 +291,8 @@ export interface Plan {
   /** Present when a nest was given. */
   readonly nest?: Nest
   readonly run?: Run
+  /** Why no saw of the shop can cut this nest, each reason with its ways out: there is then no run. */
+  readonly hindered?: readonly Problem[]
   /** What the judges said of nest and run: both empty, or the plan is not shown. */
   readonly verdict?: { readonly nest: Verdict; readonly run: Verdict }
 }

@@ -120,6 +120,7 @@ function withNest(
     return {
       ...plan,
       nest,
+      hindered: run.problems,
       verdict: { nest: nestVerdict, run: { faults: [] } },
       warnings: [
         ...plan.warnings,

@@ -14,13 +14,16 @@ async function withSample(page: Page) {
   await expect(page.locator('.job-card')).toHaveCount(1)
 }
 
-test('the first start offers three samples and three builds, and can be used by everybody', async ({
+test('the first start offers three samples and a picture for each build, and can be used by everybody', async ({
   page,
 }) => {
   await page.goto('./')
   await expect(page.getByRole('heading', { name: 'No job yet' })).toBeVisible()
   await expect(page.locator('.samples button')).toHaveCount(3)
-  await expect(page.getByRole('button', { name: /^New job: / })).toHaveCount(3)
+  const pictures = page.locator('.new-job .build-picture')
+  await expect(pictures).toHaveCount(await page.getByRole('button', { name: /^New job: / }).count())
+  for (const picture of await pictures.all())
+    expect((await picture.boundingBox())!.width).toBeGreaterThanOrEqual(72)
   await expectAccessible(page)
   await expectTouchable(page, 44)
 })

@@ -45,8 +45,9 @@ export function Paper({ view }: { readonly view: JobView }) {
         )}
         {!plan.run && (
           <p className="paper-note">
-            The cut sheet and the sticks come with the nest
-            {view.nesting.state === 'working' ? ', which is being worked out.' : '; see Stock.'}
+            {plan.hindered
+              ? 'No cut sheet: the saw cannot make every cut of this job. The reasons stand at Saw.'
+              : `The cut sheet and the sticks come with the nest${view.nesting.state === 'working' ? ', which is being worked out.' : '; see Stock.'}`}
           </p>
         )}
         <fieldset className="paper-sheets">

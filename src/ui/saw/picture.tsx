@@ -1,8 +1,8 @@
 import { type ReactNode, useId } from 'react'
 import type { SetUp } from '../../core/plan-shapes.ts'
+import { useWidth } from '../drawing/width.ts'
 import { type AtCut, edgeXs } from './lying.ts'
 import { layOut, type Sheet } from './picture-layout.ts'
-import { useWidth } from './width.ts'
 
 interface PictureProps {
   readonly at: AtCut
@@ -22,7 +22,7 @@ const points = (list: readonly (readonly [number, number])[]) =>
 
 /** Fence, blade, stop plate, vise and the piece from above, as the person at the saw sees them. */
 export function BenchPicture(props: PictureProps) {
-  const [box, width] = useWidth(820)
+  const [box, width] = useWidth<HTMLDivElement>(820)
   return (
     <div className="saw-picture" ref={box}>
       <Picture {...props} width={width} />

@@ -3,7 +3,7 @@ import { useActions, useApp, useShop } from '../app.ts'
 import { go, hrefOf } from '../shell/route.ts'
 import type { StationProps } from '../shell/stations.tsx'
 import { Bench } from './bench.tsx'
-import { Changed, NestWork, NoNest, NoPlan, Refused, Spares, Stale } from './waiting.tsx'
+import { Changed, NestWork, NoNest, NoPlan, NoRun, Refused, Spares, Stale } from './waiting.tsx'
 
 /** The Saw station: one set-up at a time, every cut checked off, or why there is nothing to cut yet. */
 export function Saw({ view, at }: StationProps) {
@@ -27,6 +27,8 @@ export function Saw({ view, at }: StationProps) {
         {...(undoable ? { onUndo: undo } : {})}
       />
     )
+  if (plan.hindered)
+    return <NoRun problems={plan.hindered} sizesHref={sizes} shopHref={hrefOf({ station: 'shop' })} />
   const run = plan.run
   if (!run || !nest || cuts.length === 0)
     return (

@@ -74,6 +74,30 @@ export function NoNest(props: {
   )
 }
 
+/** The nest is there, but no saw of the shop makes every cut of it: a run with a hole in it is not shown. */
+export function NoRun(props: { problems: readonly Problem[]; sizesHref: string; shopHref: string }) {
+  return (
+    <section className="station-state">
+      <h1>The saw cannot make every cut of this job</h1>
+      <p>The sticks are worked out, but the saw as it stands in Shop cannot do this:</p>
+      <ul>
+        {props.problems.map((problem) => (
+          <li key={problem.code + problem.text}>{problem.text}</li>
+        ))}
+      </ul>
+      <p>No set-up is shown until each cut can be made. A change of size, or of the saw, plans it again.</p>
+      <div className="state-keys">
+        <a className="button go" href={props.sizesHref}>
+          Go to Sizes
+        </a>
+        <a className="button" href={props.shopHref}>
+          Go to Shop
+        </a>
+      </div>
+    </section>
+  )
+}
+
 /** The best so far against the least that is possible, in words. */
 export function sayProgress(nesting: Nesting): string {
   const { cost, bound, text } = nesting

@@ -106,12 +106,12 @@ function Table({ parts, quantity, reading, chosen, onChoose }: Props) {
                 {longer(part) && (
                   <small className="dim">
                     {' '}
-                    long point <LengthText of={part.printed.longPoint} />
+                    long point <LengthText of={part.printed.longPoint} lies />
                   </small>
                 )}
               </td>
               <td className="number">
-                <LengthText of={part.printed.shortPoint} />
+                <LengthText of={part.printed.shortPoint} lies />
               </td>
               <td className="number">
                 <Angles part={part} />
@@ -150,13 +150,13 @@ function Cards({ parts, quantity, reading, chosen, onChoose }: Props) {
                 <>
                   <dt>long point</dt>
                   <dd>
-                    <LengthText of={part.printed.longPoint} />
+                    <LengthText of={part.printed.longPoint} lies />
                   </dd>
                 </>
               )}
               <dt>short point</dt>
               <dd>
-                <LengthText of={part.printed.shortPoint} />
+                <LengthText of={part.printed.shortPoint} lies />
               </dd>
               <dt>from square</dt>
               <dd>

@@ -3,8 +3,8 @@ import type { BenchCut } from '../../core/plan-shapes.ts'
 import { say, showLength } from '../../core/reading/show.ts'
 import { sectionName } from '../../core/section/name.ts'
 import type { Shop } from '../../core/shop.ts'
+import { useWidth } from '../drawing/width.ts'
 import { LengthText } from '../fields/length-text.tsx'
-import { useWidth } from '../saw/width.ts'
 import { capital, count, saysOf } from '../words.ts'
 import { stretchesOf } from './stick-layout.ts'
 
@@ -93,7 +93,7 @@ function StickPicture({
   shop: Shop
   longest: number
 }) {
-  const [box, width] = useWidth(800)
+  const [box, width] = useWidth<HTMLDivElement>(800)
   const says = saysOf(shop)
   const scale = (width - 4) / longest
   const high = 40

@@ -26,7 +26,7 @@ describe('a pedestal table', () => {
   })
 
   test('the post is solved: 740 − 5 plate − 40 frame − 40 bars − 65 = 590 mm, on levelers at 15', () => {
-    const made = framed('pedestal', { sides: 10, top: 'plate', topThickness: 5 }, metric)
+    const made = framed('pedestal', { sides: 10, top: 'plate', topThickness: 5, footHeight: 100 }, metric)
     // Foot 100 over all on a leveler at 15, arm 50: underside of the arms, and of the post, at 65.
     expect(partOf(made, 'Post').longPoint).toBeCloseTo(590, 9)
     expect(made.frame.size[2]).toBeCloseTo(740, 9)
@@ -36,7 +36,7 @@ describe('a pedestal table', () => {
   test('crossing arms carry the post on top: it is 50 shorter, one arm runs through with ends opposed', () => {
     const made = framed(
       'pedestal',
-      { sides: 10, top: 'plate', topThickness: 5, armsMeet: 'crossing' },
+      { sides: 10, top: 'plate', topThickness: 5, armsMeet: 'crossing', footHeight: 100 },
       metric,
     )
     expect(partOf(made, 'Post').longPoint).toBeCloseTo(540, 9)
@@ -52,7 +52,7 @@ describe('a pedestal table', () => {
   })
 
   test('arm and foot meet in a 45° miter, on all four arms one part', () => {
-    const made = framed('pedestal', {}, metric)
+    const made = framed('pedestal', { footHeight: 100 }, metric)
     const arm = partOf(made, 'Arm')
     expect([arm.count, arm.shape]).toEqual([4, 'one end mitered'])
     expect(Math.max(...arm.angleFromSquare)).toBeCloseTo(45, 9)
@@ -111,7 +111,7 @@ describe('a pedestal table', () => {
 describe('bad input says what was given and what is possible', () => {
   test.each([
     [
-      { height: 195 },
+      { height: 195, footHeight: 100 },
       'build.params.height',
       /195 mm is less .* more than 195 mm: top and frame 40 mm, bars 40 mm/,
     ],

@@ -1,5 +1,6 @@
 import { cleanup, fireEvent, screen, waitFor, within } from '@testing-library/react'
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
+import { builds } from '../../../src/core/builds/index.ts'
 import { startShop } from '../../../src/core/shop-start.ts'
 import { differences } from '../../../src/ui/jobs/differences.ts'
 import { Jobs } from '../../../src/ui/jobs/jobs.tsx'
@@ -71,12 +72,11 @@ describe('a new job', () => {
     const app = fakeApp()
     show(app, <Jobs />)
     const keys = screen.getAllByRole('button', { name: /^New job: / })
-    expect(keys.map((key) => key.querySelector('strong')?.textContent)).toEqual([
-      'Polygon frame',
-      'Pedestal table',
-      'Cut list',
-    ])
-    fireEvent.click(keys[1]!)
+    expect(keys.map((key) => key.querySelector('strong')?.textContent)).toEqual(
+      builds.map(({ title }) => title),
+    )
+    expect(new Set(keys.map((key) => key.querySelector('path')?.getAttribute('d'))).size).toBe(builds.length)
+    fireEvent.click(screen.getByRole('button', { name: /^New job: Pedestal table/ }))
     await waitFor(() => expect(location.hash).toBe('#/job/new/sizes'))
     expect(app.actions.newJob).toHaveBeenCalledWith('pedestal')
   })

@@ -12,6 +12,18 @@ const open = (...given: Parameters<typeof fakeApp>) => {
 const main = (name: RegExp | string) => screen.getByRole('button', { name })
 const offered = (name: string) => screen.findByRole('button', { name }, { timeout: 3000 })
 
+describe('a saw that cannot make every cut', () => {
+  test('says what it cannot do and where to change it, not that the sticks are still to be worked out', () => {
+    const text = 'F: 50 mm would be in the vise; Saw 1 must hold at least 60 mm.'
+    const { run: _run, ...without } = plan
+    open(viewWith({ plan: { ...without, hindered: [{ code: 'too-short-to-hold', text }] }, cuts: [] }))
+    expect(screen.getByRole('heading').textContent).toBe('The saw cannot make every cut of this job')
+    expect(screen.getByText(text)).toBeTruthy()
+    expect(screen.queryByRole('button', { name: 'Work it out' })).toBeNull()
+    expect(screen.getByRole('link', { name: 'Go to Shop' }).getAttribute('href')).toBe('#/shop')
+  })
+})
+
 describe('one set-up at a time', () => {
   test('shows the stop and the angle to set, the stick with its length, the clean-up and which piece', () => {
     open(viewWith())
