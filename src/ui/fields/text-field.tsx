@@ -5,9 +5,11 @@ export function TextField(props: {
   readonly label: string
   readonly value: string
   readonly onChange: (text: string) => void
-  readonly optional?: boolean
+  readonly optional?: boolean | undefined
   readonly lines?: number
   readonly hint?: ReactNode
+  /** What is wrong with the text that is kept, said by the plan. */
+  readonly problem?: string | undefined
   readonly id?: string
 }) {
   const made = useId()
@@ -16,6 +18,7 @@ export function TextField(props: {
   const latest = useRef(props)
   latest.current = props
   const refused = draft !== null && draft.trim() === '' && !props.optional
+  const message = refused ? `It needs a name. It stays ${props.value}.` : props.problem
 
   useEffect(() => {
     if (draft === null) return
@@ -34,12 +37,12 @@ export function TextField(props: {
     id,
     value: draft ?? props.value,
     autoComplete: 'off',
-    'aria-invalid': refused,
-    'aria-describedby': refused ? `${id}-message` : undefined,
+    'aria-invalid': message !== undefined,
+    'aria-describedby': message !== undefined ? `${id}-message` : undefined,
     onBlur: leave,
   } as const
   return (
-    <div className={refused ? 'field has-problem' : 'field'}>
+    <div className={message !== undefined ? 'field has-problem' : 'field'}>
       <label htmlFor={id}>
         {props.label}
         {props.optional && <span className="dim"> (may be left out)</span>}
@@ -57,9 +60,9 @@ export function TextField(props: {
           }}
         />
       )}
-      {refused && (
+      {message !== undefined && (
         <p id={`${id}-message`} className="message" role="alert">
-          It needs a name. It stays {props.value}.
+          {message}
         </p>
       )}
       {props.hint && <p className="hint">{props.hint}</p>}

@@ -1,11 +1,12 @@
 import type { ParamSpec } from '../../core/builds/build.ts'
-import type { Given, ParamGiven, RowGiven, SectionGiven } from '../../core/job.ts'
+import type { Given, ParamGiven, Params, RowGiven, SectionGiven } from '../../core/job.ts'
 import type { Problem } from '../../core/result.ts'
 import type { Shop } from '../../core/shop.ts'
 import { Choice, Flag, Pick } from '../fields/choice.tsx'
 import { Count } from '../fields/count.tsx'
 import { AngleField, LengthField } from '../fields/length-field.tsx'
 import { SectionField } from '../fields/section-field.tsx'
+import { TextField } from '../fields/text-field.tsx'
 import { Rows } from './rows.tsx'
 
 /** DOM id of a parameter's field: a dimension on the drawing leads here. */
@@ -33,6 +34,8 @@ const isGiven = (given: ParamGiven | undefined): given is Given =>
 export function ParamField(props: {
   readonly spec: ParamSpec
   readonly given: ParamGiven | undefined
+  /** All parameters of the job. */
+  readonly params: Params
   readonly shop: Shop
   readonly units: 'in' | 'mm'
   readonly problems: readonly Problem[]
@@ -82,6 +85,15 @@ export function ParamField(props: {
         />
       )
     }
+    case 'text':
+      return (
+        <TextField
+          {...common}
+          optional={spec.optional}
+          value={isGiven(given) ? String(given) : ''}
+          onChange={onChange}
+        />
+      )
     case 'flag':
       return <Flag label={spec.label} hint={spec.hint} value={given === true} onChange={onChange} />
     case 'section':
@@ -99,6 +111,7 @@ export function ParamField(props: {
       return (
         <Rows
           spec={spec}
+          params={props.params}
           rows={Array.isArray(given) ? (given as readonly RowGiven[]) : []}
           shop={shop}
           units={units}

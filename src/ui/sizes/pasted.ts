@@ -4,7 +4,7 @@ import { parseAngle, parseCount, parseLength } from '../../core/reading/parse.ts
 import { bad, badAll, good, type Problem, type Result } from '../../core/result.ts'
 
 /**
- * Rows from a pasted text: one piece per line, cells apart by tabs, semicolons or commas, in the order of the
+ * Rows from a pasted text: one row per line, cells apart by tabs, semicolons or commas, in the order of the
  * columns (count, length, end A, end B, …). A first line of heads is passed over. Missing angles are square. Commas
  * part cells only where a line has neither tabs nor semicolons, so `12,5` in a tabbed list stays a number.
  */
@@ -18,9 +18,9 @@ export function readPasted(
     .map((line, at) => ({ cells: cellsOf(line), number: at + 1 }))
     .filter(({ cells }) => cells.some((cell) => cell !== ''))
   const first = lines[0]
-  if (first && isHead(first.cells)) lines.shift()
-  if (lines.length === 0) return bad('paste-empty', 'There is no row in what was pasted.')
   const typed = columns.filter(({ type }) => type !== 'section')
+  if (first && isHead(first.cells, typed)) lines.shift()
+  if (lines.length === 0) return bad('paste-empty', 'There is no row in what was pasted.')
   const problems: Problem[] = []
   const rows = lines.map(({ cells, number }): RowGiven => {
     if (cells.length > typed.length)
@@ -49,8 +49,17 @@ function cellsOf(line: string): readonly string[] {
   return line.split(by).map((cell) => cell.trim())
 }
 
-/** A line of words only: column heads. */
-const isHead = (cells: readonly string[]) => cells.every((cell) => !/\d/.test(cell))
+/** A line of words only is column heads, unless rows may be of words only: then it must say the columns' names. */
+function isHead(cells: readonly string[], columns: readonly ParamSpec[]): boolean {
+  const numbers = columns.some(({ type, optional }) => numeric.includes(type) && !optional)
+  if (numbers) return cells.every((cell) => !/\d/.test(cell))
+  return cells.every((cell, at) => {
+    const { name, label } = columns[at] ?? { name: '', label: '' }
+    return [name, label].some((word) => word.toLowerCase() === cell.toLowerCase())
+  })
+}
+
+const numeric: readonly ParamSpec['type'][] = ['count', 'length', 'angle']
 
 function readCell(cell: string, column: ParamSpec, units: 'in' | 'mm'): Result<string | number | undefined> {
   if (cell === '') {
@@ -64,6 +73,8 @@ function readCell(cell: string, column: ParamSpec, units: 'in' | 'mm'): Result<s
       return parseCount(cell)
     case 'angle':
       return parseAngle(cell)
+    case 'text':
+      return good(cell)
     case 'length': {
       const read = parseLength(cell, units)
       return read.ok ? good(cell) : read

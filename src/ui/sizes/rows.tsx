@@ -1,19 +1,23 @@
 import { useId, useState } from 'react'
 import type { ParamSpec } from '../../core/builds/build.ts'
-import type { Given, RowGiven, SectionGiven } from '../../core/job.ts'
+import type { Given, Params, RowGiven, SectionGiven } from '../../core/job.ts'
 import type { Problem } from '../../core/result.ts'
 import type { Shop } from '../../core/shop.ts'
 import { Pick } from '../fields/choice.tsx'
 import { readCount } from '../fields/count.tsx'
 import { AngleField, LengthField } from '../fields/length-field.tsx'
 import { SectionField } from '../fields/section-field.tsx'
+import { TextField } from '../fields/text-field.tsx'
 import { TypedField } from '../fields/typed-field.tsx'
 import { count } from '../words.ts'
+import { namesAmong, newName } from './names.ts'
 import { readPasted } from './pasted.ts'
 
 interface Props {
   readonly spec: ParamSpec
   readonly rows: readonly RowGiven[]
+  /** All parameters of the job: a name in a cell may be that of another list's row. */
+  readonly params: Params
   readonly shop: Shop
   readonly units: 'in' | 'mm'
   readonly problems: readonly Problem[]
@@ -26,17 +30,23 @@ function withCell(row: RowGiven, name: string, value: Given | SectionGiven | und
   return value === undefined ? rest : { ...rest, [name]: value }
 }
 
-/** A new row is like the last one: most lists repeat themselves. */
-const nextRow = (rows: readonly RowGiven[], columns: readonly ParamSpec[], units: 'in' | 'mm'): RowGiven =>
-  rows.at(-1) ??
-  Object.fromEntries(
-    columns
-      .filter(({ optional }) => !optional)
-      .map(({ name, start }) => [
-        name,
-        (typeof start === 'object' && 'in' in start ? start[units] : start) as Given,
-      ]),
-  )
+/** A new row is like the last one, since most lists repeat themselves, but for a name that must be its own. */
+function nextRow({ rows, params, units, ...props }: Props): RowGiven {
+  const columns = props.spec.columns ?? []
+  const like =
+    rows.at(-1) ??
+    Object.fromEntries(
+      columns
+        .filter(({ optional }) => !optional)
+        .map(({ name, start }) => [
+          name,
+          (typeof start === 'object' && 'in' in start ? start[units] : start) as Given,
+        ]),
+    )
+  return columns
+    .filter(({ unique }) => unique)
+    .reduce((row, column) => withCell(row, column.name, newName(column, rows, params)), like)
+}
 
 /** Rows of a list, typed cell by cell or pasted from a spreadsheet. */
 export function Rows(props: Props) {
@@ -48,6 +58,13 @@ export function Rows(props: Props) {
     <div className="rows">
       <h2>{spec.label}</h2>
       {spec.hint && <p className="hint">{spec.hint}</p>}
+      {props.problems
+        .filter(({ field }) => field === `build.params.${spec.name}`)
+        .map(({ text }) => (
+          <p key={text} className="problem" role="alert">
+            {text}
+          </p>
+        ))}
       <ol>
         {rows.map((row, at) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: a row has no name but its place in the list
@@ -75,12 +92,21 @@ export function Rows(props: Props) {
           </li>
         ))}
       </ol>
-      <button type="button" onClick={() => onChange([...rows, nextRow(rows, columns, props.units)])}>
+      <button type="button" onClick={() => onChange([...rows, nextRow(props)])}>
         Add a row
       </button>
       <Paste {...props} />
     </div>
   )
+}
+
+/** What a name in a cell can be; one that is not among them any more stays in sight until another is chosen. */
+function namesToPick(column: ParamSpec, params: Params, given: Given | undefined) {
+  const names = namesAmong(column, params)
+  const kept = given === undefined ? '' : String(given)
+  const all = kept === '' || names.includes(kept) ? names : [kept, ...names]
+  const blank = column.optional || kept === '' ? [{ value: '', label: '—' }] : []
+  return [...blank, ...all.map((name) => ({ value: name, label: name }))]
 }
 
 function Cell(
@@ -116,6 +142,19 @@ function Cell(
             if (read.ok) onGive(read.value)
           }}
         />
+      )
+    case 'text':
+      return column.among ? (
+        <Pick
+          label={column.label}
+          problem={problem}
+          hint={column.hint}
+          options={namesToPick(column, props.params, plain)}
+          value={plain === undefined ? '' : String(plain)}
+          onChange={(name) => onGive(name === '' ? undefined : name)}
+        />
+      ) : (
+        <TextField {...common} value={String(plain ?? '')} onChange={onGive} />
       )
     case 'section':
       return typeof given === 'object' ? (
@@ -176,7 +215,7 @@ function Paste({ spec, rows, units, onChange }: Props) {
       <summary>Paste a list</summary>
       <div className="field">
         <label htmlFor={id}>
-          One piece per line: {heads.join(', ')}; cells apart by tabs, semicolons or commas
+          One {spec.each ?? 'piece'} per line: {heads.join(', ')}; cells apart by tabs, semicolons or commas
         </label>
         <textarea
           id={id}

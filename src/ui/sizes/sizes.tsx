@@ -12,6 +12,7 @@ import { TextField } from '../fields/text-field.tsx'
 import { BuildPicture } from '../jobs/build-picture.tsx'
 import { unitsOf } from '../words.ts'
 import { LandingsTable } from './landings-table.tsx'
+import { withNames } from './names.ts'
 import { fieldId, ParamField, problemsOf } from './param-field.tsx'
 import { PartsTable } from './parts-table.tsx'
 import { Picture } from './picture.tsx'
@@ -133,10 +134,13 @@ function Fields({ view, units }: { readonly view: JobView; readonly units: 'in' 
               key={spec.name}
               spec={spec}
               given={params[spec.name]}
+              params={params}
               shop={shop}
               units={units}
               problems={problems}
-              onChange={(given: ParamGiven) => void editParams(job.id, { [spec.name]: given })}
+              onChange={(given: ParamGiven) =>
+                void editParams(job.id, withNames(build?.params ?? [], params, spec, given))
+              }
             />
           ))}
         </fieldset>
