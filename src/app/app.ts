@@ -6,7 +6,7 @@ import { fileActions } from './files.ts'
 import { floorActions } from './floor.ts'
 import { jobActions } from './jobs.ts'
 import { wantNest } from './nesting.ts'
-import { planner as corePlanner, type Planner } from './planner.ts'
+import type { Planner } from './planner.ts'
 import type { Ports } from './ports.ts'
 import { publish, readDisk } from './publish.ts'
 import { planRest } from './rest.ts'
@@ -20,8 +20,26 @@ export interface App {
 /** Milliseconds that typing must rest before the worker is asked. */
 const solverPause = 300
 
+/** Geometry, saw and judges come after the first screen stands. */
+const loadPlanner = () => import('./planner.ts').then(({ planner }) => planner)
+
+const tooSoon = (): never => {
+  throw new Error('This was asked before the app had been opened.')
+}
+const notLoaded: Planner = {
+  newJob: tooSoon,
+  plan: tooSoon,
+  benchCuts: tooSoon,
+  cutFact: tooSoon,
+  sparesOf: tooSoon,
+}
+
 /** The store and what a person can do. Disk first, then the state: what is shown as done is done. */
-export function makeApp(ports: Ports, planner: Planner = corePlanner, pause: number = solverPause): App {
+export function makeApp(
+  ports: Ports,
+  load: () => Promise<Planner> = loadPlanner,
+  pause: number = solverPause,
+): App {
   const store = createStore<AppState>()(() => ({
     phase: 'loading',
     trouble: null,
@@ -38,7 +56,7 @@ export function makeApp(ports: Ports, planner: Planner = corePlanner, pause: num
   }))
   const desk: Desk = {
     ports,
-    planner,
+    planner: notLoaded,
     store,
     pause,
     jobs: new Map(),
@@ -57,7 +75,7 @@ export function makeApp(ports: Ports, planner: Planner = corePlanner, pause: num
     if (id !== null && views[id] !== before.views[id]) wantNest(desk, id)
   })
   const actions: Actions = {
-    open: once(() => open(desk)),
+    open: once(() => open(desk, load)),
     show: (id) => {
       desk.shown = id
       if (!store.getState().views[id] || desk.dirty.has(id)) publish(desk, {}, [id])
@@ -86,7 +104,7 @@ function once(work: () => Promise<void>): () => Promise<void> {
 
 const listening = new WeakSet<Desk>()
 
-async function open(desk: Desk): Promise<void> {
+async function open(desk: Desk, load: () => Promise<Planner>): Promise<void> {
   const { disk } = desk.ports
   const { store } = desk
   if (!listening.has(desk)) {
@@ -95,6 +113,7 @@ async function open(desk: Desk): Promise<void> {
     disk.onOther(() => hear(desk))
   }
   const read = await attempt(desk, false, async () => {
+    desk.planner = await load()
     await readDisk(desk)
     return true
   })

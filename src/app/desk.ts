@@ -28,7 +28,8 @@ export interface Search {
 /** What lies on the desk between the disk and the screen: no screen reads it, all actions share it. */
 export interface Desk {
   readonly ports: Ports
-  readonly planner: Planner
+  /** Loaded when the disk is read. */
+  planner: Planner
   readonly store: StoreApi<AppState>
   /** Milliseconds that a job must rest before its nest is looked for. */
   readonly pause: number

@@ -1,5 +1,3 @@
-import { buildOf, builds } from '../core/builds/index.ts'
-import { newJob } from '../core/builds/start.ts'
 import type { Job, Params } from '../core/job.ts'
 import { unitOf } from '../core/reading/show.ts'
 import type { Problem } from '../core/result.ts'
@@ -62,12 +60,10 @@ export function jobActions(desk: Desk): JobActions {
   return {
     newJob: (kind) =>
       attempt(desk, '', async () => {
-        const build = buildOf(kind)
-        if (!build)
-          throw new Refusal(`“${kind}” is no build; there are ${builds.map((one) => one.kind).join(', ')}.`)
         const { shop, jobs } = store.getState()
-        const name = freeName(build.title, jobs)
-        const job = newJob(build, unitOf(shop.reading), ports.ids.make(), name)
+        const started = desk.planner.newJob(kind, unitOf(shop.reading), ports.ids.make())
+        if (!started.ok) throw new Refusal(started.problems.map(({ text }) => text).join(' '))
+        const job = { ...started.value, name: freeName(started.value.name, jobs) }
         await saveJob(desk, job, undefined)
         return job.id
       }),

@@ -1,14 +1,18 @@
+import { buildOf, builds } from '../core/builds/index.ts'
+import { newJob } from '../core/builds/start.ts'
 import type { Bodies, Made, Progress } from '../core/facts.ts'
 import type { Job } from '../core/job.ts'
 import type { Nest } from '../core/nest.ts'
 import { plan } from '../core/plan.ts'
 import type { BenchCut, Part, Plan, Run } from '../core/plan-shapes.ts'
-import type { Result } from '../core/result.ts'
+import { bad, good, type Result } from '../core/result.ts'
 import { benchCuts, cutFact, sparesOf } from '../core/saw/bench.ts'
 import type { Shop } from '../core/shop.ts'
 
-/** What the app asks of core; tests may give one that fails. */
+/** What the app asks of core, in a piece of its own that is loaded beside the disk; tests may give one that fails. */
 export interface Planner {
+  /** A new job of a build with its starting values, named as the build is; refused for a kind that there is not. */
+  newJob(kind: string, units: 'in' | 'mm', id: string): Result<Job>
   plan(job: Job, shop: Shop, nest?: Nest, progress?: Progress): Result<Plan>
   benchCuts(run: Run, nest: Nest, made: readonly Made[], job?: string): readonly BenchCut[]
   cutFact(cut: BenchCut): Bodies['cut']
@@ -19,4 +23,10 @@ export interface Planner {
   ): readonly Made[]
 }
 
-export const planner: Planner = { plan, benchCuts, cutFact, sparesOf }
+function jobOfKind(kind: string, units: 'in' | 'mm', id: string): Result<Job> {
+  const build = buildOf(kind)
+  if (build) return good(newJob(build, units, id))
+  return bad('unknown-build', `“${kind}” is no build; there are ${builds.map((one) => one.kind).join(', ')}.`)
+}
+
+export const planner: Planner = { newJob: jobOfKind, plan, benchCuts, cutFact, sparesOf }

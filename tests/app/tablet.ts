@@ -61,7 +61,7 @@ export function tabletOn(name: string, given: Partial<Ports> = {}, plans: Planne
     ],
     ...given,
   }
-  const app = makeApp(ports, plans, 0)
+  const app = makeApp(ports, async () => plans, 0)
   return {
     ...app,
     disk,

@@ -1,6 +1,5 @@
 import { type ComponentType, lazy } from 'react'
 import type { JobView } from '../../app/state.ts'
-import { Jobs } from '../jobs/jobs.tsx'
 import type { JobStation } from './route.ts'
 
 /** What a station of one job is given. `at`: what of it is shown, from the address, as the id of a set-up. */
@@ -9,8 +8,9 @@ export interface StationProps {
   readonly at?: string | undefined
 }
 
-// Stations that are not needed for the first look are loaded when they are opened; the service worker keeps them
-// from the first visit on, so they open with the network gone as well.
+// Stations are loaded when they are opened; the service worker keeps them from the first visit on, so they open with
+// the network gone as well.
+const Jobs = lazy(() => import('../jobs/jobs.tsx').then(({ Jobs }) => ({ default: Jobs })))
 const Sizes = lazy(() => import('../sizes/sizes.tsx').then(({ Sizes }) => ({ default: Sizes })))
 const Stock = lazy(() => import('../stock/stock.tsx').then(({ Stock }) => ({ default: Stock })))
 const Saw = lazy(() => import('../saw/saw.tsx').then(({ Saw }) => ({ default: Saw })))
