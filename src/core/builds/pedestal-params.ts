@@ -1,5 +1,5 @@
-import { threadNames } from '../thread.ts'
 import type { ParamSpec } from './build.ts'
+import { levelerParams } from './leveler.ts'
 
 const tube = (inch: string, mm: number, wallIn: string, wallMm: number) => ({
   in: { kind: 'square-tube' as const, width: inch, wall: wallIn },
@@ -8,8 +8,6 @@ const tube = (inch: string, mm: number, wallIn: string, wallMm: number) => ({
 
 const base = 'Base'
 const feet = 'Feet'
-const withCaps = (given: Readonly<Record<string, unknown>>) => given.caps !== false
-const withLevelers = (given: Readonly<Record<string, unknown>>) => given.levelers !== false
 const givesClear = (given: Readonly<Record<string, unknown>>) => given.footGives === 'clear under arm'
 
 /** What a pedestal asks for below its top. */
@@ -120,74 +118,5 @@ export const pedestalParams: readonly ParamSpec[] = [
     when: givesClear,
     group: feet,
   },
-  { name: 'caps', label: 'End caps on the feet', type: 'flag', start: true, group: feet },
-  {
-    name: 'capThickness',
-    label: 'Cap thickness',
-    type: 'length',
-    start: { in: '3/8', mm: 10 },
-    when: withCaps,
-    group: feet,
-  },
-  { name: 'levelers', label: 'Leveling feet', type: 'flag', start: true, group: feet },
-  {
-    name: 'thread',
-    label: 'Thread',
-    type: 'choice',
-    start: { in: '3/8-16', mm: 'M10' },
-    choices: threadNames.map((value) => ({ value, label: value })),
-    when: withLevelers,
-    group: feet,
-  },
-  {
-    name: 'levelerPad',
-    label: 'Pad height',
-    type: 'length',
-    start: { in: '1/4', mm: 8 },
-    least: 0,
-    why: 'a pad has a height',
-    when: withLevelers,
-    group: feet,
-  },
-  {
-    name: 'levelerPadWidth',
-    label: 'Pad width',
-    type: 'length',
-    start: { in: '1 1/4', mm: 32 },
-    when: withLevelers,
-    group: feet,
-  },
-  {
-    name: 'levelerLeast',
-    label: 'Least setting',
-    type: 'length',
-    start: { in: '3/8', mm: 10 },
-    hint: 'Floor to cap, turned all the way in.',
-    when: withLevelers,
-    group: feet,
-  },
-  {
-    name: 'levelerMost',
-    label: 'Most setting',
-    type: 'length',
-    start: { in: '1', mm: 25 },
-    when: withLevelers,
-    group: feet,
-  },
-  {
-    name: 'levelerSetting',
-    label: 'Set to',
-    type: 'length',
-    start: { in: '1/2', mm: 15 },
-    when: withLevelers,
-    group: feet,
-  },
-  {
-    name: 'levelerStud',
-    label: 'Stud length',
-    type: 'length',
-    start: { in: '1 1/2', mm: 40 },
-    when: withLevelers,
-    group: feet,
-  },
+  ...levelerParams,
 ]

@@ -8,7 +8,7 @@ import type { Section } from '../section/section.ts'
 import { cosDeg, type Mm, sinDeg } from '../units.ts'
 import { assemble, type MeasureDraft } from './assembly.ts'
 import type { Build, BuildContext, Values } from './build.ts'
-import { footLevels, type Levels, levelerWarnings } from './foot.ts'
+import { footLevels, footWarnings, type Levels } from './foot.ts'
 import { pedestalParams } from './pedestal-params.ts'
 import { reachInside, ringParams, type Top, topOf, topParams } from './top.ts'
 
@@ -143,7 +143,7 @@ function stand(values: Values, context: BuildContext, top: Top, levels: Levels, 
     ],
     measures,
     floor: 0,
-    warnings: [...levelerWarnings(values, context, levels), ...bars.warnings, ...arms.warnings],
+    warnings: [...footWarnings(values, context, levels), ...bars.warnings, ...arms.warnings],
     tooShort: (short, shortPoint): Problem => {
       if (short.id.startsWith('top/')) return top.tooShort()
       const field = short.id.startsWith('base/foot') ? 'footHeight' : 'spread'
