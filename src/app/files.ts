@@ -4,21 +4,23 @@ import type { Fact } from '../core/facts.ts'
 import type { Job } from '../core/job.ts'
 import type { Nest } from '../core/nest.ts'
 import { canonical, isSealed } from '../core/nest-seal.ts'
-import { bad, good, type Problem, type Result } from '../core/result.ts'
+import { bad, type Problem, type Result } from '../core/result.ts'
+import type { Shop } from '../core/shop.ts'
+import { type BackupFile, readBackupFile, writeBackupFile } from '../door/backup-file.ts'
 import { type JobFile, readJobFile, writeJobFile } from '../door/job-file.ts'
 import { attempt, type Desk, jobOf } from './desk.ts'
 import { freeName, saveJob } from './jobs.ts'
 import { readDisk } from './publish.ts'
 import type { Actions } from './state.ts'
 
-export function fileActions(desk: Desk): Pick<Actions, 'openFile' | 'openSample' | 'fileOf'> {
+export function fileActions(
+  desk: Desk,
+): Pick<Actions, 'openFile' | 'openSample' | 'fileOf' | 'openBackup' | 'backup'> {
   const openFile: Actions['openFile'] = async (text) => {
-    const read = await readFile(desk, text)
+    const read = await sound(desk, readJobFile(text))
     if (!read.ok) return { problems: read.problems }
-    const job = await attempt(desk, undefined, () => take(desk, read.value))
-    if (job !== undefined) return { job, problems: [] }
-    const why = desk.store.getState().trouble ?? 'The file was not opened.'
-    return { problems: [{ code: 'not-opened', text: why }] }
+    const taken = await attempt(desk, undefined, () => take(desk, asBackup(read.value)))
+    return taken ? { job: taken.jobs[0]!, problems: [] } : { problems: [notOpened(desk)] }
   }
   return {
     openFile,
@@ -32,12 +34,30 @@ export function fileActions(desk: Desk): Pick<Actions, 'openFile' | 'openSample'
       return ''
     },
     fileOf: (id) => writeJobFile(fileOf(desk, id)),
+    openBackup: async (text) => {
+      const read = await sound(desk, readBackupFile(text))
+      if (!read.ok) return { jobs: [], ownShop: false, problems: read.problems }
+      const taken = await attempt(desk, undefined, () => take(desk, read.value))
+      return taken ? { ...taken, problems: [] } : { jobs: [], ownShop: false, problems: [notOpened(desk)] }
+    },
+    backup: () => writeBackupFile(backupOf(desk)),
   }
 }
 
-/** Through the door, and then each nest against its name: the id of a nest is the hash of all the rest. */
-async function readFile(desk: Desk, text: string): Promise<Result<JobFile>> {
-  const read = readJobFile(text)
+const notOpened = (desk: Desk): Problem => ({
+  code: 'not-opened',
+  text: desk.store.getState().trouble ?? 'The file was not opened.',
+})
+
+const asBackup = ({ job, shop, nests = [], facts = [] }: JobFile): BackupFile => ({
+  ...(shop && { shop }),
+  jobs: [job],
+  nests,
+  facts,
+})
+
+/** What came through the door, and then each nest against its name: the id of a nest is the hash of all the rest. */
+async function sound<F extends JobFile | BackupFile>(desk: Desk, read: Result<F>): Promise<Result<F>> {
   if (!read.ok) return read
   for (const nest of read.value.nests ?? []) {
     if (!(await isSealed(nest, desk.ports.hash)))
@@ -47,27 +67,50 @@ async function readFile(desk: Desk, text: string): Promise<Result<JobFile>> {
         'nests',
       )
   }
-  return good(read.value)
+  return read
+}
+
+interface Taken {
+  /** The jobs of the file as they are called here, in its order. */
+  readonly jobs: readonly string[]
+  /** The file has another shop than this device, which keeps its own. */
+  readonly ownShop: boolean
 }
 
 /**
- * Facts and nests first (a union, they replace nothing), the shop only where none was ever saved, the job last. A job
+ * Facts and nests first (a union, they replace nothing), the shop only where none was ever saved, the jobs last. A job
  * that is here already and differs is opened as a copy, without what happened to the first.
  */
-async function take(desk: Desk, { job, shop, nests = [], facts = [] }: JobFile): Promise<string> {
+async function take(desk: Desk, { jobs, shop, nests, facts }: BackupFile): Promise<Taken> {
   const { disk, ids } = desk.ports
   if (facts.length > 0 || nests.length > 0) await disk.merge(facts, nests)
-  if (shop && desk.shop === null) await disk.saveShop(shop, null)
+  const own = desk.shop
+  if (shop && own === null) await disk.saveShop(shop, null)
   await readDisk(desk)
-  const here = desk.jobs.get(job.id)
-  if (here && sameJob(here.body, job)) return job.id
-  const opened = here ? { ...job, id: ids.make(), name: freeName(job.name, desk.store.getState().jobs) } : job
-  await saveJob(desk, opened, undefined)
-  return opened.id
+  const opened: string[] = []
+  for (const job of jobs) {
+    const here = desk.jobs.get(job.id)
+    if (here && same(here.body, job)) {
+      opened.push(job.id)
+      continue
+    }
+    const name = freeName(job.name, desk.store.getState().jobs)
+    const taken = here ? { ...job, id: ids.make(), name } : job
+    await saveJob(desk, taken, undefined)
+    opened.push(taken.id)
+  }
+  return { jobs: opened, ownShop: shop !== undefined && own !== null && !same(own.body, shop) }
+}
+
+/** All that is kept here. Of a document with two versions, the one that stands. */
+function backupOf(desk: Desk): BackupFile {
+  const jobs = [...desk.jobs.values()].map(({ body }) => body)
+  const shop = desk.shop?.body
+  return { ...(shop && { shop }), jobs, nests: [...desk.nests.values()], facts: desk.store.getState().facts }
 }
 
 /** The same content, in whatever order its fields stand. */
-const sameJob = (a: Job, b: Job): boolean => canonical(a) === canonical(b)
+const same = (a: Job | Shop, b: Job | Shop): boolean => canonical(a) === canonical(b)
 
 /** A job with all that tells where its work stands, and none of what happened to other jobs. */
 function fileOf(desk: Desk, id: string): JobFile {

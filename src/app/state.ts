@@ -73,6 +73,17 @@ export interface Actions {
   openSample(index: number): Promise<string>
   /** The text of a tube-job file with shop, nests and facts. */
   fileOf(id: string): string
+  /**
+   * A backup, or a job file, which is a backup of one: all of it is taken, or nothing with the reasons. `ownShop`: the
+   * shop of the file is another one, and that of this device stays.
+   */
+  openBackup(text: string): Promise<{
+    readonly jobs: readonly string[]
+    readonly ownShop: boolean
+    readonly problems: readonly Problem[]
+  }>
+  /** The text of a file with all that this device keeps. */
+  backup(): string
   /** Plans the job now and asks the worker for a nest where none is accepted. */
   show(id: string): void
   stopSolving(id: string): void

@@ -24,7 +24,7 @@ export interface JobFile {
 const format = 'tube-job'
 const version = 1
 
-const jobFile = fields('a job file', {
+export const jobFile = fields('a job file', {
   format: oneOf(format),
   version: oneOf(version),
   job,

@@ -114,6 +114,62 @@ describe('a file of a job', () => {
   })
 })
 
+describe('a backup', () => {
+  test('brings everything to another device: jobs, progress, and steel on the rack that no job names', async () => {
+    const { tablet, id, other } = await worked()
+    const { section } = tablet.view(id).nest!.sections[0]!
+    await tablet.actions.found({ section, length: 1234, ends: ['cut', 'cut'] })
+    await tablet.actions.keepDrop(id, 'S1', 1500)
+    await tablet.actions.removeJob(other)
+    const second = await opened()
+    expect(await second.actions.openBackup(tablet.actions.backup())).toEqual({
+      jobs: [id],
+      ownShop: false,
+      problems: [],
+    })
+    expect(second.state().facts).toEqual(tablet.state().facts)
+    expect(second.state().progress).toEqual(tablet.state().progress)
+    expect(second.state().progress.rack.map(({ length }) => length)).toEqual([1234, 1500])
+    expect(second.state().jobs).toEqual(tablet.state().jobs)
+    expect(second.state().shop).toEqual(handShop)
+    second.actions.show(id)
+    expect(second.view(id).cuts).toEqual(tablet.view(id).cuts)
+    // And again: nothing changes, and nothing is told that is not so.
+    expect(await second.actions.openBackup(tablet.actions.backup())).toMatchObject({
+      jobs: [id],
+      ownShop: false,
+    })
+    expect(second.state().facts).toEqual(tablet.state().facts)
+    expect(second.state().jobs).toHaveLength(1)
+  })
+
+  test('of a shop alone, before there is any job, is a backup too', async () => {
+    const tablet = await opened()
+    await tablet.actions.saveShop(handShop)
+    const second = await opened()
+    expect(await second.actions.openBackup(tablet.actions.backup())).toMatchObject({ jobs: [], problems: [] })
+    expect(second.state().shop).toEqual(handShop)
+  })
+
+  test('with another shop says that the one here stays', async () => {
+    const { tablet } = await worked()
+    const second = await opened()
+    const own = { ...handShop, name: 'Own shop' }
+    await second.actions.saveShop(own)
+    expect(await second.actions.openBackup(tablet.actions.backup())).toMatchObject({ ownShop: true })
+    expect(second.state().shop).toEqual(own)
+  })
+
+  test('with a nest changed by hand is refused whole', async () => {
+    const { tablet } = await worked()
+    const text = tablet.actions.backup().replace('"solver": "inline 1"', '"solver": "inline 2"')
+    const second = await opened()
+    const { problems } = await second.actions.openBackup(text)
+    expect(problems[0]?.text).toContain('was changed after it was named')
+    expect(second.state()).toMatchObject({ jobs: [], facts: [] })
+  })
+})
+
 describe('sample jobs', () => {
   test('open with their shop on a tablet that has none, and once only', async () => {
     const tablet = await opened()

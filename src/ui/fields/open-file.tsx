@@ -1,4 +1,4 @@
-import { useRef } from 'react'
+import { useRef, useState } from 'react'
 
 /** A button that asks for files and gives their texts, one call for each in turn. */
 export function OpenFile(props: {
@@ -7,8 +7,20 @@ export function OpenFile(props: {
   readonly className?: string
 }) {
   const input = useRef<HTMLInputElement>(null)
+  const [unread, setUnread] = useState<string | null>(null)
   const take = async (files: FileList | null) => {
-    for (const file of files ?? []) await props.onText(await file.text(), file.name)
+    setUnread(null)
+    for (const file of files ?? []) {
+      let text: string
+      try {
+        text = await file.text()
+      } catch {
+        // Moved, taken out with its card, or kept from the browser since it was chosen.
+        setUnread(file.name)
+        continue
+      }
+      await props.onText(text, file.name)
+    }
     // The same file can be opened again.
     if (input.current) input.current.value = ''
   }
@@ -17,6 +29,11 @@ export function OpenFile(props: {
       <button type="button" className={props.className} onClick={() => input.current?.click()}>
         {props.label}
       </button>
+      {unread !== null && (
+        <span className="warning" role="alert">
+          {unread} cannot be read: this device does not give it to the browser. Choose it again.
+        </span>
+      )}
       <input
         ref={input}
         type="file"

@@ -9,6 +9,7 @@ import { newJob } from '../../../src/core/builds/start.ts'
 import { fold } from '../../../src/core/facts/fold.ts'
 import type { Job, Params } from '../../../src/core/job.ts'
 import { plan } from '../../../src/core/plan.ts'
+import type { Problem } from '../../../src/core/result.ts'
 import type { Shop } from '../../../src/core/shop.ts'
 import { startShop } from '../../../src/core/shop-start.ts'
 import { AppContext } from '../../../src/ui/app.ts'
@@ -105,6 +106,12 @@ export function fakeApp(
       return 'sample'
     }),
     fileOf: vi.fn((id: string) => JSON.stringify({ format: 'tube-job', version: 1, job: find(id) })),
+    openBackup: vi.fn(async (_: string) => ({
+      jobs: [] as readonly string[],
+      ownShop: false,
+      problems: [] as readonly Problem[],
+    })),
+    backup: vi.fn(() => ''),
     show: vi.fn(),
     stopSolving: vi.fn(),
     accept: vi.fn(done),

@@ -2,7 +2,6 @@ import { act, cleanup, fireEvent, screen, within } from '@testing-library/react'
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
 import type { Shop as Figures } from '../../../src/core/shop.ts'
 import { startShop } from '../../../src/core/shop-start.ts'
-import { readBackup, writeBackup } from '../../../src/ui/shop/backup-file.ts'
 import { freeId } from '../../../src/ui/shop/saws.tsx'
 import { Shop } from '../../../src/ui/shop/shop.tsx'
 import { fakeApp, jobOf, show } from '../shell/fake-app.tsx'
@@ -135,34 +134,40 @@ describe('what is true in the shop', () => {
 })
 
 describe('a backup', () => {
-  test('holds every job file and gives each back to the one door', () => {
-    const files = ['{"format":"tube-job","version":1,"job":{"id":"a"}}', '{"format":"tube-job","version":1}']
-    const read = readBackup(writeBackup(files))
-    expect(read.ok && read.value.map((text) => JSON.parse(text))).toEqual(
-      files.map((text) => JSON.parse(text)),
-    )
-  })
-  test('a single job file is a backup of one', () =>
-    expect(readBackup('{"format":"tube-job"}')).toEqual({ ok: true, value: ['{"format":"tube-job"}'] }))
-  test.each([
-    ['not json', /not JSON/],
-    ['{"format":"tube-backup","version":2,"files":[]}', /version 2.*version 1/],
-    ['{"format":"tube-backup","version":1,"files":7}', /no list/],
-  ])('%j is refused with the reason', (text, why) => {
-    const read = readBackup(text)
-    expect(read.ok ? '' : read.problems[0]?.text).toMatch(why)
-  })
-  test('opened, says how many jobs came from it', async () => {
-    vi.useRealTimers()
-    const app = open()
-    const text = writeBackup(
-      [1, 2].map((n) => JSON.stringify({ job: jobOf('polygon-frame', {}, 'mm', `b${n}`) })),
-    )
+  const pick = (text: string) =>
     fireEvent.change(screen.getByLabelText('Open a backup or a job', { selector: 'input' }), {
       target: { files: [new File([text], 'all.json')] },
     })
+
+  test('opened, says how many jobs came from it, and that another shop did not', async () => {
+    vi.useRealTimers()
+    const app = open()
+    app.actions.openBackup.mockResolvedValueOnce({ jobs: ['b1', 'b2'], ownShop: true, problems: [] })
+    pick('{"a":1}')
     expect(await screen.findByText('2 jobs opened from all.json.')).toBeTruthy()
-    expect(app.store.getState().jobs.map(({ id }) => id)).toEqual(['job-1', 'b1', 'b2'])
+    expect(screen.getByText(/the shop on this device stays as it is/)).toBeTruthy()
+    expect(app.actions.openBackup).toHaveBeenCalledWith('{"a":1}')
+  })
+
+  test('that cannot be read says why, with the name of the file', async () => {
+    vi.useRealTimers()
+    const app = open()
+    const problems = [{ code: 'not-json', text: 'This is no backup: it is empty.' }]
+    app.actions.openBackup.mockResolvedValueOnce({ jobs: [], ownShop: false, problems })
+    pick('')
+    expect(await screen.findByText('all.json: This is no backup: it is empty.')).toBeTruthy()
+  })
+
+  test('of a file that the device does not give out is said, and nothing is opened', async () => {
+    vi.useRealTimers()
+    const app = open()
+    const file = new File(['x'], 'gone.json')
+    file.text = () => Promise.reject(new DOMException('moved', 'NotReadableError'))
+    fireEvent.change(screen.getByLabelText('Open a backup or a job', { selector: 'input' }), {
+      target: { files: [file] },
+    })
+    expect(await screen.findByText(/gone\.json cannot be read/)).toBeTruthy()
+    expect(app.actions.openBackup).not.toHaveBeenCalled()
   })
 })
 
