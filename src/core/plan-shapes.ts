@@ -33,6 +33,9 @@ export type Shape =
   | 'one end mitered'
   | 'ends crossed'
 
+/** A long face of a piece as it lies in a stick: y across it, off the fence; z up. */
+export type StickFace = '-z' | '+z' | '-y' | '+y'
+
 /** All members of one geometry and section. Lengths unrounded; what is read stands under `printed`. */
 export interface Part {
   readonly mark: string
@@ -59,6 +62,16 @@ export interface Part {
   /** Geometry key: two members with one key are the same part. */
   readonly key: string
   readonly printed: PartPrinted
+  /**
+   * Where the weld seam may lie, by member in the order of `members`: faces as the part lies in a stick. More than one
+   * where a half turn brings the part onto itself; none where this member leaves it free. Absent: free for all.
+   */
+  readonly seam?: readonly (readonly StickFace[])[]
+  /**
+   * Round tube whose ends are worked to a saddle after the saw: lengths and ends are those of the sawn piece, which
+   * reaches to the longest point of the saddle; `shortPoint` and `mass` are the finished piece's.
+   */
+  readonly saddles?: 'at one end' | 'at both ends'
 }
 
 export interface PartPrinted {
@@ -125,8 +138,10 @@ export interface SetUp {
   readonly stopSide: 'left' | 'right'
   readonly hold: 'stop' | 'stick'
   readonly longSide: 'fence' | 'outward'
-  /** Face of the stick that lies on the table as it is loaded. */
-  readonly faceDown: '-z' | '+z' | '-y' | '+y'
+  /** Face on the table at the first cut listed; faces are named as the piece lay when it came off its stick. */
+  readonly faceDown: StickFace
+  /** Where the weld seam of the tube looks at the first cut listed (before a roll); absent: anywhere. */
+  readonly seam?: 'up' | 'down' | 'fence' | 'outward'
   /** Product ids that this set-up makes, in order. */
   readonly pieces: readonly string[]
   readonly printed: {
@@ -136,6 +151,12 @@ export interface SetUp {
     readonly lean: string
     readonly longSide: string
     readonly turn: string
+    /** Present where the blade is beveled, the piece rolled in a cradle or one end raised, the seam pinned. */
+    readonly bevel?: AngleShown
+    readonly bevelLean?: string
+    readonly roll?: string
+    readonly ramp?: string
+    readonly seam?: string
   }
 }
 
