@@ -94,6 +94,8 @@ export interface Landing {
   readonly from: 'A' | 'B'
   readonly near: Mm
   readonly far: Mm
+  /** On a round receiver: where the middle of it lies, right-hand about the axis from local +y. */
+  readonly around?: Deg
   readonly printed: { readonly near: Shown; readonly far: Shown }
 }
 

@@ -1,20 +1,21 @@
 import { common, counterclockwise, type Point, type Polygon } from '../geometry/polygon.ts'
-import { toLocal, toWorld } from '../geometry/pose.ts'
+import { axisX, dirToWorld, toLocal, toWorld } from '../geometry/pose.ts'
 import { add, dot, scale, type Vec3 } from '../geometry/vec3.ts'
 import { flatOf } from '../section/section.ts'
 import { sameLength, sameSlope } from '../tolerance.ts'
-import type { Mm } from '../units.ts'
+import { type Deg, type Mm, toDeg } from '../units.ts'
 import type { Frame, Joint, Member, Warning } from './frame.ts'
 import {
   type End,
-  edgesOf,
   endCorners,
+  endIndex,
   type Face,
   faceAway,
   faceNormal,
   faces,
   faceToward,
 } from './member.ts'
+import { endOutline, greatestAround, outermost, outsideAt } from './round-end.ts'
 
 /** Where one member touches another's face: the outline in that face, x along the receiver, v across it. */
 export interface Footprint {
@@ -76,7 +77,7 @@ export function lyingOn(by: Member, on: Member): Footprint | undefined {
 
 /** Footprint of an end that stops on a member's face; absent where it lands wholly beside it. */
 export function endOn(by: Member, end: End, on: Member): Footprint | undefined {
-  const corners = endCorners(by, end)
+  const corners = endOutline(by, end, axisX(on.pose))
   const far = toWorld(by.pose, [by.ends[0].point[0] / 2 + by.ends[1].point[0] / 2, 0, 0])
   const foot = scale(
     corners.reduce((sum, corner) => add(sum, corner)),
@@ -104,7 +105,11 @@ export const footprintsOf = (frame: Pick<Frame, 'joints' | 'members'>): Footprin
   return frame.joints.flatMap((joint) => footprintOf(joint, members) ?? [])
 }
 
-/** Both edges of the footprint from the receiver's A end, its long point there, and the X between them. */
+/**
+ * Both edges of the footprint from the receiver's A end, its long point there, and the X between them. A saddle's lie on
+ * the nearest face of the box round the tube; `around` is where the middle of it lies, right-hand about the
+ * receiver's axis from its +y.
+ */
 export interface LandingAt {
   readonly on: string
   readonly by: string
@@ -112,14 +117,41 @@ export interface LandingAt {
   readonly from: 'A' | 'B'
   readonly near: Mm
   readonly far: Mm
+  readonly around?: Deg
 }
 
 export function landingsOf(frame: Pick<Frame, 'joints' | 'members'>): LandingAt[] {
-  return footprintsOf(frame).map(({ on, by, face, outline }) => {
-    const start = Math.min(...edgesOf(on).a)
+  const members = new Map(frame.members.map((each) => [each.id, each]))
+  return frame.joints.flatMap((joint): LandingAt | readonly [] => {
+    if (joint.kind === 'saddle') return saddleLanding(joint, members) ?? []
+    const footprint = footprintOf(joint, members)
+    if (!footprint) return []
+    const { on, by, face, outline } = footprint
+    const start = outermost(on, 'A')
     const xs = outline.map(([x]) => x - start)
     return { on: on.id, by: by.id, face, from: 'A', near: Math.min(...xs), far: Math.max(...xs) }
   })
+}
+
+/** Where a saddle sits on the tube that runs through. */
+function saddleLanding(joint: Joint, members: ReadonlyMap<string, Member>): LandingAt | undefined {
+  const by = members.get(joint.members[0] ?? '')
+  const on = members.get(joint.members[1] ?? '')
+  const end = joint.ends[0]
+  if (!by || !on || (end !== 'A' && end !== 'B') || !by.ends[endIndex(end)].saddle) return undefined
+  const x = (angle: number) => toLocal(on.pose, outsideAt(by, end, angle))[0]
+  const start = outermost(on, 'A')
+  const [, y, z] = toLocal(on.pose, joint.at)
+  const toward = dirToWorld(on.pose, [0, y, z])
+  return {
+    on: on.id,
+    by: by.id,
+    face: faceToward(on, toward),
+    from: 'A',
+    near: -greatestAround((angle) => -x(angle)).value - start,
+    far: greatestAround(x).value - start,
+    around: (toDeg(Math.atan2(z, y)) + 360) % 360,
+  }
 }
 
 /** Where a footprint is wider than the flat of its face: the seam along it is a flare seam over a round corner. */

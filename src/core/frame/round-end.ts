@@ -1,7 +1,9 @@
+import { dirToWorld, toWorld } from '../geometry/pose.ts'
 import { dot, sub, type Vec3 } from '../geometry/vec3.ts'
+import { isRound } from '../section/section.ts'
 import type { Mm, Rad } from '../units.ts'
 import type { EndCut, Member, Saddle } from './frame.ts'
-import { type End, endIndex, endPlane, xAt } from './member.ts'
+import { type End, edgeCorners, endCorners, endIndex, endPlane, xAt } from './member.ts'
 
 // The end of a round tube, as it runs round its outside. Angles run from local +y toward +z.
 
@@ -41,6 +43,12 @@ export const endX = (cut: EndCut, end: End, y: Mm, z: Mm): Mm =>
 export function roundEnd(of: Member, end: End, angle: Rad): Mm {
   const [y, z] = rimAt(of.section.width / 2, angle)
   return endX(of.ends[endIndex(end)], end, y, z)
+}
+
+/** World point of a round member's end on its outside. */
+export function outsideAt(of: Member, end: End, angle: Rad): Vec3 {
+  const [y, z] = rimAt(of.section.width / 2, angle)
+  return toWorld(of.pose, [endX(of.ends[endIndex(end)], end, y, z), y, z])
 }
 
 /** Places round the tube at which to look for peaks: an end has two at most, and they stand far apart. */
@@ -107,4 +115,32 @@ function meanX({ section }: Member, cut: EndCut, end: End): Mm {
     }
   }
   return sum / steps
+}
+
+/** Points that stand for a round outline; their chords on a tube of 100 mm lie within 0.01 mm of it. */
+const outlinePoints = 240
+
+/**
+ * World points that stand for the outline of a plane end: the four sharp corners, or points round the outside, of which
+ * two lie farthest out along `along` and against it.
+ */
+export function endOutline(of: Member, end: End, along: Vec3): readonly Vec3[] {
+  if (!isRound(of.section)) return endCorners(of, end)
+  const plane = endPlane(of.ends[endIndex(end)])
+  const rise = ([p, y, z]: Vec3) => dot(along, dirToWorld(of.pose, [p, y, z]))
+  const first = Math.atan2(rise([plane.q, 0, 1]), rise([plane.p, 1, 0]))
+  return Array.from({ length: outlinePoints }, (_, k) => {
+    const [y, z] = rimAt(of.section.width / 2, first + (2 * Math.PI * k) / outlinePoints)
+    return toWorld(of.pose, [xAt(plane, y, z), y, z])
+  })
+}
+
+/** Local x of the outermost steel at an end: the long point, or the longest point of a saddle. */
+export function outermost(of: Member, end: End): Mm {
+  const cut = of.ends[endIndex(end)]
+  const sign = end === 'A' ? -1 : 1
+  if (cut.saddle) return sign * greatestAround((angle) => sign * roundEnd(of, end, angle)).value
+  const plane = endPlane(cut)
+  if (isRound(of.section)) return plane.x + sign * (of.section.width / 2) * Math.hypot(plane.p, plane.q)
+  return sign * Math.max(...edgeCorners(of.section).map(([y, z]) => sign * xAt(plane, y, z)))
 }

@@ -6,7 +6,9 @@ import { sameLength, samePoint, sameSlope } from '../tolerance.ts'
 import type { Mm, Rad } from '../units.ts'
 import type { Joint, Member, Saddle } from './frame.ts'
 import { cutEnd, type End, endIndex } from './member.ts'
-import { besideAxis, endX, greatestAround, rimAt, roundEnd, saddleX } from './round-end.ts'
+import { besideAxis, greatestAround, outsideAt, rimAt, roundEnd, saddleX } from './round-end.ts'
+
+export { outsideAt }
 
 // A round tube whose end is fitted round another round tube.
 
@@ -140,12 +142,6 @@ function pastEnds(member: Member, end: End, runs: Member): Mm {
     greatestAround((angle) => steel[0] - onRuns(angle)).value,
     greatestAround((angle) => onRuns(angle) - steel[1]).value,
   )
-}
-
-/** World point of a round member's end on its outside. */
-export function outsideAt(of: Member, end: End, angle: Rad): Vec3 {
-  const [y, z] = rimAt(of.section.width / 2, angle)
-  return toWorld(of.pose, [endX(of.ends[endIndex(end)], end, y, z), y, z])
 }
 
 /**

@@ -5,9 +5,10 @@ import type { Point, Polygon } from '../geometry/polygon.ts'
 import { axisX, dirToLocal, toLocal } from '../geometry/pose.ts'
 import { cross, dot, mid, norm, scale, sub, type Vec3 } from '../geometry/vec3.ts'
 import type { Seam, SeamClass } from '../plan-shapes.ts'
-import { flatOf } from '../section/section.ts'
+import { flatOf, isRound } from '../section/section.ts'
 import { sameLength, samePoint, sameSlope } from '../tolerance.ts'
 import type { Mm } from '../units.ts'
+import { allRound, roundMiter, roundOnFace } from './round-seams.ts'
 
 /** Faces round a member, in the order in which the four end corners follow: between corner k and k + 1. */
 const roundFaces: readonly Vec3[] = [
@@ -129,10 +130,22 @@ export function seamsOf(frame: Frame): Seam[] {
   return frame.joints.flatMap((joint) => {
     const one = members.get(joint.members[0] ?? '')
     if (!one) return []
-    if (joint.kind === 'cap') return capSeams(joint, one)
+    const round = isRound(one.section)
+    const end = joint.ends[0] === 'A' ? 'A' : 'B'
+    if (joint.kind === 'cap')
+      return round
+        ? allRound({ joint, of: one, end, size: wall(one), on: one }, 'edge')
+        : capSeams(joint, one)
     const two = members.get(joint.members[1] ?? '')
-    if (joint.kind === 'miter') return two ? miterSeams(joint, one, two) : []
+    if (!two) return []
+    const arc = { joint, of: one, end, size: Math.min(wall(one), wall(two)) } as const
+    if (joint.kind === 'saddle') return allRound({ ...arc, on: two }, 'fillet')
+    if (joint.kind === 'miter')
+      return round ? roundMiter({ ...arc, on: one }, two) : miterSeams(joint, one, two)
     const footprint = footprintOf(joint, members)
-    return footprint ? footprintSeams(joint, footprint) : []
+    if (!footprint) return []
+    return round && footprint.how === 'end'
+      ? roundOnFace({ ...arc, on: two }, footprint)
+      : footprintSeams(joint, footprint)
   })
 }

@@ -2,13 +2,8 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Member } from '../../../src/core/frame/frame.ts'
 import { type End, member } from '../../../src/core/frame/member.ts'
-import {
-  type FirstCut,
-  outlineLength,
-  outsideAt,
-  saddle,
-  saddleProfile,
-} from '../../../src/core/frame/saddle.ts'
+import { outsideAt } from '../../../src/core/frame/round-end.ts'
+import { type FirstCut, outlineLength, saddle, saddleProfile } from '../../../src/core/frame/saddle.ts'
 import { axisX, origin } from '../../../src/core/geometry/pose.ts'
 import { add, cross, dot, norm, scale, sub, unit, type Vec3 } from '../../../src/core/geometry/vec3.ts'
 import type { Section } from '../../../src/core/section/section.ts'
