@@ -1,0 +1,78 @@
+// Members and plates of a frame as exact solids, made from pose, section, ends, outline and holes alone.
+import type { EndCut, Member, Plate } from '../../src/core/frame/frame.ts'
+import {
+  type Contour,
+  circle,
+  cylinder,
+  dot,
+  greatest,
+  less,
+  moved,
+  onSide,
+  prism,
+  type Solid,
+  type Xyz,
+} from './kernel.ts'
+import { box, type Chords, skin, steel } from './section.ts'
+
+/** `box`: the sharp outside, filled; `skin`: the outside with round corners, filled; `steel`: as it is, hollow. */
+export type As = 'box' | 'skin' | 'steel'
+
+/** Flats round the cylinder that a saddle is cut with. */
+const saddleFlats = 256
+
+export const contoursOf = (section: Member['section'], as: As, chords: Chords): readonly Contour[] =>
+  ({ box, skin, steel })[as](section, chords)
+
+/** How far along x the plane of an end reaches within the section, least and most. */
+function span({ point, normal }: EndCut, { width, height }: Member['section']): readonly [number, number] {
+  const middle = dot(normal, point) / normal[0]
+  const swing = (Math.abs(normal[1]) * width + Math.abs(normal[2]) * height) / 2 / Math.abs(normal[0])
+  return [middle - swing, middle + swing]
+}
+
+/** A member in its own frame: a prism, cut off by its end planes and saddles. */
+export function ownSolid({ section, ends }: Member, as: As, chords: Chords = 32): Solid {
+  const [least] = span(ends[0], section)
+  const [, most] = span(ends[1], section)
+  const bar = prism(contoursOf(section, as, chords), least - 1, most + 1)
+  return ends.reduce((solid, end, at) => cutOff(solid, end, at === 0 ? -1 : 1), bar)
+}
+
+function cutOff(solid: Solid, { point, normal, saddle }: EndCut, side: -1 | 1): Solid {
+  if (normal[0] * side <= 0) throw new Error(`the normal ${normal.join(', ')} does not point out of its end`)
+  const outward = normal.map((n) => -n) as unknown as Xyz
+  const cut = onSide(solid, outward, dot(outward, point))
+  if (!saddle) return cut
+  // Flats outside the circle: nothing of the other tube is left standing.
+  const radius = saddle.radius / Math.cos(Math.PI / saddleFlats)
+  const long = 20 * saddle.radius + 2000
+  const start = saddle.point.map((c, axis) => c - (saddle.along[axis]! * long) / 2) as unknown as Xyz
+  return greatest(less(cut, cylinder(start, saddle.along, long, radius, saddleFlats)))
+}
+
+/** A member where it stands in the world. */
+export const memberSolid = (member: Member, as: As, chords?: Chords): Solid =>
+  moved(ownSolid(member, as, chords), member.pose)
+
+/** Flats round a hole. */
+export const holeFlats = 64
+
+/** A plate in the world, its holes drilled. */
+export function plateSolid({ polygon, holes, thickness, pose }: Plate): Solid {
+  const turned = drawnTurn(polygon) < 0 ? [...polygon].reverse() : polygon
+  const drilled = holes.map(([x, y, diameter]) =>
+    [...circle(diameter / 2, holeFlats)].reverse().map(([dx, dy]) => [x + dx, y + dy] as const),
+  )
+  // A prism runs along x with its outline in (y, z): turned so that the outline lies in xy, thickness along z.
+  return moved(
+    moved(prism([turned, ...drilled], 0, thickness), [0, 0, 1, 0, 1, 0, 0, 0, 0, 1, 0, 0, 0, 0, 0, 1]),
+    pose,
+  )
+}
+
+const drawnTurn = (polygon: Contour): number =>
+  polygon.reduce((sum, [x, y], at) => {
+    const [nextX, nextY] = polygon[(at + 1) % polygon.length]!
+    return sum + (x * nextY - nextX * y)
+  }, 0)
