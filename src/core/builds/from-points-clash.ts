@@ -1,10 +1,42 @@
-import type { Member, Warning } from '../frame/frame.ts'
+import type { Joint, Member, Warning } from '../frame/frame.ts'
+import { type Footprint, footprintOf } from '../frame/landing.ts'
 import { endCorners } from '../frame/member.ts'
 import { axisX, axisY, axisZ, dirToWorld } from '../geometry/pose.ts'
 import { cross, dot, norm, scale, sub, type Vec3 } from '../geometry/vec3.ts'
 import { isRound } from '../section/section.ts'
 import { sameLength, sameSlope } from '../tolerance.ts'
 import type { Mm } from '../units.ts'
+
+/** Ends that hang past the end of what they stop on: there is no face there to weld to. */
+export function pastEndWarnings(
+  members: readonly Member[],
+  joints: readonly Joint[],
+  say: (mm: Mm) => string,
+): Warning[] {
+  const byId = new Map(members.map((each) => [each.id, each]))
+  return joints
+    .filter(({ kind }) => kind === 'butt')
+    .flatMap((joint): Warning[] => {
+      const [by, on] = joint.members.map((id) => byId.get(id)!) as [Member, Member]
+      const footprint = footprintOf(joint, byId)
+      const past = footprint ? hanging(footprint) : Number.POSITIVE_INFINITY
+      if (past <= sameLength) return []
+      const hangs = footprint ? `hangs ${say(past)} past the end of` : 'lands nowhere on'
+      return [
+        {
+          code: 'landing-past-the-end',
+          text: `${by.name} ${hangs} ${on.name}; move its point, or make ${on.name} longer.`,
+          members: [by.id, on.id],
+        },
+      ]
+    })
+}
+
+/** How far the outline of what lands goes on, along the receiver, where there is no face under it any more. */
+function hanging({ whole, outline }: Footprint): Mm {
+  const [all, landed] = [whole, outline].map((of) => of.map(([x]) => x))
+  return Math.max(Math.min(...landed!) - Math.min(...all!), Math.max(...all!) - Math.max(...landed!))
+}
 
 /** A member as a convex body: its corners, and the directions of its faces and edges. */
 interface Body {
@@ -85,13 +117,25 @@ function clash(one: Body, two: Body): Mm {
   return least
 }
 
-/** Members that run into each other: no joint parts them. Pairs in the order of the frame. */
-export function clashWarnings(members: readonly Member[], say: (mm: Mm) => string): Warning[] {
+/**
+ * Members that run into each other: no joint parts them. Pairs in the order of the frame. A saddle lies round what it
+ * sits on, as it should: such pairs are passed over.
+ */
+export function clashWarnings(
+  members: readonly Member[],
+  joints: readonly Joint[],
+  say: (mm: Mm) => string,
+): Warning[] {
   const bodies = members.map(bodyOf)
+  const fitted = new Set(
+    joints
+      .filter(({ kind }) => kind === 'saddle')
+      .flatMap(({ members: [a, b] }) => [`${a} ${b}`, `${b} ${a}`]),
+  )
   return bodies.flatMap((one, at) =>
     bodies.slice(at + 1).flatMap((two): Warning[] => {
       const mm = clash(one, two)
-      if (mm === 0) return []
+      if (mm === 0 || fitted.has(`${one.of.id} ${two.of.id}`)) return []
       const round = isRound(one.of.section) || isRound(two.of.section)
       return [
         {

@@ -1,17 +1,10 @@
-import { flat } from '../frame/flat.ts'
-import type { Joint, Member, Warning } from '../frame/frame.ts'
-import { butt, miter } from '../frame/joint.ts'
-import { cutEnd, type End, endCorners, endIndex, endPlane } from '../frame/member.ts'
-import { axisX, dirToLocal, toLocal } from '../geometry/pose.ts'
-import { add, cross, dot, norm, scale, sub, type Vec3 } from '../geometry/vec3.ts'
-import { bad, good, type Result } from '../result.ts'
-import { isRound } from '../section/section.ts'
-import { onAxis, sameLength, sameSlope } from '../tolerance.ts'
-import { type Deg, type Mm, toDeg } from '../units.ts'
+import type { End } from '../frame/member.ts'
+import { bad, good, type Problem, type Result } from '../result.ts'
+import { onAxis } from '../tolerance.ts'
 import { fieldOf, listOf, type Sketch, type SketchRule } from './from-points-sketch.ts'
 
 /** A member's end at a point. */
-interface Ending {
+export interface Ending {
   readonly member: number
   readonly end: End
 }
@@ -22,9 +15,6 @@ export interface Corner {
   readonly ends: readonly Ending[]
   readonly through: readonly number[]
 }
-
-/** A cut more slanting than this is no cut for a saw, nor for a file. */
-const mostSlant: Deg = 85
 
 /** Corners in the order of the points. Points at which no member ends are none. */
 export function cornersOf({ points, members }: Sketch): Corner[] {
@@ -131,130 +121,26 @@ function settleButt(
     : refuse('butt-alone', `Nothing stops on ${name} at ${at}; flat or square is possible.`)
 }
 
-export interface Cutting {
-  /** Replaced, end by end, as they are cut. */
-  readonly members: Member[]
-  readonly joints: Joint[]
-  readonly warnings: Warning[]
-}
-
-/** Cuts the ends of one corner. Fails where no saw could, saying which members and what else is possible. */
-export function cutCorner(
-  corner: Corner,
-  settled: Settled,
-  sketch: Sketch,
-  gap: Mm,
-  cutting: Cutting,
-): Result<void> {
-  const { members } = cutting
-  const point = sketch.points[corner.point]!
-  const rule = sketch.rules.get(corner.point)
-  const field = rule ? fieldOf('joints', rule.row, 'how') : fieldOf('points', corner.point, 'name')
-  const id = `frame/point-${point.slug}`
-  if (settled.how === 'square') return good(undefined)
-  if (settled.how === 'miter') {
-    const [one, two] = corner.ends as [Ending, Ending]
-    const [a, b] = [members[one.member]!, members[two.member]!]
-    if (norm(cross(axisX(a.pose), axisX(b.pose))) < sameSlope)
-      return bad(
-        'parallel-miter',
-        `${a.name} and ${b.name} lie along one line at ${point.name}; a miter needs a corner. Give square there, or move a point.`,
-        field,
-      )
-    const made = miter(id, a, one.end, b, two.end, point.at, gap)
-    members[one.member] = made.members[0]
-    members[two.member] = made.members[1]
-    cutting.joints.push(made.joint)
-    // Compared without the gap, which moves the two ends apart along different axes.
-    const bare = gap === 0 ? made.members : miter(id, a, one.end, b, two.end, point.at, 0).members
-    if (!matching(bare[0], one.end, bare[1], two.end))
-      cutting.warnings.push({
-        code: 'miter-mismatch',
-        text:
-          `The mitered ends of ${a.name} and ${b.name} at ${point.name} have not the same outline and cover each other in part. ` +
-          'Equal sections, rolled alike about the corner, match; or a butt.',
-        members: [a.id, b.id],
-      })
-  } else if (settled.how === 'butt') {
-    const runs = members[settled.runs]!
-    let reach = 0
-    const out = corner.ends.find(({ member }) => member === settled.runs)?.end
-    for (const { member, end } of settled.stops) {
-      const stops = members[member]!
-      if (norm(cross(axisX(stops.pose), axisX(runs.pose))) < sameSlope)
-        return bad(
-          'parallel-butt',
-          `${stops.name} and ${runs.name} lie along one line at ${point.name}; ${stops.name} cannot stop on its side. Give square there, or move a point.`,
-          field,
-        )
-      if (isRound(runs.section))
-        return bad(
-          'round-runner',
-          `${stops.name} stops on ${runs.name} at ${point.name}, which is round and has no flat side; let the other one run through, or take a section with flat sides.`,
-          field,
-        )
-      const made = butt(`${id}/${sketch.members[member]!.slug}`, stops, end, runs, gap)
-      members[member] = made.member
-      cutting.joints.push(made.joint)
-      if (out) reach = Math.max(reach, reachOf(made.member, end, runs, out, point.at))
-    }
-    if (out) members[settled.runs] = reaching(runs, out, point.at, reach)
-  } else
-    for (const { member, end } of corner.ends) {
-      const of = members[member]!
-      if (Math.abs(axisX(of.pose)[2]) < sameSlope)
-        return bad(
-          'level-flat',
-          `${of.name} lies level at ${point.name} and cannot be cut parallel to the floor; square is possible.`,
-          field,
-        )
-      members[member] = flat(of, end, point.at[2], 'open')
-    }
-  return slanting(corner, members, point.name, field)
-}
-
-function slanting(corner: Corner, members: readonly Member[], at: string, field: string): Result<void> {
-  for (const { member, end } of corner.ends) {
-    const of = members[member]!
-    const slant = toDeg(Math.acos(Math.min(1, Math.abs(of.ends[endIndex(end)].normal[0]))))
-    if (slant > mostSlant)
-      return bad(
-        'too-slanting',
-        `${of.name} would be cut ${slant.toFixed(1)}° from square at ${at}; ${mostSlant}° is the most. Square is possible, or another point.`,
-        field,
-      )
-  }
-  return good(undefined)
-}
-
-/** Whether two cut ends are one outline. */
-function matching(one: Member, oneEnd: End, two: Member, twoEnd: End): boolean {
-  if (isRound(one.section) || isRound(two.section))
-    return (
-      isRound(one.section) &&
-      isRound(two.section) &&
-      Math.abs(one.section.width - two.section.width) < sameLength
-    )
-  const others = endCorners(two, twoEnd)
-  return endCorners(one, oneEnd).every((corner) =>
-    others.some((other) => norm(sub(corner, other)) < sameLength),
-  )
-}
-
-/** How far a cut end that stops on `runs` lies past `at`, along the axis of `runs` out of its end. */
-function reachOf(stops: Member, end: End, runs: Member, out: End, at: Vec3): Mm {
-  const plane = endPlane(stops.ends[endIndex(end)])
-  const away = scale(axisX(runs.pose), out === 'B' ? 1 : -1)
-  const [dx, dy, dz] = dirToLocal(stops.pose, away)
-  // The end is the points (x + p·y + q·z, y, z): along `away` it goes as far as its outline in y and z does.
-  const y = (dx * plane.p + dy) * stops.section.width
-  const z = (dx * plane.q + dz) * stops.section.height
-  const half = isRound(stops.section) ? Math.hypot(y, z) / 2 : (Math.abs(y) + Math.abs(z)) / 2
-  return dx * plane.x - dot([dx, dy, dz], toLocal(stops.pose, at)) + half
-}
-
-/** A member that runs past its point, so that what stops on it finds its whole face. */
-function reaching(of: Member, end: End, at: Vec3, reach: Mm): Member {
-  const away = scale(axisX(of.pose), end === 'B' ? 1 : -1)
-  return cutEnd(of, end, add(at, scale(away, reach)), away, 'open')
+/** Two members that each stop on the other, at two points near each other: two lines meet but once. */
+export function standoffs(settled: readonly (readonly [Corner, Settled])[], sketch: Sketch): Problem[] {
+  const stopped = new Map<string, number>()
+  return settled.flatMap(([{ point }, how]) => {
+    if (how.how !== 'butt') return []
+    return how.stops.flatMap(({ member }): Problem[] => {
+      stopped.set(`${member} ${how.runs}`, point)
+      const before = stopped.get(`${how.runs} ${member}`)
+      if (before === undefined) return []
+      const [one, two] = [sketch.members[how.runs]!.name, sketch.members[member]!.name]
+      const [first, second] = [sketch.points[before]!.name, sketch.points[point]!.name]
+      return [
+        {
+          code: 'stop-on-each-other',
+          text:
+            `${one} stops on ${two} at ${first}, and ${two} on ${one} at ${second}; only one of them can. ` +
+            `Let both come to one point, or move ${first} and ${second} farther apart.`,
+          field: fieldOf('points', point, 'name'),
+        },
+      ]
+    })
+  })
 }

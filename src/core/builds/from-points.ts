@@ -1,4 +1,4 @@
-import type { Frame, Joint, Member, Warning } from '../frame/frame.ts'
+import type { Frame, Member } from '../frame/frame.ts'
 import { endCorners, endIndex, member } from '../frame/member.ts'
 import { add, cross, dot, norm, scale, sub, unit, type Vec3 } from '../geometry/vec3.ts'
 import { badAll, type Problem, type Result } from '../result.ts'
@@ -6,8 +6,9 @@ import { sameLength, sameSlope } from '../tolerance.ts'
 import { cosDeg, type Deg, type Mm, sinDeg } from '../units.ts'
 import { assemble } from './assembly.ts'
 import type { Build, BuildContext } from './build.ts'
-import { clashWarnings } from './from-points-clash.ts'
-import { type Corner, cornersOf, cutCorner, type Settled, settle } from './from-points-corners.ts'
+import { clashWarnings, pastEndWarnings } from './from-points-clash.ts'
+import { type Corner, cornersOf, type Settled, settle, standoffs } from './from-points-corners.ts'
+import { type Cutting, cutCorner, isSaddled } from './from-points-cuts.ts'
 import { fromPointsParams } from './from-points-params.ts'
 import { fieldOf, type Sketch, type SketchMember, sketchOf } from './from-points-sketch.ts'
 
@@ -49,13 +50,15 @@ function frameOf(sketch: Sketch, { gap, say }: BuildContext): Result<Frame> {
     if (how.ok) settled.push([corner, how.value])
     else problems.push(...how.problems)
   }
+  problems.push(...standoffs(settled, sketch))
   const members = sketch.members.map((each) => square(each, sketch, gap))
-  const joints: Joint[] = []
-  const warnings: Warning[] = []
-  for (const [corner, how] of settled) {
-    const cut = cutCorner(corner, how, sketch, gap, { members, joints, warnings })
+  const cutting: Cutting = { members, joints: [], warnings: [], gap, say }
+  const last = settled.filter(([, how]) => isSaddled(how, cutting))
+  for (const [corner, how] of [...settled.filter((each) => !last.includes(each)), ...last]) {
+    const cut = cutCorner(corner, how, sketch, cutting)
     if (!cut.ok) problems.push(...cut.problems)
   }
+  const { joints } = cutting
   if (problems.length > 0) return badAll(problems)
   const standing = onFloor(members, settled)
   const rowOf = new Map(sketch.members.map(({ slug, row }) => [`frame/${slug}`, row]))
@@ -71,7 +74,11 @@ function frameOf(sketch: Sketch, { gap, say }: BuildContext): Result<Frame> {
       asked: false,
       terms: [{ member: standing[at]!.id, factor: 1 }],
     })),
-    warnings: [...warnings, ...clashWarnings(standing, say)],
+    warnings: [
+      ...cutting.warnings,
+      ...pastEndWarnings(standing, joints, say),
+      ...clashWarnings(standing, joints, say),
+    ],
     tooShort: (of, shortPoint) => ({
       code: 'too-short',
       text:
