@@ -1,4 +1,4 @@
-import { common, counterclockwise, type Point, type Polygon } from '../geometry/polygon.ts'
+import { area, common, counterclockwise, type Point, type Polygon } from '../geometry/polygon.ts'
 import { axisX, dirToWorld, toLocal, toWorld } from '../geometry/pose.ts'
 import { add, dot, scale, type Vec3 } from '../geometry/vec3.ts'
 import { flatOf } from '../section/section.ts'
@@ -160,8 +160,7 @@ export function landingWarnings(
   say: (mm: Mm) => string,
 ): Warning[] {
   const said = new Map<string, Warning>()
-  for (const { on, by, face, whole, how } of footprintsOf(frame)) {
-    if (how !== 'end') continue
+  for (const { on, by, face, whole } of ownLandings(frame)) {
     const vs = whole.map(([, v]) => v)
     const wide = Math.max(...vs) - Math.min(...vs)
     const side = face[1] === 'y' ? 'height' : 'width'
@@ -180,6 +179,28 @@ export function landingWarnings(
     })
   }
   return [...said.values()]
+}
+
+/** Share of an end's outline that must lie on steel for it not to hang past: the rest is a corner rounded off. */
+const landed = 0.995
+
+/**
+ * Ends that land on one member alone. One that lands on several, as a leg under a mitered corner, is as wide as they are
+ * together and is left out, unless together they leave some of it in the air.
+ */
+function ownLandings(frame: Pick<Frame, 'joints' | 'members'>): Footprint[] {
+  const members = new Map(frame.members.map((each) => [each.id, each]))
+  const byEnd = new Map<string, Footprint[]>()
+  for (const joint of frame.joints) {
+    const footprint = footprintOf(joint, members)
+    if (footprint?.how !== 'end') continue
+    const end = `${footprint.by.id} ${joint.ends[0]}`
+    byEnd.set(end, [...(byEnd.get(end) ?? []), footprint])
+  }
+  return [...byEnd.values()].flatMap((all) => {
+    const on = all.reduce((sum, { outline }) => sum + Math.abs(area(outline)), 0)
+    return all.length > 1 && on >= landed * Math.abs(area(all[0]!.whole)) ? [] : all
+  })
 }
 
 const plain = (name: string) => name.replace(/\s*\d+$/, '')
