@@ -28,8 +28,12 @@ describe('a new job of every build plans without a problem', () => {
     ['rect-frame', 'in'],
     ['pedestal', 'mm'],
     ['pedestal', 'in'],
+    ['four-leg', 'mm'],
+    ['four-leg', 'in'],
     ['cut-list', 'mm'],
     ['cut-list', 'in'],
+    ['from-points', 'mm'],
+    ['from-points', 'in'],
   ] as const)('%s, %s', (kind, units) => {
     const made = plan(newJob(buildOf(kind)!, units, 'j'), startShop(units))
     expect(made.ok ? [] : made.problems).toEqual([])
