@@ -1,3 +1,4 @@
+import type { EndCut } from '../core/frame/frame.ts'
 import type { NestPiece, NestSection, NestStick } from '../core/nest.ts'
 import type { Part, Plan, Product, SetUp } from '../core/plan-shapes.ts'
 import type { Section } from '../core/section/section.ts'
@@ -13,6 +14,20 @@ const sectionOf = ({ kind, width, height, wall, cornerRadius }: Section) => ({
   cornerRadius,
 })
 
+/** A plane; of a saddle what it fits, and under `first` the plane that the saw cuts before it. */
+const endOf = ({ point, normal, saddle }: EndCut) =>
+  saddle === undefined
+    ? { point, normal }
+    : {
+        saddle: {
+          on: saddle.on,
+          point: saddle.point,
+          along: saddle.along,
+          radius: saddle.radius,
+          first: { point, normal },
+        },
+      }
+
 function frameOf({ frame, parts, plates, weld, mass }: Plan) {
   const markOf = new Map(parts.flatMap((part) => part.members.map((id) => [id, part.mark] as const)))
   const plateMark = new Map(plates.map((plate) => [plate.id, plate.mark]))
@@ -23,7 +38,7 @@ function frameOf({ frame, parts, plates, weld, mass }: Plan) {
       name,
       section: sectionOf(section),
       pose,
-      ends: ends.map(({ point, normal }) => ({ point, normal })),
+      ends: ends.map(endOf),
       mates,
       gap,
     })),
@@ -62,6 +77,7 @@ const partOf = (part: Part) => ({
   edges: part.edges,
   angleFromSquare: part.angleFromSquare,
   shape: part.shape,
+  ...(part.saddles === undefined ? {} : { saddles: part.saddles }),
   mass: part.mass,
   printed: part.printed,
 })
@@ -107,6 +123,7 @@ const setUpOf = (setUp: SetUp) => ({
   exact: setUp.exact,
   longSide: setUp.longSide,
   faceDown: setUp.faceDown,
+  ...(setUp.seam === undefined ? {} : { seam: setUp.seam }),
   pieces: setUp.pieces,
   printed: setUp.printed,
 })
@@ -132,13 +149,14 @@ export function toTubePlan(plan: Plan) {
     quantity: plan.quantity,
     frame: frameOf(plan),
     parts: plan.parts.map(partOf),
-    landings: plan.landings.map(({ on, by, face, from, near, far, printed }) => ({
+    landings: plan.landings.map(({ on, by, face, from, near, far, around, printed }) => ({
       on,
       by,
       face,
       from,
       near,
       far,
+      ...(around === undefined ? {} : { around }),
       printed,
     })),
     ...(nest === undefined ? {} : { nests: nest.sections.map(nestOf) }),
