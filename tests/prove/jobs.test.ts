@@ -43,7 +43,15 @@ function randomShop(roll: Dice): Shop {
   }
 }
 
+/** Builds that bring their random parameters with them, for the proof on solids too. */
+const ownParams = import.meta.glob<{ readonly randomParams: (roll: Dice) => Params }>(
+  ['../solids/params/{four-leg,rect-frame,uneven-frame,from-points}.ts'],
+  { eager: true },
+)
+
 function randomParams(kind: string, roll: Dice): Params {
+  const own = ownParams[`../solids/params/${kind}.ts`]
+  if (own) return own.randomParams(roll)
   const width = roll.pick([25, 30, 40, 50])
   const square = { kind: 'square-tube', width, wall: 2 } as const
   const rect = { kind: 'rect-tube', width: 60, height: 40, wall: 3 } as const
