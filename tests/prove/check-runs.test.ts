@@ -113,13 +113,14 @@ function sample(roll: Dice): Sample {
   const halfSide = half < 0 ? 'outward' : 'fence'
   const kept = fence - (fence + (m - u) * width)
   const wholeSide = Math.abs(kept) > 1e-6 ? (kept > 0 ? 'fence' : 'outward') : m < 0 ? 'fence' : 'outward'
-  const record = (id: string, exact: number, made: string[], slope: number, more: Partial<SetUp>) => {
+  // Stops follow from the printed length; the exact ones give the part unrounded.
+  const record = (id: string, planned: number, made: string[], slope: number, more: Partial<SetUp>) => {
     const swing = -degrees(slope) || 0
-    return setUp(id, exact, made, { section: tube, swing, ...more })
+    return setUp(id, planned - printed, made, { section: tube, swing, stop: Math.round(planned), ...more })
   }
   const cutting = { saw: 'saw', stopSide: side, hold: 'stop', kerf: 2.5 } as const
   const halves = m !== 0
-  const stop = (exact: number): Step => ({ stop: Math.round(exact), exact })
+  const stop = (planned: number): Step => ({ stop: Math.round(planned), exact: planned - printed })
   const head = (slope: number): Step => ({ head: [-degrees(slope) || 0, 0] })
   const programs: Program[] = [
     {

@@ -3,30 +3,33 @@ import type { Part, Run, Verdict } from '../plan-shapes.ts'
 import { type Section, sectionKey } from '../section/section.ts'
 import type { Shop } from '../shop.ts'
 import { sameLength } from '../tolerance.ts'
-import type { Mm } from '../units.ts'
-import { finishedFaults, printedFaults } from './finished.ts'
+import { type Mm, toRad } from '../units.ts'
+import { finishedFaults, printedFaults, rounding } from './finished.ts'
 import { productFaults } from './products.ts'
-import { type Measured, type Replayed, replay } from './replay.ts'
+import { type Measured, type Replayed, type Rounded, replay } from './replay.ts'
 import { limitFaults } from './saw-limits.ts'
+import { seamFaults } from './seam-side.ts'
 import { halfStep, setUpFaults } from './set-up-records.ts'
 import { mm } from './words.ts'
 
 /**
  * Judges the work at the saw by doing it: every program is replayed on boxes with end planes, pushed to the stop plate,
  * once with the exact stops and once with those that people read. What comes out must be the nest's pieces, each the
- * part that it is to be, with nothing asked that the shop's saw cannot do or hold; the set-up records, which people
+ * part that it is to be (unrounded with the exact stops, within the reading with those read), its weld seam on the side that it is pinned to, with nothing asked that the shop's saw cannot do or hold; the set-up records, which people
  * read, must say what the programs do. Nothing here comes from the code that planned the run.
  */
 export function checkRun(run: Run, nest: Nest, parts: readonly Part[], shop: Shop): Verdict {
   const measured: Measured = ({ section }) => measuredSize(section, shop)
   const half = halfStep(shop.reading)
-  const exact = replay(run, nest, 'exact', measured)
+  const rounded = roundedOn(nest, parts, (one, two) => one + two)
+  const exact = replay(run, nest, 'exact', measured, rounded)
   const faults = [
     ...repeatedFaults(run),
     ...exact.faults,
     ...productFaults(run, nest, exact, half),
-    ...limitFaults(run.programs, exact, shop),
-    ...setUpFaults(run, exact, shop),
+    ...limitFaults(run.programs, exact, shop, rounded),
+    ...setUpFaults(run, exact, shop, roundedOn(nest, parts, Math.max)),
+    ...seamFaults(run, nest, parts, exact),
     ...eachPiece(nest, parts, exact, (piece, { solid, section }, part) => [
       ...(section.trim > 0 && (solid.lead.mill || solid.trail.mill)
         ? [`piece ${piece.piece} still has a mill end`]
@@ -36,18 +39,38 @@ export function checkRun(run: Run, nest: Nest, parts: readonly Part[], shop: Sho
   ]
   // What fails with exact stops is refused already; the same words twice would not help.
   if (faults.length > 0) return { faults }
-  const asRead = replay(run, nest, 'stop', measured, 2 * half)
+  const asRead = replay(run, nest, 'stop', measured, nothing, 2 * half)
   return {
     faults: [
       ...[...asRead.faults, ...bluntFaults(run, asRead, half)].map(
         (fault) => `by the printed stops, ${fault}`,
       ),
       ...eachPiece(nest, parts, asRead, (piece, { solid }, part) =>
-        printedFaults(piece, solid, missingAt(asRead, piece.piece), part, half),
+        printedFaults(piece, solid, missingAt(asRead, piece.piece), part, half * raised(asRead, piece.piece)),
       ),
     ],
   }
 }
+
+/** How far the printed lengths of a stick's pieces, which the nest counts, lie from the unrounded ones: all together, or the most. */
+function roundedOn(nest: Nest, parts: readonly Part[], together: (one: Mm, two: Mm) => Mm): Rounded {
+  const byKey = new Map(parts.map((part) => [part.key, Math.abs(rounding(part))]))
+  const sticks = new Map(
+    nest.sections.flatMap((section) =>
+      section.sticks.map(({ id, pieces }): [string, Mm] => [
+        id,
+        pieces.reduce((all, { key }) => together(all, byKey.get(key) ?? 0), 0),
+      ]),
+    ),
+  )
+  return (stick) => sticks.get(stick) ?? 0
+}
+
+const nothing: Rounded = () => 0
+
+/** On a wedge the piece lies along the fence shorter than it is: what a stop is off, its length is off by more. */
+const raised = ({ cuts }: Replayed, id: string): number =>
+  1 / Math.cos(toRad(cuts.find(({ keep }) => keep === id)?.setting.ramp ?? 0))
 
 const missingAt = ({ cuts }: Replayed, id: string): Mm => cuts.find(({ keep }) => keep === id)?.missing ?? 0
 
@@ -58,7 +81,10 @@ const missingAt = ({ cuts }: Replayed, id: string): Mm => cuts.find(({ keep }) =
 function bluntFaults({ products }: Run, { cuts }: Replayed, half: Mm): string[] {
   const finished = new Set(products.filter(({ kind }) => kind === 'piece').map(({ id }) => id))
   return cuts
-    .filter(({ keep, missing }) => missing > half + sameLength && !finished.has(keep))
+    .filter(({ keep, missing, setting }) => {
+      const most = half / Math.cos(toRad(setting.ramp))
+      return missing > most + sameLength && !finished.has(keep)
+    })
     .map(({ keep, missing }) => `cut ${keep}: not enough steel, ${mm(missing)} are missing at the far end`)
 }
 

@@ -22,14 +22,16 @@ const primaryName = ({ printed }: Part) => (printed.primary === 'edge' ? 'edge' 
 const primaryOf = (part: Part, solid: Solid): Mm =>
   part.printed.primary === 'edge' ? solid.lead.x - solid.trail.x : extent(solid)
 
-/** How far the printed length lies from the exact one: all four edges of what is cut are that much off. */
-const rounding = ({ printed, longPoint, edges: lengths }: Part): Mm =>
-  printed.length.mm - (printed.primary === 'edge' ? lengths[0] : longPoint)
+/** The unrounded length of a part, and how far the printed one lies from it. */
+const wantedLength = ({ printed, longPoint, edges: lengths }: Part): Mm =>
+  printed.primary === 'edge' ? lengths[0] : longPoint
+
+export const rounding = (part: Part): Mm => part.printed.length.mm - wantedLength(part)
 
 /**
- * A piece cut with the exact stops against its part: both slopes, the printed length, and the four edges (those of the
- * part, moved by the rounding of its length), in one of the proper turnings. A mirror image is another part. `nominal`
- * is false where the section was measured: the edges of the part are those of the nominal section then.
+ * A piece cut with the exact stops against its part, unrounded: both slopes, the length, and the four edges, in one of the
+ * proper turnings. A mirror image is another part. `nominal` is false where the section was measured: the edges of the
+ * part are those of the nominal section then.
  */
 export function finishedFaults(piece: NestPiece, solid: Solid, part: Part, nominal: boolean): string[] {
   const name = `piece ${piece.piece}`
@@ -55,12 +57,13 @@ export function finishedFaults(piece: NestPiece, solid: Solid, part: Part, nomin
     )
   }
   const primary = primaryOf(part, solid)
-  if (!near(primary, part.printed.length.mm))
+  const length = wantedLength(part)
+  if (!near(primary, length))
     faults.push(
-      `${name} comes out with ${primaryName(part)} ${mm(primary)}; part ${part.mark} is printed as ${mm(part.printed.length.mm)}`,
+      `${name} comes out with ${primaryName(part)} ${mm(primary)}; part ${part.mark} is ${mm(length)} before rounding`,
     )
   if (nominal) {
-    const wanted = part.edges.map((edge) => edge + rounding(part))
+    const wanted = part.edges
     const alike = turnings(solid)
       .filter(({ across, up }) => near(across, width) && near(up, height))
       .some((each) => edges(each).every((edge, corner) => near(edge, wanted[corner]!)))

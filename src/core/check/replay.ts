@@ -4,7 +4,7 @@ import { sameLength } from '../tolerance.ts'
 import { fromSteps, type Mm, stepsDown } from '../units.ts'
 import { atRest, cutAt, kerfBehind, type Setting, trimAt } from './blade.ts'
 import { slopeOfEnd } from './room.ts'
-import { along, boxOf, edges, type Face, mirroredX, mirroredY, type Solid, turnedBy } from './solid.ts'
+import { boxOf, edges, type Face, least, mirroredX, mirroredY, type Solid, turnedBy } from './solid.ts'
 import { mm } from './words.ts'
 
 /** Width and height that the steel of a section really has. */
@@ -12,6 +12,9 @@ export type Measured = (section: NestSection) => { readonly width: Mm; readonly 
 
 /** Which distance the stop is set to: the unrounded one, or the one that people read. */
 export type Stops = 'exact' | 'stop'
+
+/** What the rounding of the pieces of a stick takes from it, when they are cut unrounded: mm, by the stick's id. */
+export type Rounded = (stick: string) => Mm
 
 interface Stop {
   readonly stop: Mm
@@ -33,6 +36,7 @@ export interface Made {
 export interface ReplayedCut {
   readonly program: Program
   readonly section: NestSection
+  readonly stick: string
   readonly setUp: string
   readonly keep: string
   readonly setting: Setting
@@ -46,6 +50,7 @@ export interface ReplayedCut {
 /** A clean-up cut, which no set-up record names, and what it left. */
 export interface ReplayedTrim {
   readonly program: Program
+  readonly stick: string
   readonly setting: Setting
   readonly left: Solid
 }
@@ -63,8 +68,11 @@ interface Bench {
   readonly stops: Stops
   readonly measured: Measured
   readonly corner: Mm
+  readonly rounded: Rounded
   readonly made: Map<string, Made>
   readonly loaded: Set<string>
+  /** What cuts kept: blanks, halves and pieces, not the rest of a stick. */
+  readonly kept: Set<string>
   readonly cuts: ReplayedCut[]
   readonly trims: ReplayedTrim[]
 }
@@ -91,9 +99,17 @@ const failed = <T>(tried: Tried<T>): tried is string => typeof tried === 'string
 /**
  * Does what the programs say, in their order, to boxes with two end planes. What cannot be done is a fault; the rest
  * of that program is then left, and nothing that it would have made is there. `corner`: by how much the blade may run out of the
- * steel where the rest is scrap, mm; what that does to the piece is judged by `missing`.
+ * steel where the rest is scrap, mm; what that does to the piece is judged by `missing`. `rounded`: the nest counts printed
+ * lengths, so with the exact stops a stick may lack that much.
  */
-export function replay(run: Run, nest: Nest, stops: Stops, measured: Measured, corner: Mm = 0): Replayed {
+export function replay(
+  run: Run,
+  nest: Nest,
+  stops: Stops,
+  measured: Measured,
+  rounded: Rounded,
+  corner: Mm = 0,
+): Replayed {
   const sticks = new Map<string, readonly [NestSection, NestStick]>()
   for (const section of nest.sections)
     for (const stick of section.sticks) sticks.set(stick.id, [section, stick])
@@ -102,8 +118,10 @@ export function replay(run: Run, nest: Nest, stops: Stops, measured: Measured, c
     stops,
     measured,
     corner,
+    rounded,
     made: new Map(),
     loaded: new Set(),
+    kept: new Set(),
     cuts: [],
     trims: [],
   }
@@ -186,21 +204,31 @@ function cut(
   if (!stop) return `cut ${keep}: no stop is set`
   const plane: Face = { ...cutAt(solid, setting, stop[bench.stops]), mill: false }
   const kept: Solid = { ...solid, trail: plane }
-  if (!(Math.min(...edges(kept)) > 0)) return `cut ${keep}: the blade would run past its leading end`
-  const left = Math.min(...along(solid, plane, solid.trail))
-  const blunt = rest === 'scrap' ? bench.corner : 0
+  if (!(least(kept, kept.lead, kept.trail) > 0))
+    return `cut ${keep}: the blade would run past its leading end`
+  const left = least(solid, plane, solid.trail)
+  // A stick, or what is left of one; a blank has the steel of its own piece, unrounded like it.
+  const short = bench.kept.has(work.id) ? 0 : bench.rounded(work.stick)
+  const blunt = (rest === 'scrap' ? bench.corner : 0) + short
   if (!(left >= -blunt - sameLength))
     return `cut ${keep}: not enough steel, ${mm(-left)} are missing at the far end`
   if (section.trim > 0 && solid.lead.mill) return `cut ${keep}: its mill end has not been cleaned up`
   // With the stops as printed the far mill end may be a reading nearer; the exact ones say whether it was planned so.
-  if (bench.stops === 'exact' && section.trim > 0 && solid.trail.mill && left < section.trim - sameLength)
+  if (
+    bench.stops === 'exact' &&
+    section.trim > 0 &&
+    solid.trail.mill &&
+    left < section.trim - short - sameLength
+  )
     return `cut ${keep}: comes within ${mm(left)} of a mill end; ${mm(section.trim)} must stay`
   const behind: Solid = { ...solid, lead: { ...plane, x: plane.x - kerfBehind(program.kerf, plane) } }
   const fault = make(bench, program, keep, work, kept)
   if (fault !== undefined) return fault
+  bench.kept.add(keep)
   bench.cuts.push({
     program,
     section,
+    stick: work.stick,
     setUp: step.setUp,
     keep,
     setting,
@@ -216,12 +244,14 @@ function cut(
 function trimmed(bench: Bench, program: Program, { setting }: State, work: Work, loss: Mm): Tried<Work> {
   const { solid, section } = work
   const plane: Face = { ...trimAt(solid, setting, loss), mill: false }
-  if (!(loss >= kerfBehind(program.kerf, plane) - sameLength))
+  // An end that was cut costs no kerf, also where it slants: the blade may run out of the steel at its short corner.
+  const { mill } = solid.lead
+  if (mill && !(loss >= kerfBehind(program.kerf, plane) - sameLength))
     return `a clean-up cut of ${mm(loss)} is less than its own kerf`
-  if (!(loss >= section.trim - sameLength))
+  if (!(loss >= (mill ? section.trim : 0) - sameLength))
     return `a clean-up cut of ${mm(loss)}; the nest reckons with ${mm(section.trim)}`
   const left: Solid = { ...solid, lead: plane }
-  if (!(Math.min(...edges(left)) > 0)) return 'a clean-up cut with no steel behind it'
-  bench.trims.push({ program, setting, left })
+  if (!(least(left, left.lead, left.trail) > 0)) return 'a clean-up cut with no steel behind it'
+  bench.trims.push({ program, stick: work.stick, setting, left })
   return { ...work, solid: left }
 }

@@ -1,13 +1,23 @@
 import type { Program } from '../plan-shapes.ts'
+import { isRound } from '../section/section.ts'
 import type { Saw, Shop } from '../shop.ts'
 import { sameLength, sameSlope } from '../tolerance.ts'
-import type { Deg } from '../units.ts'
+import type { Deg, Mm } from '../units.ts'
 import type { Replayed, ReplayedCut, ReplayedTrim } from './replay.ts'
-import { edges, type Solid } from './solid.ts'
+import { least, type Solid } from './solid.ts'
 import { deg, mm } from './words.ts'
 
-/** Whether the shop's saws can do what the programs ask of them, and hold what is cut. */
-export function limitFaults(programs: readonly Program[], { cuts, trims }: Replayed, shop: Shop): string[] {
+/**
+ * Whether the shop's saws can do what the programs ask of them, and hold what is cut. `rounded`: what the rounding of its
+ * pieces may take from a stick, by its id; people set the printed stops, so that much less to hold with the exact ones is
+ * no fault.
+ */
+export function limitFaults(
+  programs: readonly Program[],
+  { cuts, trims }: Replayed,
+  shop: Shop,
+  rounded: (stick: string) => Mm,
+): string[] {
   const sawOf = (id: string) => shop.saws.find((saw) => saw.id === id)
   return [
     ...programs.flatMap((program) => {
@@ -22,7 +32,7 @@ export function limitFaults(programs: readonly Program[], { cuts, trims }: Repla
       const faults = [
         ...settingFaults(cut, saw),
         ...('keep' in cut ? stopFaults(cut, saw) : []),
-        ...heldFaults(cut, saw),
+        ...heldFaults(cut, saw, rounded(cut.stick)),
       ]
       return faults.map((fault) => `program ${cut.program.id}, ${name}: ${fault}`)
     }),
@@ -46,7 +56,9 @@ function programFaults({ kerf, stopSide, hold }: Program, saw: Saw): string[] {
   return faults
 }
 
-function settingFaults({ program, setting }: ReplayedCut | ReplayedTrim, saw: Saw): string[] {
+function settingFaults(cut: ReplayedCut | ReplayedTrim, saw: Saw): string[] {
+  const { program, setting } = cut
+  const round = 'keep' in cut && isRound(cut.section.section)
   const faults: string[] = []
   const { swing, tilt, roll, ramp } = setting
   for (const [name, angle] of Object.entries({ swing, tilt, roll, ramp }))
@@ -63,6 +75,10 @@ function settingFaults({ program, setting }: ReplayedCut | ReplayedTrim, saw: Sa
         ? `a bevel of ${deg(tilt)}; ${saw.name} tilts ${deg(bevel)}`
         : `a bevel of ${deg(tilt)}; ${saw.name} does not tilt`,
     )
+  // A round tube lies turned by any angle as it is; only a square one needs a block for it.
+  if (roll !== 0 && saw.cradle === false && !round)
+    faults.push(`a roll of ${deg(roll)}; no cradle is used on ${saw.name}`)
+  if (ramp !== 0 && saw.ramp === false) faults.push(`a ramp of ${deg(ramp)}; no wedge is used on ${saw.name}`)
   if (ramp !== 0 && tilt !== 0) faults.push('a ramp and a bevel together have no zero at the fence')
   return faults
 }
@@ -75,13 +91,13 @@ function stopFaults({ stop: { stop, exact } }: ReplayedCut, saw: Saw): string[] 
 }
 
 /** The part that the vise holds must be long enough on its shortest edge. */
-function heldFaults(cut: ReplayedCut | ReplayedTrim, saw: Saw): string[] {
+function heldFaults(cut: ReplayedCut | ReplayedTrim, saw: Saw, rounded: Mm): string[] {
   const { hold } = cut.program
   if ('left' in cut && hold === 'stop') return ['the vise holds the end that is cut off']
   const held: Solid = 'left' in cut ? cut.left : hold === 'stop' ? cut.kept : cut.rest
   // The last cut of a stick may run out of the steel: then nothing is left to hold.
-  const shortest = Math.max(0, Math.min(...edges(held)))
-  if (shortest >= saw.leastToHold - sameLength) return []
+  const shortest = Math.max(0, least(held, held.lead, held.trail))
+  if (shortest >= saw.leastToHold - rounded - sameLength) return []
   const what = 'keep' in cut && hold === 'stop' ? cut.keep : 'the stick'
   return [`the vise holds ${mm(shortest)} of ${what}; it needs ${mm(saw.leastToHold)}`]
 }

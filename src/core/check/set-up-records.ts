@@ -1,17 +1,19 @@
+import type { Slope } from '../nest.ts'
 import type { Run, SetUp } from '../plan-shapes.ts'
 import { sectionKey } from '../section/section.ts'
 import type { Reading, Shop } from '../shop.ts'
 import { sameLength, sameSlope } from '../tolerance.ts'
-import { type Deg, inch, type Mm } from '../units.ts'
-import type { Replayed, ReplayedCut } from './replay.ts'
-import { along, corners, reach } from './solid.ts'
+import { type Deg, inch, type Mm, toRad } from '../units.ts'
+import type { Replayed, ReplayedCut, Rounded } from './replay.ts'
+import { reach, type Solid } from './solid.ts'
 import { deg, mm } from './words.ts'
 
 /**
  * People read the set-ups, not the programs: each record must say what the program does, list the pieces that its cuts
- * make, in order, and print the same figures in digits.
+ * make, in order, and print the same figures in digits. A stop is rounded by half of what the shop reads, from that of
+ * a length that was itself rounded, by `rounded` at most on its stick.
  */
-export function setUpFaults({ setUps }: Run, { cuts }: Replayed, shop: Shop): string[] {
+export function setUpFaults({ setUps }: Run, { cuts }: Replayed, shop: Shop, rounded: Rounded): string[] {
   const faults: string[] = []
   const records = new Map<string, SetUp>()
   for (const setUp of setUps) {
@@ -29,13 +31,19 @@ export function setUpFaults({ setUps }: Run, { cuts }: Replayed, shop: Shop): st
     if (!record) faults.push(`cut ${cut.keep}: there is no set-up ${cut.setUp}`)
     else
       faults.push(
-        ...recordFaults(cut, record).map((fault) => `set-up ${record.id}, cut ${cut.keep}: ${fault}`),
+        ...recordFaults(cut, record, halfStep(shop.reading) + rounded(cut.stick)).map(
+          (fault) => `set-up ${record.id}, cut ${cut.keep}: ${fault}`,
+        ),
       )
   }
   return faults
 }
 
-function recordFaults({ program, section, setting, stop, kept }: ReplayedCut, record: SetUp): string[] {
+function recordFaults(
+  { program, section, setting, stop, kept }: ReplayedCut,
+  record: SetUp,
+  most: Mm,
+): string[] {
   const faults: string[] = []
   const words = (['saw', 'stopSide', 'hold'] as const).filter((field) => record[field] !== program[field])
   for (const field of words) faults.push(`says ${field} ${record[field]}; its program says ${program[field]}`)
@@ -47,7 +55,9 @@ function recordFaults({ program, section, setting, stop, kept }: ReplayedCut, re
   for (const which of ['stop', 'exact'] as const)
     if (!(Math.abs(record[which] - stop[which]) <= sameLength))
       faults.push(`says ${which} ${mm(record[which])}; the program has ${mm(stop[which])}`)
-  const side = longSide({ kept })
+  if (!(Math.abs(record.stop - record.exact) <= most + sameLength))
+    faults.push(`rounds a stop of ${mm(record.exact)} to ${mm(record.stop)}, by more than ${mm(most)}`)
+  const side = longSide(kept, setting.roll)
   if (side && side !== record.longSide)
     faults.push(`says the long side lies ${sideWords(record.longSide)}; it lies ${sideWords(side)}`)
   return faults
@@ -55,20 +65,25 @@ function recordFaults({ program, section, setting, stop, kept }: ReplayedCut, re
 
 const sideWords = (side: 'fence' | 'outward') => (side === 'fence' ? 'at the fence' : 'outward')
 
-/** Where the long side lies; with parallel ends, the point that touches the stop; undefined where neither is longer. */
-function longSide({ kept }: Pick<ReplayedCut, 'kept'>): 'fence' | 'outward' | undefined {
-  const lengths = along(kept, kept.lead, kept.trail)
-  const at = (side: number) =>
-    Math.max(...corners(kept).flatMap(([y], corner) => (Math.sign(y) === side ? [lengths[corner]!] : [])))
-  const longer = at(-1) - at(1)
+/**
+ * Where the long side lies, rolled as the piece is; with parallel ends, the point that touches the stop; undefined where
+ * neither is longer.
+ */
+function longSide(kept: Solid, roll: Deg): 'fence' | 'outward' | undefined {
+  const r = toRad(roll)
+  /** How x changes away from the fence along an end of the rolled piece. */
+  const off = ({ p, q }: Slope) => p * Math.cos(r) - q * Math.sin(r)
+  const deep = reach(kept, { p: Math.cos(r), q: Math.sin(r) })
+  const longer = 2 * deep * (off(kept.trail) - off(kept.lead))
   if (Math.abs(longer) > sameLength) return longer > 0 ? 'fence' : 'outward'
-  const { p } = kept.lead
+  const point = off(kept.lead)
   // Square, or sloping up the section only: nothing to tell the sides apart by.
-  if (reach(kept, { p, q: 0 }) <= sameLength) return undefined
-  return p < 0 ? 'fence' : 'outward'
+  if (Math.abs(deep * point) <= sameLength) return undefined
+  return point < 0 ? 'fence' : 'outward'
 }
 
-function printedFaults({ stop, exact, swing, saw: sawId, printed }: SetUp, shop: Shop): string[] {
+function printedFaults(record: SetUp, shop: Shop): string[] {
+  const { stop, swing, saw: sawId, printed } = record
   const faults: string[] = []
   if (!(Math.abs(printed.stop.mm - stop) <= sameLength))
     faults.push(`prints a stop of ${mm(printed.stop.mm)} for ${mm(stop)}`)
@@ -76,8 +91,7 @@ function printedFaults({ stop, exact, swing, saw: sawId, printed }: SetUp, shop:
   const inMm = read === undefined ? Number.NaN : printed.stop.unit === 'in' ? read * inch : read
   if (!(Math.abs(inMm - stop) <= sameLength))
     faults.push(`prints “${printed.stop.text}” ${printed.stop.unit} for a stop of ${mm(stop)}`)
-  if (!(Math.abs(stop - exact) <= halfStep(shop.reading) + sameLength))
-    faults.push(`rounds a stop of ${mm(exact)} to ${mm(stop)}, more than half of what the shop reads`)
+  faults.push(...anglesSaid(record))
   const saw = shop.saws.find(({ id }) => id === sawId)
   if (saw) {
     const shown: Deg = saw.readsAtSquare === 90 ? 90 - Math.abs(swing) : Math.abs(swing)
@@ -86,6 +100,22 @@ function printedFaults({ stop, exact, swing, saw: sawId, printed }: SetUp, shop:
       faults.push(`prints a miter of “${printed.miter.text}”; the scale of ${saw.name} shows ${deg(shown)}`)
   }
   return faults
+}
+
+/** The angle that words for a bevel, a cradle or a wedge say first must be the one that is set. */
+function anglesSaid({ tilt, roll, ramp, printed }: SetUp): string[] {
+  const said: readonly (readonly [string, Deg, string | undefined])[] = [
+    ['bevel', tilt, printed.bevel?.text],
+    ['roll', roll, printed.roll],
+    ['ramp', ramp, printed.ramp],
+  ]
+  return said.flatMap(([name, angle, text]) => {
+    if (angle === 0) return text === undefined ? [] : [`prints a ${name} of “${text}”; there is none`]
+    const read = readDigits(/([\d.½¼¾]+)°/.exec(text ?? '')?.[1] ?? '')
+    return read !== undefined && Math.abs(read - Math.abs(angle)) <= halfTenth
+      ? []
+      : [`prints a ${name} of “${text ?? ''}”; it is ${deg(angle)}`]
+  })
 }
 
 /** Angles are shown to 0.1°. */

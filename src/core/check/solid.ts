@@ -1,6 +1,7 @@
 import type { EndPlane, Slope } from '../nest.ts'
 import type { Turn } from '../plan-shapes.ts'
 import type { Section } from '../section/section.ts'
+import { sameLength } from '../tolerance.ts'
 import type { Mm } from '../units.ts'
 
 /** An end of a workpiece; a mill end is still as it came. */
@@ -49,11 +50,23 @@ export const along = (solid: Solid, ahead: EndPlane, behind: EndPlane): readonly
 /** The four edges, as in a part: +y+z, −y+z, −y−z, +y−z. */
 export const edges = (solid: Solid): readonly Mm[] => along(solid, solid.lead, solid.trail)
 
-/** Greatest extent along x of the sharp box. */
+/** A box whose corners are half as wide as itself is a round tube; its tips and least lengths are those of the circle. */
+const isCircle = ({ across, up, radius }: Solid): boolean =>
+  Math.abs(across - up) <= sameLength && Math.abs(across / 2 - radius) <= sameLength
+
+/** Greatest extent along x: of the sharp box, or of the circle. */
 export function extent(solid: Solid): Mm {
-  const ahead = corners(solid).map(([y, z]) => xAt(solid.lead, y, z))
-  const behind = corners(solid).map(([y, z]) => xAt(solid.trail, y, z))
+  const { lead, trail } = solid
+  if (isCircle(solid)) return lead.x - trail.x + reach(solid, lead) + reach(solid, trail)
+  const ahead = corners(solid).map(([y, z]) => xAt(lead, y, z))
+  const behind = corners(solid).map(([y, z]) => xAt(trail, y, z))
   return Math.max(...ahead) - Math.min(...behind)
+}
+
+/** Least distance along x from the plane `behind` to the plane `ahead`, over the outside of the section. */
+export function least(solid: Solid, ahead: EndPlane, behind: EndPlane): Mm {
+  if (!isCircle(solid)) return Math.min(...along(solid, ahead, behind))
+  return ahead.x - behind.x - reach(solid, { p: ahead.p - behind.p, q: ahead.q - behind.q })
 }
 
 /**

@@ -1,8 +1,9 @@
 import type { Bodies, Made } from '../facts.ts'
 import type { Nest } from '../nest.ts'
 import type { BenchCut, Part, Product, Program, Run, SetUp, Turn } from '../plan-shapes.ts'
-import { sameAngle, sameLength } from '../tolerance.ts'
+import { sameLength } from '../tolerance.ts'
 import type { Mm } from '../units.ts'
+import { sameSetting } from './setting.ts'
 import { fill, type Slot, steelName } from './slots.ts'
 
 /** A cut before it is known what is done. */
@@ -95,7 +96,7 @@ function stickOf(product: Product, productOf: ReadonlyMap<string, Product>): str
 const movesAnything = (one: SetUp, two: SetUp): boolean =>
   one.saw !== two.saw ||
   one.stopSide !== two.stopSide ||
-  Math.abs(one.swing - two.swing) > sameAngle ||
+  !sameSetting(one, two) ||
   Math.abs(one.stop - two.stop) > sameLength
 
 /** Blanks and halves that lie there unused, by name; those that fill a place of this run come first. */

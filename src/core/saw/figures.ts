@@ -1,14 +1,17 @@
 import type { Run } from '../plan-shapes.ts'
-import { sameAngle, sameLength } from '../tolerance.ts'
-import type { Deg, Mm } from '../units.ts'
+import { sameLength } from '../tolerance.ts'
+import type { Mm } from '../units.ts'
+import { type Setting, sameSetting } from './setting.ts'
 import type { Visit } from './visit.ts'
 
 /** How one saw stands: it starts at square, with no stop set. */
 interface Standing {
-  swing: Deg
+  setting: Setting
   stop: Mm | null
   side: 'left' | 'right' | null
 }
+
+const square: Setting = { swing: 0, tilt: 0, roll: 0, ramp: 0 }
 
 /**
  * What a run asks of hands and saws, and its minutes by each saw's figures. A load is a workpiece put on the saw that
@@ -19,16 +22,17 @@ export function workOf(visits: readonly Visit[]): Run['work'] {
   const total = { heads: 0, stops: 0, loads: 0, turns: 0, cuts: 0, minutes: 0 }
   let inHand = ''
   for (const { saw, load, trim, cuts, stopSide } of visits) {
-    const now = standing.get(saw.id) ?? { swing: 0, stop: null, side: null }
+    const now = standing.get(saw.id) ?? { setting: square, stop: null, side: null }
     standing.set(saw.id, now)
     const loads = load === inHand ? 0 : 1
     let [heads, stops, turns] = [0, 0, 0]
     for (const cut of cuts) {
-      if (Math.abs(cut.swing - now.swing) > sameAngle) heads += 1
+      // A cradle or a wedge that is changed takes about as long as the head.
+      if (!sameSetting(cut, now.setting)) heads += 1
       if (now.stop === null || now.side !== stopSide || Math.abs(cut.stop.mm - now.stop) > sameLength)
         stops += 1
       turns += cut.turns.length
-      now.swing = cut.swing
+      now.setting = cut
       now.stop = cut.stop.mm
       now.side = stopSide
       inHand = cut.keep.id

@@ -1,11 +1,12 @@
 import type { Product, Shown } from '../plan-shapes.ts'
 import type { Section } from '../section/section.ts'
 import type { Saw } from '../shop.ts'
-import { sameAngle } from '../tolerance.ts'
 import type { Mm } from '../units.ts'
-import type { EndCut } from './ends.ts'
 import { pieceHolding } from './hold.ts'
+import { costOf } from './method.ts'
+import { sameSetting } from './setting.ts'
 import { settingKey, type Visit } from './visit.ts'
+import type { EndCut } from './ways.ts'
 
 /** One cut at the end of a blank or of a half. */
 export interface Miter {
@@ -15,7 +16,9 @@ export interface Miter {
   readonly load: string
   readonly keep: Product
   readonly cut: EndCut
+  readonly handling: string
   readonly stop: Shown
+  readonly seam: Visit['cuts'][number]['seam']
 }
 
 /** Cuts of one piece in their order: the second waits for the first. */
@@ -35,8 +38,16 @@ interface Group {
   waiting: number
 }
 
-function visitOf({ saw, section, kerf, load, keep, cut, stop }: Miter): Visit {
-  return { ...pieceHolding(saw), saw, section, kerf, load, cuts: [{ ...cut, stop, keep, rest: 'scrap' }] }
+function visitOf({ saw, section, kerf, load, keep, cut, handling, stop, seam }: Miter): Visit {
+  const set = {
+    ...cut,
+    handling,
+    stop,
+    keep,
+    rest: 'scrap',
+    ...(seam === undefined ? {} : { seam }),
+  } as const
+  return { ...pieceHolding(saw), saw, section, kerf, load, cuts: [set] }
 }
 
 function chained(chain: Chain): Task | undefined {
@@ -87,12 +98,16 @@ function nextGroup(groups: ReadonlyMap<string, Group>, now: Group | undefined): 
 
 function rank({ sample, waiting }: Group, now: Visit | undefined): readonly number[] {
   const cut = sample.cuts[0]!
-  const swing = now?.cuts[0]?.swing ?? 0
+  const stands = now?.cuts[0] ?? { swing: 0, tilt: 0, roll: 0, ramp: 0 }
   return [
     now && sample.saw.id === now.saw.id ? 0 : 1,
-    Math.abs(cut.swing - swing) <= sameAngle ? 0 : 1,
+    sameSetting(cut, stands) ? 0 : 1,
+    costOf(cut.method),
     -Math.abs(cut.swing),
     cut.swing,
+    cut.tilt,
+    cut.roll,
+    cut.ramp,
     now && sample.section === now.section ? 0 : 1,
     waiting > 0 ? 1 : 0,
     -cut.stop.mm,

@@ -44,25 +44,30 @@ function setUpsOf(visits: readonly Visit[], reading: Reading): readonly SetUp[] 
       saw: visit.saw.id,
       section: visit.section,
       swing: cut.swing,
-      tilt: 0,
-      roll: 0,
-      ramp: 0,
+      tilt: cut.tilt,
+      roll: cut.roll,
+      ramp: cut.ramp,
       stop: cut.stop.mm,
       exact: cut.exact,
       stopSide: visit.stopSide,
       hold: visit.hold,
       longSide: cut.longSide,
       faceDown: cut.faceDown,
+      ...(cut.seam === undefined ? {} : { seam: cut.seam.now }),
       pieces: cuts.map(({ keep }) => keep.id),
       printed: printedOf(visit, cuts, reading),
     }
   })
 }
 
-/** The steps of one visit. Head and stop are said where they change within it; each visit begins at square, no stop. */
+/** The steps of one visit, whose cuts have one setting of the head. The stop is said where it changes;
+ * each visit begins at square, no roll, no ramp, no stop. */
 function stepsOf({ trim, cuts, leaves }: Visit, setUpOf: ReadonlyMap<string, string>): readonly Step[] {
   // A visit of the clean-up cut alone has no other cut.
-  const steps: Step[] = [{ head: [cuts[0]?.swing ?? 0, 0] }]
+  const { swing = 0, tilt = 0, roll = 0, ramp = 0 } = cuts[0] ?? {}
+  const steps: Step[] = [{ head: [swing, tilt] }]
+  if (roll !== 0) steps.push({ roll })
+  if (ramp !== 0) steps.push({ ramp })
   if (trim !== undefined) steps.push({ trim })
   let set: Cut | undefined
   for (const cut of cuts) {

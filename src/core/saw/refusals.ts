@@ -7,6 +7,8 @@ import type { Reading, Saw } from '../shop.ts'
 import { sameAngle } from '../tolerance.ts'
 import type { Deg, Mm } from '../units.ts'
 import { type Holding, limitsOf } from './hold.ts'
+import { isCompound } from './method.ts'
+import { cradleOf, rampOf, settingOf } from './setting.ts'
 
 // Every reason why a run cannot be planned, said with what was asked, what is possible, and a way out.
 
@@ -19,11 +21,34 @@ export const unknownPart = (piece: NestPiece): Result<never> =>
 export const otherWay = (way: string): Result<never> =>
   bad('way-not-planned', `The nest is cut “${way}”; the saw is planned for “square first” only.`)
 
-export const compoundEnd = (part: Part, saw: Saw): Result<never> =>
-  bad(
+/** A compound end, with what each way of cutting it would ask, beside what this saw and shop have. */
+export function compoundEnd(part: Part, saw: Saw, holding: Holding, reading: Reading): Result<never> {
+  const end = part.slopes.find(isCompound)!
+  const angle = (deg: Deg) => showAngle(Math.abs(deg), reading).text
+  const { toward, away } = limitsOf(saw, holding)
+  const bevel = settingOf(end)
+  const [cradle, ramp] = [cradleOf(end), rampOf(end)]
+  const asks = [
+    `miter ${angle(bevel.swing)} with bevel ${angle(bevel.tilt)}`,
+    `miter ${angle(cradle.swing)} from a cradle`,
+    `miter ${angle(ramp.swing)} on a wedge of ${angle(ramp.ramp)}`,
+  ]
+  const has = [
+    `miters to ${angle(toward)} toward the stop and ${angle(away)} away from it`,
+    saw.limits.bevel > 0 ? `bevels to ${angle(saw.limits.bevel)}` : 'does not bevel',
+    ...(saw.cradle === false ? ['no cradle'] : []),
+    ...(saw.ramp === false ? ['no wedge'] : []),
+  ]
+  const ways = [
+    ...(saw.cradle === false || saw.ramp === false ? ['allow a cradle or a wedge for this saw in Shop'] : []),
+    'turn the member about its axis until one of its faces holds the miter, as a leg turned to its lean: one plain miter then',
+    'end it square and butt it',
+  ]
+  return bad(
     'compound-cut',
-    `${part.mark}: an end is mitered and beveled at once, and ${saw.name} is planned to make one plain miter per cut. Ways out: turn the member about its axis until one of its faces holds the miter; or end it square and butt it.`,
+    `${part.mark}: an end is mitered and beveled at once: ${asks.join(', or ')}. ${saw.name}: ${has.join(', ')}. Ways out: ${ways.join('; or ')}.`,
   )
+}
 
 export function wrongBlank({ mark }: Part, blank: Mm, needed: Mm, reading: Reading): Result<never> {
   return bad(

@@ -6,17 +6,20 @@ import type { Problem, Result } from '../result.ts'
 import { badAll, good } from '../result.ts'
 import { sectionKey } from '../section/section.ts'
 import type { Shop } from '../shop.ts'
-import { sameLength, stepSlack } from '../tolerance.ts'
+import { stepSlack } from '../tolerance.ts'
 import { fromSteps, type Mm, stepsNearest } from '../units.ts'
 import { type Blank, type Loaded, squareCuts } from './blanks.ts'
-import { boxOf } from './box.ts'
-import { cutEnds, type EndCut } from './ends.ts'
+import { beyondPrinted, cutEnds } from './ends.ts'
 import { quickest } from './figures.ts'
+import { halfKey } from './half.ts'
+import { pieceHolding } from './hold.ts'
 import { extentOf } from './lying.ts'
 import { type Chain, endCuts } from './miters.ts'
 import { runOf } from './programs.ts'
 import { otherWay, unknownPart } from './refusals.ts'
+import { seamAt, seamsOf } from './seam-at-saw.ts'
 import type { Visit } from './visit.ts'
+import type { EndCut } from './ways.ts'
 
 /** One section's work before its order is chosen. */
 interface Work {
@@ -26,10 +29,11 @@ interface Work {
 
 /**
  * What is done at the saws for a nest cut square first: pass 1 cuts square blanks (or pieces that need no miter) from
- * the sticks, pass 2 miters their ends. Stops follow from the printed lengths, rounded once by the shop's reading.
+ * the sticks, pass 2 miters their ends. Stops follow from the printed lengths, rounded once by the shop's reading; the
+ * exact ones beside them give the part unrounded.
  *
- * Refused, each with a way out: parts that are not in the nest's job, compound ends, a miter past the saw's limits, a
- * stop past its longest, a part too short to hold.
+ * Refused, each with a way out: parts that are not in the nest's job, compound ends that the saw has no way to, a miter
+ * past the saw's limits, a stop past its longest, a part too short to hold.
  */
 export function planRun(nest: Nest, parts: readonly Part[], shop: Shop): Result<Run> {
   const problems: Problem[] = []
@@ -84,14 +88,21 @@ function blankOf(
   stick: string,
   parts: readonly Part[],
 ): Blank {
+  const part = parts.find(({ key }) => key === piece.key)
   // A finished piece is as long as it is printed, which in decimal inches is no whole step of the nest.
-  const finished = piece.blank ? undefined : parts.find(({ key }) => key === piece.key)
-  const exact = finished?.printed.length.mm ?? lengthInStick(piece)
+  const planned = (!piece.blank && part?.printed.length.mm) || lengthInStick(piece)
+  const exact = planned + (part ? beyondPrinted(part) : 0)
   const made = { from: stick, mark: piece.mark, copy: piece.copy, job: piece.job, makes: [piece.piece] }
   const keep: Product = piece.blank
-    ? { ...made, id: piece.blank, kind: 'blank', key: blankKey(sectionKey(section), exact), length: exact }
-    : { ...made, id: piece.piece, kind: 'piece', key: piece.key, length: exact }
-  return { kind: piece.blank ? 'blank' : 'square', exact, stop: shownStop(exact, shop), keep }
+    ? {
+        ...made,
+        id: piece.blank,
+        kind: 'blank',
+        key: blankKey(sectionKey(section), planned),
+        length: planned,
+      }
+    : { ...made, id: piece.piece, kind: 'piece', key: piece.key, length: planned }
+  return { kind: piece.blank ? 'blank' : 'square', exact, stop: shownStop(planned, shop), keep }
 }
 
 /** The one number to set: how the exact stop lies beside it is no business of the person at the saw. */
@@ -101,12 +112,6 @@ function shownStop(exact: Mm, { reading }: Shop): Shown {
 }
 
 const blankKey = (section: string, length: Mm): string => `${section} | blank ${stepsNearest(length)}`
-
-/** A half: one end square, the other mitered; tip to tip in whole steps, miter, and the nominal side that it crosses. */
-function halfKey(section: string, { swing, kept }: EndCut, across: 'big' | 'small'): string {
-  const angle = String(+Math.abs(swing).toFixed(6))
-  return `${section} | half ${stepsNearest(extentOf(kept))} ${angle} ${across}`
-}
 
 /** Plans the end cuts of one piece; equal pieces are planned once. */
 function planChain(section: NestSection, parts: readonly Part[], shop: Shop) {
@@ -120,27 +125,29 @@ function planChain(section: NestSection, parts: readonly Part[], shop: Shop) {
     const name = `${piece.key} ${stepsNearest(lengthInStick(piece))}`
     const cuts = planned.get(name) ?? cutsFor(piece)
     planned.set(name, cuts)
-    return cuts.ok ? good(chainOf(piece, cuts.value, section, shop)) : cuts
+    return cuts.ok ? good(chainOf(piece, cuts.value, byKey.get(piece.key)!, section, shop)) : cuts
   }
 }
 
 function chainOf(
   piece: NestPiece,
   cuts: readonly EndCut[],
+  part: Part,
   { section, kerf }: NestSection,
   shop: Shop,
 ): Chain {
   const saw = sawFor(shop, section)
-  const box = boxOf(section, shop)
+  const { stopSide } = pieceHolding(saw)
+  const seams = seamsOf(part, piece)
   const id = piece.piece
   const made = { mark: piece.mark, copy: piece.copy, job: piece.job, makes: [id] }
   const blank = piece.blank ?? id
   const half = `${id}.m`
+  const handling = cuts.map(({ turns }) => turns.join(' ')).join(', ')
   return cuts.map((cut) => {
     const first = cut.kind === 'first'
-    const across = Math.abs(cut.kept.depth - box.big) <= sameLength ? 'big' : 'small'
     const keep: Product = first
-      ? { ...made, id: half, from: blank, kind: 'half', key: halfKey(sectionKey(section), cut, across) }
+      ? { ...made, id: half, from: blank, kind: 'half', key: halfKey(section, cut.kept, stopSide, shop) }
       : { ...made, id, from: cut.kind === 'second' ? half : blank, kind: 'piece', key: piece.key }
     const length = extentOf(cut.kept)
     return {
@@ -150,7 +157,9 @@ function chainOf(
       load: keep.from,
       keep: { ...keep, length },
       cut,
-      stop: shownStop(cut.exact, shop),
+      handling,
+      stop: shownStop(cut.planned, shop),
+      seam: seamAt(cut, cuts[0]!, seams),
     }
   })
 }

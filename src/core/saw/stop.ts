@@ -1,7 +1,8 @@
 import type { Slope } from '../nest.ts'
 import { sameLength, sameSlope } from '../tolerance.ts'
-import type { Mm } from '../units.ts'
-import { fenceLength, type Lying, squareEnd } from './lying.ts'
+import { type Deg, type Mm, tanDeg, toRad } from '../units.ts'
+import { fenceLength, type Lying, rolledBy, squareEnd, tipOf } from './lying.ts'
+import type { Setting } from './setting.ts'
 
 /** The end that is pushed to the stop plate, and the section behind it. */
 export interface Touching {
@@ -34,22 +35,53 @@ export const stopFor = ({ fence, lead, depth, height, cornerRadius = 0 }: Touchi
 export const stopOf = (piece: Lying, cornerRadius: Mm = 0): Mm =>
   stopFor({ ...piece, fence: fenceLength(piece), cornerRadius })
 
+/** How far the section reaches from its center in a direction (p, q), or an end of these slopes along x, mm. */
+const reach = ({ depth, height }: Lying, { p, q }: Slope, cornerRadius: Mm): Mm =>
+  (Math.abs(p) * depth + Math.abs(q) * height) / 2 - cornerLoss({ p, q }, cornerRadius)
+
+/**
+ * The same for any setting. In a cradle or on a wedge the blade still stands upright, and the rule is read along the
+ * center line: from there to the greatest x of the leading end, and back to where the blade crosses the fence, which
+ * the rolled section touches at h = (w/2 − R)(|cos ρ| + |sin ρ|) + R from its center.
+ */
+export function stopAt(piece: Lying, setting: Setting, cornerRadius: Mm): Mm {
+  const { swing, roll, ramp } = setting
+  if (roll === 0 && ramp === 0) return stopOf(piece, cornerRadius)
+  const { lead, mid } = piece
+  const [sine, cosine] = [Math.sin(toRad(ramp)), Math.cos(toRad(ramp))]
+  const tip = mid * cosine + reach(piece, { p: lead.p * cosine, q: lead.q * cosine + sine }, cornerRadius)
+  const fence = reach(piece, { p: Math.cos(toRad(roll)), q: Math.sin(toRad(roll)) }, cornerRadius)
+  return tip - fence * tanDeg(swing)
+}
+
+/**
+ * By how much a stop that is read with the head at square is off once it is swung, mm: the pivot stands `pivot` behind the
+ * fence line of the teeth, and the kerf's keep side turns with it. p·tan a + (k/2)(1/cos a − 1).
+ */
+export const readAtSquare = (pivot: Mm, kerf: Mm, swing: Deg): Mm => {
+  const a = toRad(Math.abs(swing))
+  return pivot * Math.tan(a) + (kerf / 2) * (1 / Math.cos(a) - 1)
+}
+
 /**
  * The piece while its leading end is still square: its trailing end is final, and its leading end is `spare` beyond
  * the final one's point, so that the second cut takes the whole end off.
  */
 export function beforeLead(piece: Lying, spare: Mm): Lying {
-  const stop = stopOf(piece) + spare
   const { trail, depth, height } = piece
-  return { ...piece, lead: squareEnd, mid: stop - (trail.p * depth + trail.q * height) / 2 }
+  const half = { ...piece, lead: squareEnd, tipOf }
+  if (piece.round) return { ...half, mid: piece.mid + tipOf(piece.lead, piece) + spare }
+  const stop = stopOf(piece) + spare
+  return { ...half, mid: stop - (trail.p * depth + trail.q * height) / 2 }
 }
 
 /**
- * Which side of a piece lies at the fence: its longer one; where both are equal, as with parallel ends, that of the
- * point that touches the plate.
+ * Which side of a piece lies at the fence, rolled as it is in a cradle: its longer one; where both are equal, as with
+ * parallel ends, that of the point that touches the plate.
  */
-export function longSideOf({ lead, trail, depth }: Lying): 'fence' | 'outward' {
-  const longer = (trail.p - lead.p) * depth
+export function longSideOf(piece: Lying, roll: Deg = 0): 'fence' | 'outward' {
+  const [lead, trail] = [rolledBy(piece.lead, roll), rolledBy(piece.trail, roll)]
+  const longer = (trail.p - lead.p) * piece.depth
   return (Math.abs(longer) > sameLength ? longer : -lead.p) >= 0 ? 'fence' : 'outward'
 }
 
@@ -57,5 +89,7 @@ export function longSideOf({ lead, trail, depth }: Lying): 'fence' | 'outward' {
  * Where the point that touches the plate lies: at the fence it is safe, outward it can slip past a short or thin plate.
  * With a square leading end, where the longer side lies.
  */
-export const pointOf = ({ lead, trail }: Lying): 'fence' | 'outward' =>
-  (Math.abs(lead.p) > sameSlope ? -lead.p : trail.p) >= 0 ? 'fence' : 'outward'
+export function pointOf(piece: Lying, roll: Deg = 0): 'fence' | 'outward' {
+  const [lead, trail] = [rolledBy(piece.lead, roll), rolledBy(piece.trail, roll)]
+  return (Math.abs(lead.p) > sameSlope ? -lead.p : trail.p) >= 0 ? 'fence' : 'outward'
+}

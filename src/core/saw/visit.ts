@@ -1,20 +1,27 @@
-import type { Product, Shown, Turn } from '../plan-shapes.ts'
+import type { Product, Shown, StickFace, Turn } from '../plan-shapes.ts'
 import type { Section } from '../section/section.ts'
 import type { Saw } from '../shop.ts'
-import type { Deg, Mm } from '../units.ts'
+import type { Mm } from '../units.ts'
 import type { Holding } from './hold.ts'
+import type { Side } from './lying.ts'
+import type { Method } from './method.ts'
+import type { Setting } from './setting.ts'
 
 /** A cut with everything that is set for it. Square cuts of a stick make blanks, or pieces that are then finished. */
-export interface Cut {
+export interface Cut extends Setting {
   readonly kind: 'blank' | 'square' | 'first' | 'second' | 'only'
-  readonly swing: Deg
+  readonly method: Method
   /** Unrounded stop, mm, and the one that is set. */
   readonly exact: Mm
   readonly stop: Shown
   readonly longSide: 'fence' | 'outward'
-  readonly faceDown: '-z' | '+z' | '-y' | '+y'
+  readonly faceDown: StickFace
+  /** Where the weld seam looks at this cut, and at the first cut of the same blank; absent where it is free. */
+  readonly seam?: { readonly now: Side; readonly loaded: Side }
   readonly parallel: boolean
   readonly turns: readonly Turn[]
+  /** All turnings of the blank from the first cut to the last: cuts are said together only where these are alike. */
+  readonly handling: string
   readonly keep: Product
   /** What lies behind the blade goes on being cut, or is scrap. */
   readonly rest: 'on' | 'scrap'
@@ -46,8 +53,14 @@ export const settingKey = ({ saw, section, stopSide, hold }: Visit, cut: Cut): s
     stopSide,
     hold,
     cut.swing,
+    cut.tilt,
+    cut.roll,
+    cut.ramp,
+    cut.seam?.loaded ?? '',
     cut.stop.mm,
     cut.exact.toFixed(6),
     cut.longSide,
-    cut.faceDown,
+    // A piece turned over between its two cuts still has one set-up for both.
+    cut.faceDown[1],
+    cut.handling,
   ].join(' ')

@@ -1,7 +1,10 @@
 import type { AngleShown, SetUp, Turn } from '../plan-shapes.ts'
 import { showAngle } from '../reading/show.ts'
+import { isRound, type Section } from '../section/section.ts'
 import type { Reading, Saw } from '../shop.ts'
+import { sameAngle } from '../tolerance.ts'
 import type { Deg } from '../units.ts'
+import type { Side } from './lying.ts'
 import type { Cut, Visit } from './visit.ts'
 
 /** The miter as this saw's scale shows it: from square, or counted down from 90. */
@@ -18,6 +21,37 @@ export function scaleReading(swing: Deg, { readsAtSquare }: Saw, reading: Readin
 export function leanOf(swing: Deg): string {
   if (swing === 0) return 'square'
   return `the end of the blade away from the fence leans ${swing < 0 ? 'toward the stop' : 'away from the stop'}`
+}
+
+export const bevelLeanOf = (tilt: Deg): string =>
+  `the top of the blade leans ${tilt < 0 ? 'toward the stop' : 'away from the stop'}`
+
+/** A plain V-block holds square tube on its corner, at 45° only. */
+const plainBlock: Deg = 45
+
+export function rollWords(roll: Deg, section: Section, reading: Reading): string {
+  const { text } = showAngle(Math.abs(roll), reading)
+  const way = `toward ${roll > 0 ? 'the fence' : 'you'}`
+  if (isRound(section)) return `scribe a line along the top, then turn the tube by ${text}, the line ${way}`
+  const square = section.width === section.height
+  const block =
+    square && Math.abs(Math.abs(roll) - plainBlock) <= sameAngle
+      ? 'in a plain V-block'
+      : `in a cradle: a block cut to ${text}; a plain V-block holds 45° only`
+  return `top of the tube ${way} by ${text}, ${block}; its lower edge on the table, its near edge at the fence`
+}
+
+export function rampWords(ramp: Deg, reading: Reading): string {
+  const { text, rise } = showAngle(Math.abs(ramp), reading)
+  const end = ramp > 0 ? 'the end away from the stop' : 'the end at the stop'
+  return `raise ${end} on a wedge of ${text}${rise ? `, ${rise}` : ''}; its faces flat in the vise`
+}
+
+const seamWords: Readonly<Record<Side, string>> = {
+  up: 'weld seam up',
+  down: 'weld seam down, on the table',
+  fence: 'weld seam toward the fence',
+  outward: 'weld seam away from the fence, toward you',
 }
 
 function sideOf({ kind, longSide, parallel }: Cut): string {
@@ -54,11 +88,17 @@ function turningOf(cuts: readonly Cut[]): string {
 /** Words of one set-up, for the person at this saw. */
 export function printedOf(visit: Visit, cuts: readonly Cut[], reading: Reading): SetUp['printed'] {
   const cut = cuts[0]!
+  const { swing, tilt, roll, ramp, seam } = cut
+  const bothEnds = cut.kind === 'first' && cuts.some(({ kind }) => kind === 'second')
   return {
     stop: cut.stop,
-    miter: scaleReading(cut.swing, visit.saw, reading),
-    lean: leanOf(cut.swing),
+    miter: scaleReading(swing, visit.saw, reading),
+    lean: leanOf(swing),
     longSide: sideOf(cut),
     turn: turningOf(cuts),
+    ...(tilt === 0 ? {} : { bevel: showAngle(Math.abs(tilt), reading), bevelLean: bevelLeanOf(tilt) }),
+    ...(roll === 0 ? {} : { roll: rollWords(roll, visit.section, reading) }),
+    ...(ramp === 0 ? {} : { ramp: rampWords(ramp, reading) }),
+    ...(seam === undefined ? {} : { seam: seamWords[seam.now] + (bothEnds ? ' at the first end' : '') }),
   }
 }

@@ -88,7 +88,7 @@ const damages: readonly (readonly [string, (whole: Whole) => void, string])[] = 
       setStop(second.steps, 404, 403.99)
       run.setUps[2]!.exact = 403.99
     },
-    'piece A1 comes out with long point 403.99 mm; part A is printed as 404 mm',
+    'piece A1 comes out with long point 403.99 mm; part A is 404 mm before rounding',
   ],
   [
     'edges that are not those of the part',
@@ -102,7 +102,7 @@ const damages: readonly (readonly [string, (whole: Whole) => void, string])[] = 
       setUps.second.stop = 405
       setUps.second.printed.stop = { mm: 405, text: '405', unit: 'mm' }
     },
-    'rounds a stop of 404 mm to 405 mm, more than half of what the shop reads',
+    'rounds a stop of 404 mm to 405 mm, by more than 0.5 mm',
   ],
   ['a head left at 0', ({ first }) => first.steps.shift(), 'says swing -30°; the program has 0°'],
   ['no stop set', ({ first }) => first.steps.splice(1, 1), 'program first 1: cut A1.m: no stop is set'],
@@ -387,7 +387,7 @@ describe('the part that the piece is to be', () => {
 
   test('printed as 405 the pieces of 404 are refused', () =>
     expect(against({ printed: { ...side.printed, length: { mm: 405, text: '405', unit: 'mm' } } })).toContain(
-      'piece A1 comes out with long point 404 mm; part A is printed as 405 mm',
+      'piece A1 comes out with long point 404 mm by the printed stops; part A is printed as 405 mm, and the shop reads 1 mm',
     ))
   test('with one edge 0.01 longer they are refused', () => {
     const [a, b, c, d] = side.edges
@@ -429,7 +429,7 @@ describe('a delivery that measures 40.5', () => {
     expect(faultsOf(outward(404 - 40.5 * tan30), measuring)).toEqual([])
     expect(faultsOf(outward(404 - 40 * tan30))).toEqual([])
     expect(faultsOf(outward(404 - 40 * tan30), measuring)).toContain(
-      'piece A1 comes out with long point 404.2887 mm; part A is printed as 404 mm',
+      'piece A1 comes out with long point 404.2887 mm; part A is 404 mm before rounding',
     )
   })
 })

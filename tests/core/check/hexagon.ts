@@ -4,11 +4,11 @@ import type { Nest, NestPiece } from '../../../src/core/nest.ts'
 import type { Program, Run } from '../../../src/core/plan-shapes.ts'
 import { blankOf, figures, partOf, setUp, square, tan30, tube40, work } from './documents.ts'
 
-// Long point 700 · tan 30° = 404.145, so the middle is 40 · tan 30° less.
+// 700 · tan 30° = 404.145 is drawn here at 404 to the last digit, so that the printed stops are the exact ones.
 export const side = partOf(
   'A',
   tube40,
-  700 * tan30 - 40 * tan30,
+  404 - 40 * tan30,
   [
     { p: -tan30, q: 0 },
     { p: tan30, q: 0 },

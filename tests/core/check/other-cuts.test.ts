@@ -216,7 +216,7 @@ test('one end of 45° on 40 tube, long point 300: the stop is at 300, at 299.99 
   expect(part.longPoint).toBeCloseTo(300, 9)
   expect(judged(part, 301, run(300))).toEqual([])
   expect(judged(part, 301, run(299.99))).toContain(
-    'piece A1 comes out with long point 299.99 mm; part A is printed as 300 mm',
+    'piece A1 comes out with long point 299.99 mm; part A is 300 mm before rounding',
   )
 })
 

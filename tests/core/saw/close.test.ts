@@ -101,7 +101,7 @@ test('with printed stops the long point lies within half a step of the reading (
     fc.property(shapes, benches, (given, bench) => {
       const { run, sticks, width, height } = planned(given, bench)
       const real = extentOf(replay(run, sticks, 'printed').made.get('A1')!)
-      const wanted = extentOf(barOf(given.part, width, height))
+      const wanted = extentOf(barOf(given.part, width, height, 'printed'))
       expect(Math.abs(real - wanted)).toBeLessThanOrEqual(readingStepOf(given.reading) / 2 + 1e-6)
     }),
     { numRuns: 200, seed: 4 },

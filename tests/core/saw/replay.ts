@@ -163,8 +163,13 @@ const proper = [[], ['over'], ['end'], ['flip']]
 export const sameBar = (one: Bar, two: Bar): boolean =>
   proper.some((by) => coincide(corners(by(one)), corners(two)))
 
-/** The bar that a part with its printed length should be, in a section of this size. */
-export function barOf({ slopes: [lead, trail], printed }: Part, width: number, height: number): Bar {
+/** The bar that a part should be, unrounded or with its printed length, in a section of this size. */
+export function barOf(of: Part, width: number, height: number, length: 'exact' | 'printed' = 'exact'): Bar {
+  const {
+    slopes: [lead, trail],
+    printed,
+  } = of
+  const wanted = printed.primary === 'edge' ? of.edges[0] : of.longPoint
   const blank = box(0, width, height)
   const raw: Bar = {
     lead: blank.lead.map(([, y, z]) => [lead.p * y + lead.q * z, y, z]),
@@ -172,7 +177,7 @@ export function barOf({ slopes: [lead, trail], printed }: Part, width: number, h
   }
   const edge = raw.lead[0]![0] - raw.trail[0]![0]
   const tips = Math.max(...raw.lead.map(([x]) => x)) - Math.min(...raw.trail.map(([x]) => x))
-  const by = printed.length.mm - (printed.primary === 'edge' ? edge : tips)
+  const by = (length === 'exact' ? wanted : printed.length.mm) - (printed.primary === 'edge' ? edge : tips)
   return { ...raw, lead: raw.lead.map(([x, y, z]) => [x + by, y, z]) }
 }
 

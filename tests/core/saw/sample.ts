@@ -134,6 +134,8 @@ interface Cutting {
   readonly trim?: number
   readonly grip?: number
   readonly allowance?: number
+  /** Blanks are rounded up to whole steps of this; absent: of 1/1600 mm. */
+  readonly step?: number
   readonly job?: string
   readonly first?: Readonly<Record<string, number>>
   readonly idFrom?: number
@@ -142,11 +144,11 @@ interface Cutting {
 /** A nest of square blanks from mill sticks: front trim, then pieces with a kerf between, tail as it falls. */
 export function nestSection(parts: readonly Part[], cutting: Cutting): NestSection {
   const { section = parts[0]!.section, length = 6000, kerf = 2.5, trim = 10, grip = 60 } = cutting
-  const { allowance = 0, job = 'job', first = {}, idFrom = 1 } = cutting
+  const { allowance = 0, step = 1 / 1600, job = 'job', first = {}, idFrom = 1 } = cutting
   const count: Record<string, number> = {}
   const midOf = (of: Part) => {
     const mitered = of.angleFromSquare.filter((deg) => deg > 0).length
-    return Math.ceil((printedExtent(of) + (allowance * mitered) / 2) * 1600 - 1e-3) / 1600
+    return Math.ceil((printedExtent(of) + (allowance * mitered) / 2) / step - 1e-3) * step
   }
   const sticks = cutting.sticks.map((marks, at): NestStick => {
     let x = length - trim
