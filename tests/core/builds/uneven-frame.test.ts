@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { endCorners } from '../../../src/core/frame/member.ts'
 import { axisX } from '../../../src/core/geometry/pose.ts'
 import { norm, sub } from '../../../src/core/geometry/vec3.ts'
-import type { Params } from '../../../src/core/job.ts'
+import type { Params, RowGiven } from '../../../src/core/job.ts'
 import { framed, inches, metric, problems, sizeOf, tube } from './framed.ts'
 
 // Expected numbers come from plane trigonometry written out here, not from the outline code.
@@ -14,13 +14,16 @@ const deg = (of: number) => (of * 180) / Math.PI
 /** Angle of a triangle across from side c, by the law of cosines. */
 const across = (a: number, b: number, c: number) => deg(Math.acos((a * a + b * b - c * c) / (2 * a * b)))
 
+/** The first rows carry the corners, the others have none. */
+const rowsOf = (sides: readonly number[], corners: readonly number[]) =>
+  sides.map((side, at): RowGiven => (at < corners.length ? { side, corner: corners[at]! } : { side }))
 const lastSide = (sides: readonly number[], corners: readonly number[]): Params => ({
   way: 'last side open',
-  sides: sides.map((side, at) => (at < corners.length ? { side, corner: corners[at]! } : { side })),
+  sides: rowsOf(sides, corners),
 })
 const lastCorners = (sides: readonly number[], corners: readonly number[]): Params => ({
   way: 'last corners open',
-  allSides: sides.map((side, at) => (at < corners.length ? { side, corner: corners[at]! } : { side })),
+  allSides: rowsOf(sides, corners),
 })
 const through = (points: readonly (readonly [number, number])[]): Params => ({
   way: 'corner points',
