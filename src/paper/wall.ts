@@ -81,7 +81,10 @@ export function wallBlocks(
     const { setUp } = group[0]!
     const { lean, longSide, turn, miter } = setUp.printed
     const ends = bothEnds(group) ? 'a: first end, b: second end' : ''
+    const saw = shop.saws.find((one) => one.id === setUp.saw)
     const words = [
+      shop.saws.length > 1 && saw ? `On ${saw.name}` : '',
+      saw?.readsAtSquare === 90 ? 'Miter as the scale reads, 90° at square' : '',
       miter.rise ? `Rise ${miter.rise}` : '',
       setUp.swing === 0 ? '' : lean,
       longSide,

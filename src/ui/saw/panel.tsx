@@ -67,7 +67,6 @@ export function Panel(props: PanelProps) {
         </div>
         {(cut || props.leftOver) && (
           <div className="saw-do">
-            {props.leftOver}
             {cut && (
               <FirstPiece station={station} cut={cut} plan={plan} products={run.products} shop={shop} />
             )}
@@ -79,6 +78,8 @@ export function Panel(props: PanelProps) {
                   {caution}
                 </p>
               ))}
+            {/* Last: it can wait, and what is to be done at the next cut cannot. */}
+            {props.leftOver}
           </div>
         )}
       </div>

@@ -1,3 +1,4 @@
+import type { SetUp } from '../../core/plan-shapes.ts'
 import type { Mm } from '../../core/units.ts'
 import { type AtCut, edgeXs } from './lying.ts'
 
@@ -76,4 +77,19 @@ export function layOut(at: AtCut, stopSide: 'left' | 'right', width: number): Sh
     nameAt: broken ? quarter : centers,
     nameSize: Math.min(40, w * 0.56, shortest * 0.4),
   }
+}
+
+/** Half the width at which the vise is drawn, pixels. */
+const viseHalf = 34
+
+/**
+ * Pixel at which the middle of the vise stands: on the piece between blade and stop, or on the stick behind the blade.
+ * Reckoned between pixels, since a piece drawn with a break has no pixel for what lies in its middle.
+ */
+export function viseAt({ px, stopLeft }: Sheet, hold: SetUp['hold'], { keep }: AtCut): number {
+  const blade = edgeXs(keep.trail, keep.depth)
+  if (hold === 'stick') return px(Math.min(blade[0], blade[1])) + (stopLeft ? 1 : -1) * 2 * viseHalf
+  const lead = edgeXs(keep.lead, keep.depth)
+  const from = px(Math.max(blade[0], blade[1]))
+  return from + (px(Math.max(lead[0], lead[1])) - from) * 0.62
 }

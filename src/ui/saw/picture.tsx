@@ -2,7 +2,7 @@ import { type ReactNode, useId } from 'react'
 import type { SetUp } from '../../core/plan-shapes.ts'
 import { useWidth } from '../drawing/width.ts'
 import { type AtCut, edgeXs } from './lying.ts'
-import { layOut, type Sheet } from './picture-layout.ts'
+import { layOut, type Sheet, viseAt } from './picture-layout.ts'
 
 interface PictureProps {
   readonly at: AtCut
@@ -37,7 +37,6 @@ function Picture({ at, setUp, name, stop, long, says, width }: PictureProps & { 
   const keepLead = edgeXs(at.keep.lead, at.keep.depth)
   const blade = edgeXs(at.keep.trail, at.keep.depth)
   const rest = edgeXs(at.rest.lead, at.rest.depth)
-  const far = Math.max(keepLead[0], keepLead[1])
   const keep = points([
     [px(blade[0]), fence],
     [px(keepLead[0]), fence],
@@ -86,16 +85,17 @@ function Picture({ at, setUp, name, stop, long, says, width }: PictureProps & { 
         className="blade"
         strokeWidth={Math.max(5, at.kerf * sheet.scale)}
       />
+      {/* Over the fence, toward the stop: there the words meet neither those of the vise nor those of the fence. */}
       <text
-        x={px(blade[1] + (lean * 62) / w) + out * 10}
-        y={py(1) + 60}
+        x={px(blade[0] - (lean * 16) / w) + out * 10}
+        y={fence - 26}
         textAnchor={sheet.stopLeft ? 'end' : 'start'}
         className="blade-word"
       >
         {setUp.swing === 0 ? 'blade, square' : `blade, ${setUp.printed.miter.text}`}
       </text>
 
-      <Vise sheet={sheet} hold={setUp.hold} far={far} blade={blade} />
+      <Vise sheet={sheet} x={viseAt(sheet, setUp.hold, at)} />
       <text
         x={sheet.nameAt}
         y={fence + w / 2 + sheet.nameSize * 0.36}
@@ -156,22 +156,8 @@ function Break({ x, top, bottom }: { x: number; top: number; bottom: number }) {
   )
 }
 
-function Vise({
-  sheet,
-  hold,
-  far,
-  blade,
-}: {
-  sheet: Sheet
-  hold: SetUp['hold']
-  far: number
-  blade: readonly [number, number]
-}) {
-  const { px, py } = sheet
-  const outward = sheet.stopLeft ? 1 : -1
-  const most = Math.max(blade[0], blade[1])
-  const least = Math.min(blade[0], blade[1])
-  const middle = hold === 'stop' ? px(most + (far - most) * 0.62) : px(least) + outward * 70
+function Vise({ sheet, x: middle }: { sheet: Sheet; x: number }) {
+  const { py } = sheet
   return (
     <g>
       <path d={`M${middle - 34} ${py(1) + 3}h68v14h-24v22h-20v-22h-24z`} className="vise" />

@@ -1,4 +1,4 @@
-import type { BuiltSize, Plan } from '../../core/plan-shapes.ts'
+import type { BuiltSize, Plan, PlatePart } from '../../core/plan-shapes.ts'
 import { showMass } from '../../core/reading/show.ts'
 import type { Shop } from '../../core/shop.ts'
 import { sameLength } from '../../core/tolerance.ts'
@@ -53,14 +53,17 @@ export function PlatesAndHardware({ plan, shop }: { plan: Plan; shop: Shop }) {
   const hardware = new Map<string, number>()
   for (const { kind, text, count: n } of plan.frame.hardware)
     hardware.set(text ?? kind, (hardware.get(text ?? kind) ?? 0) + n)
+  const plates = new Map<string, { readonly plate: PlatePart; readonly n: number }>()
+  for (const plate of plan.plates) plates.set(plate.mark, { plate, n: (plates.get(plate.mark)?.n ?? 0) + 1 })
   return (
     <section className="figures" aria-labelledby="rest-head">
       <h2 id="rest-head">Plates, hardware, mass</h2>
       <ul className="plain-list">
-        {plan.plates.map((plate) => (
-          <li key={plate.id}>
-            <span className="mark">{plate.mark}</span> {plate.name}: {plate.text},{' '}
-            {showMass(plate.mass, shop.mass)}
+        {[...plates].map(([mark, { plate, n }]) => (
+          <li key={mark}>
+            {n > 1 && `${n} × `}
+            <span className="mark">{mark}</span> {plate.name}: {plate.text}, {showMass(plate.mass, shop.mass)}
+            {n > 1 && ' each'}
           </li>
         ))}
         {[...hardware].map(([text, n]) => (

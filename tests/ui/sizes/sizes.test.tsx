@@ -1,9 +1,9 @@
 import { act, cleanup, fireEvent, screen, within } from '@testing-library/react'
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
 import type { Params } from '../../../src/core/job.ts'
+import { landingLines } from '../../../src/core/parts/landing-lines.ts'
 import { startShop } from '../../../src/core/shop-start.ts'
 import { useApp } from '../../../src/ui/app.ts'
-import { landingLines } from '../../../src/core/parts/landing-lines.ts'
 import { Sizes } from '../../../src/ui/sizes/sizes.tsx'
 import { fakeApp, jobOf, show, viewOf } from '../shell/fake-app.tsx'
 
@@ -239,4 +239,12 @@ describe('layout marks', () => {
     expect(line.landing.far).toBeCloseTo(bar.longPoint / 2 + 40, 6)
     expect(line.on).toMatch(/^[A-Z]+, Cross bar$/)
   })
+})
+
+test('four feet, four caps of one mark: one line with how many, and the mass of each', () => {
+  open('pedestal')
+  const lines = [...document.querySelectorAll('.plain-list li')].map((line) => line.textContent)
+  const caps = lines.filter((line) => line?.includes('Foot cap'))
+  expect(caps).toHaveLength(1)
+  expect(caps[0]).toMatch(/^4 × P1 Foot cap: .* kg each$/)
 })
