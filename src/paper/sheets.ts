@@ -2,6 +2,7 @@ import type { ReactNode } from 'react'
 import type { BenchCut, Plan } from '../core/plan-shapes.ts'
 import type { Shop } from '../core/shop.ts'
 import { partsSheet } from './parts-sheet.tsx'
+import { hasSaddles, saddleSheet } from './saddle-sheet.tsx'
 import type { PageSize } from './size.ts'
 import { stockSheet } from './stock-sheet.tsx'
 import { wallSheet } from './wall-sheet.tsx'
@@ -14,6 +15,8 @@ export interface Sheet {
   readonly about: string
   /** Only when there is a nest that the judges let pass. */
   readonly needsRun: boolean
+  /** Where only some plans have it: whether this one does. */
+  readonly only?: (plan: Plan) => boolean
   readonly pages: (plan: Plan, cuts: readonly BenchCut[], shop: Shop, page: PageSize) => readonly ReactNode[]
 }
 
@@ -45,5 +48,13 @@ export const sheets: readonly Sheet[] = [
     about: 'Tacks, checks and passes in order.',
     needsRun: false,
     pages: (plan, _cuts, _shop, page) => weldSheet(plan, page),
+  },
+  {
+    id: 'saddle',
+    title: 'Saddle templates',
+    about: 'At full size, to wrap round the tube and mark what is worked away after the saw.',
+    needsRun: false,
+    only: hasSaddles,
+    pages: (plan, _cuts, _shop, page) => saddleSheet(plan, page),
   },
 ]

@@ -17,6 +17,19 @@ export function faceWords(of: Member, face: Landing['face']): string {
   return face === '+y' || face === '+z' ? 'left side, seen from end A' : 'right side, seen from end A'
 }
 
+/** Faces in the order in which a right-hand turn about the axis meets them, from +y. */
+const inTurn: readonly Landing['face'][] = ['+y', '+z', '-y', '-z']
+
+/** On a round member, which has no faces: the nearest side, and how many degrees beside it toward the next one. */
+function sideWords(of: Member, { face, around }: Landing): string {
+  const at = inTurn.indexOf(face)
+  const off = around === undefined ? 0 : ((around - at * 90 + 540) % 360) - 180
+  const degrees = Math.round(Math.abs(off) * 10) / 10
+  if (degrees === 0) return faceWords(of, face)
+  const next = inTurn[(at + (off > 0 ? 1 : 3)) % 4]!
+  return `${faceWords(of, face)}, ${degrees}° round toward ${faceWords(of, next)}`
+}
+
 export interface LandingLine {
   readonly key: string
   readonly on: string
@@ -46,10 +59,8 @@ export function landingLines(plan: Plan): readonly LandingLine[] {
     const byText = by ? `${by.mark}, ${nameOf(plan, landing.by)}` : nameOf(plan, landing.by)
     const { near, far } = landing.printed
     const receiver = members.get(landing.on)
-    const face = receiver ? faceWords(receiver, landing.face) : landing.face
-    const same = [landing.on, by?.mark ?? landing.by, landing.face, landing.from, near.text, far.text].join(
-      ' ',
-    )
+    const face = receiver ? sideWords(receiver, landing) : landing.face
+    const same = [landing.on, by?.mark ?? landing.by, face, landing.from, near.text, far.text].join(' ')
     const before = lines.get(same)
     lines.set(same, { key: same, on: onText, by: byText, landing, face, times: (before?.times ?? 0) + 1 })
   }

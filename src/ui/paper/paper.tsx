@@ -13,7 +13,9 @@ export function Paper({ view }: { readonly view: JobView }) {
   const actions = useActions()
   const [size, setSize] = useState<PageSize>(pageSizes[shop.paper])
   const { plan } = view
-  const possible = sheets.filter((sheet) => plan && (!sheet.needsRun || plan.run))
+  const possible = sheets.filter(
+    ({ needsRun, only }) => plan && (!needsRun || plan.run) && (!only || only(plan)),
+  )
   const [left, setLeft] = useState<readonly string[]>([])
   const chosen = possible.filter(({ id }) => !left.includes(id))
   if (!plan)
