@@ -66,6 +66,14 @@ export const figuresHigh = ({ printed }: SetUp): Mm =>
   2 * lineHigh +
   (printed.stop.text.includes('/') || printed.miter.text.includes('/') ? stopFont * 2.2 : stopFont * 1.2)
 
+/** Which saw, where there are several; and how its scale reads, where a miter could be set by the wrong one. */
+function sawWords({ saw: id, swing }: SetUp, { saws }: Shop): string {
+  const saw = saws.find((one) => one.id === id)
+  const scale = saw?.readsAtSquare === 90 && swing !== 0 ? 'scale reads 90° at square' : ''
+  if (!saw || saws.length === 1) return scale && `The ${scale}`
+  return `On ${saw.name}${scale && `, whose ${scale}`}`
+}
+
 export function wallBlocks(
   plan: Plan,
   cuts: readonly BenchCut[],
@@ -77,14 +85,15 @@ export function wallBlocks(
     (plan.nest?.sections ?? []).flatMap(({ sticks }) => sticks.map((stick) => [stick.id, stick] as const)),
   )
   const stickWord = shop.says === 'stick and drop' ? 'stick' : 'length'
+  // Through all set-ups: a stick stays on the saw until it is unloaded, and is not whole when it comes back.
+  let loaded = ''
+  const begun = new Set<string>()
   return setUpsInOrder(cuts).map((group, at): Block<WallHead, WallStrip> => {
     const { setUp } = group[0]!
     const { lean, longSide, turn, miter } = setUp.printed
     const ends = bothEnds(group) ? 'a: first end, b: second end' : ''
-    const saw = shop.saws.find((one) => one.id === setUp.saw)
     const words = [
-      shop.saws.length > 1 && saw ? `On ${saw.name}` : '',
-      saw?.readsAtSquare === 90 ? 'Miter as the scale reads, 90° at square' : '',
+      sawWords(setUp, shop),
       miter.rise ? `Rise ${miter.rise}` : '',
       setUp.swing === 0 ? '' : lean,
       longSide,
@@ -102,7 +111,7 @@ export function wallBlocks(
       (cut.product.makes?.[0] ?? cut.product.id).slice((cut.product.mark ?? '').length) + end(cut)
     const boxes = boxWide(Math.max(...group.map((cut) => labelOf(cut).length)))
     const perRow = Math.max(1, Math.floor((wide - labelWide) / boxes))
-    let loaded = ''
+    let onSaw = loaded
     let row: { from: string; mark: string; wide: Mm; numbers: string[] } | undefined
     const note = (text: string) => {
       strips.push({ high: linesOf(text, wide, 'bold') * lineHigh, what: { kind: 'load', text } })
@@ -114,14 +123,21 @@ export function wallBlocks(
     for (const cut of group) {
       const whole = cut.loaded === cut.stick
       const stick = lengths.get(cut.stick)
-      if (whole && loaded !== cut.stick) {
-        loaded = cut.stick
+      if (whole && onSaw === cut.stick)
+        note(`${sentence(stickWord).slice(0, -1)} ${cut.stick} stays on the saw.`)
+      else if (whole && loaded !== cut.stick) {
         const rack = stick?.from === 'rack' ? ', from the rack' : ''
         const clean = cut.trimFirst ? `; clean-up cut ${say(cut.trimFirst, shop.reading)}` : ''
-        note(
-          `Load ${stickWord} ${cut.stick}${stick ? `, ${say(stick.length, shop.reading)}` : ''}${rack}${clean}.`,
-        )
+        const which = begun.has(cut.stick)
+          ? `what is left of ${stickWord} ${cut.stick}`
+          : `${stickWord} ${cut.stick}${stick ? `, ${say(stick.length, shop.reading)}` : ''}${rack}`
+        note(`Load ${which}${clean}.`)
       }
+      if (whole) {
+        loaded = cut.stick
+        begun.add(cut.stick)
+      }
+      onSaw = ''
       const mark = cut.product.mark ?? ''
       const from = whole ? cut.stick : ''
       const number = labelOf(cut)

@@ -20,14 +20,31 @@ describe('the wall cut sheet', () => {
       expect(words[0]).toBe(`On ${saw.name}.`)
   })
 
-  test('a saw that reads 90 at square: every set-up says that the miter is as its scale reads', () => {
-    for (const words of wordsOf({ saws: [{ ...saw, readsAtSquare: 90 }] }))
-      expect(words).toContain('Miter as the scale reads, 90° at square.')
+  test('a saw that reads 90 at square: each miter says so, a square cut need not', () => {
+    const [square, ...miters] = wordsOf({ saws: [{ ...saw, readsAtSquare: 90 }] })
+    expect(square).not.toContain('The scale reads 90° at square.')
+    expect(miters.length).toBeGreaterThan(0)
+    for (const words of miters) expect(words).toContain('The scale reads 90° at square.')
   })
 
   test('a line more makes its block a line higher, so that no page runs over', () => {
     const high = (change: Partial<typeof shop>) =>
       wallBlocks(plan, cutsWith([]), { ...shop, ...change }, pageSizes.A4)[0]!.head.high
-    expect(high({ saws: [{ ...saw, readsAtSquare: 90 }] })).toBeGreaterThan(high({}) + 5)
+    expect(high({ saws: [saw, { ...saw, id: 'other' }] })).toBeGreaterThan(high({}) + 5)
+  })
+
+  test('a stick that stays on the saw between two set-ups is not loaded again', () => {
+    const [first, second] = cutsWith([])
+    if (!first || !second) throw new Error('two blanks are needed')
+    // The same visit of stick S1, its second piece under another stop.
+    const moved = { ...second, setUp: { ...second.setUp, id: 'another stop' } }
+    const notes = wallBlocks(
+      plan,
+      [{ ...first, unload: undefined } as typeof first, moved],
+      shop,
+      pageSizes.A4,
+    ).map(({ strips }) => strips.flatMap(({ what }) => (what.kind === 'load' ? [what.text] : [])))
+    expect(notes[0]).toEqual(['Load length S1, 6000 mm; clean-up cut 10 mm.'])
+    expect(notes[1]?.[0]).toBe('Length S1 stays on the saw.')
   })
 })
