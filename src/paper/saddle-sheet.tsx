@@ -236,11 +236,7 @@ function Match(props: {
     <g>
       <path
         className="saddle-match"
-        d={
-          props.down
-            ? `M${x} ${y - 12}V${y + 12}M${x - 4} ${y}H${x + 4}`
-            : `M${x - 12} ${y}H${x + 12}M${x} ${y - 4}V${y + 4}`
-        }
+        d={props.down ? `M${x} ${y - 12}V${y + 12}M${x} ${y}h4` : `M${x - 12} ${y}H${x + 12}M${x} ${y}v4`}
       />
       <text className="saddle-word" x={x + 1} y={y - 2}>
         {props.place}
