@@ -5,7 +5,7 @@ import { checkNest } from './check/check-nest.ts'
 import { checkRun } from './check/check-run.ts'
 import type { Progress } from './facts.ts'
 import type { Frame, Warning } from './frame/frame.ts'
-import { landingsOf, landingWarnings } from './frame/landing.ts'
+import { landingsOf, landingWarnings, touchingOf } from './frame/landing.ts'
 import type { Job } from './job.ts'
 import type { Nest } from './nest.ts'
 import { builtSizes } from './parts/built.ts'
@@ -17,6 +17,7 @@ import { say, showLength, unitOf } from './reading/show.ts'
 import { bad, badAll, good, type Problem, type Result } from './result.ts'
 import { sawWarnings } from './saw/limits.ts'
 import { planRun } from './saw/run.ts'
+import { pinSeams } from './saw/seam.ts'
 import type { Shop } from './shop.ts'
 import { sameLength } from './tolerance.ts'
 import { weldPlan } from './weld/order.ts'
@@ -32,7 +33,7 @@ export function plan(job: Job, shop: Shop, nest?: Nest, progress?: Progress): Re
   const framed = frameOf(job, shop)
   if (!framed.ok) return framed
   const frame = framed.value
-  const parts = partsOf(frame.members, shop)
+  const { parts, warnings: seamWarnings } = pinSeams(partsOf(frame.members, shop), frame, job.seam)
   const demand = demandOf(parts, job.id, job.quantity, shop, progress?.rack ?? [])
   const tooLong = demand.flatMap((problem): Problem[] => {
     const most = longestPiece(problem)
@@ -49,7 +50,8 @@ export function plan(job: Job, shop: Shop, nest?: Nest, progress?: Progress): Re
   })
   if (tooLong.length > 0) return badAll(tooLong)
   const plates = platesOf(frame, shop)
-  const landings = landingsOf(frame).map(
+  const touching = touchingOf(frame)
+  const landings = landingsOf(frame, touching).map(
     (at): Landing => ({
       ...at,
       printed: { near: showLength(at.near, shop.reading), far: showLength(at.far, shop.reading) },
@@ -60,8 +62,9 @@ export function plan(job: Job, shop: Shop, nest?: Nest, progress?: Progress): Re
     plates.reduce((sum, plate) => sum + plate.mass, 0)
   const warnings: Warning[] = [
     ...frame.warnings,
-    ...landingWarnings(frame, (mm) => say(mm, shop.reading)),
+    ...landingWarnings(frame, (mm) => say(mm, shop.reading), touching),
     ...sawWarnings(parts, shop),
+    ...seamWarnings,
   ]
   const made: Plan = {
     job: job.id,
@@ -74,7 +77,7 @@ export function plan(job: Job, shop: Shop, nest?: Nest, progress?: Progress): Re
     sizes: builtSizes(frame, parts, shop),
     mass,
     demand,
-    weld: weldPlan(frame, shop),
+    weld: weldPlan(frame, shop, touching),
     warnings,
   }
   return good(nest ? withNest(made, parts, shop, nest, progress) : made)

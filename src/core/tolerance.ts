@@ -41,3 +41,7 @@ export const onAxis = 0.5
 /** A splay that a person typed comes back from the planes of a leg within this, degrees: some ten rotations in floating
  * point lose about 1e-12 of it, saved lengths of 1/1600 mm none, since slopes are not rounded. */
 export const typedAngle = 1e-7
+
+/** Two pieces of one geometry key differ by less than this at any corner, mm: a key counts in steps of 1/1600 mm, and an
+ * edge lies between two of them. */
+export const sameKey = 4 / 1600

@@ -4,7 +4,7 @@
 import { describe, expect, test } from 'vitest'
 import { squareEnd, turned } from '../../src/core/saw/lying.ts'
 import { settingOf, slopeOf } from '../../src/core/saw/setting.ts'
-import { cornerLoss, stopFor, stopOf } from '../../src/core/saw/stop.ts'
+import { cornerLoss, readAtSquare, stopFor, stopOf } from '../../src/core/saw/stop.ts'
 
 type Point = readonly [x: number, y: number]
 const tan = (deg: number) => Math.tan((deg * Math.PI) / 180)
@@ -136,6 +136,19 @@ describe('the table, for 40 tube at 30° and 404 mm', () => {
     const outward = kept(pushed(blank(404, 40), stopOf(turned(oneEnd, 'over'))), 30)
     expect(lengthAt(outward, 40)).toBeCloseTo(404, 9)
   })
+})
+
+test('read at square, a pivot 60 behind the fence and a kerf of 2.5 put the stop 34.8 off at 30°, by turning the teeth', () => {
+  // The keep-side teeth are a line half a kerf from the pivot; swung about the pivot it crosses the fence elsewhere.
+  const crossing = (deg: number) => {
+    const [c, s] = [Math.cos((deg * Math.PI) / 180), Math.sin((deg * Math.PI) / 180)]
+    // Point and direction of the line after the turn, pivot at (0, −60); along it to y = 0.
+    const [x, y] = [1.25 * c, -60 + 1.25 * s]
+    return x + ((0 - y) / c) * -s
+  }
+  expect(Math.abs(crossing(-30) - crossing(0))).toBeCloseTo(readAtSquare(60, 2.5, 30), 9)
+  expect(readAtSquare(60, 2.5, 30)).toBeCloseTo(34.8, 1)
+  expect(readAtSquare(60, 2.5, 0)).toBe(0)
 })
 
 describe('compound ends', () => {
