@@ -1,9 +1,11 @@
 import type { Frame, Measure, Member, Plate, Warning } from '../frame/frame.ts'
 import { edgesOf, endCorners } from '../frame/member.ts'
+import { roundReach } from '../frame/reach.ts'
 import { toWorld } from '../geometry/pose.ts'
-import type { Vec3 } from '../geometry/vec3.ts'
+import { dot, type Vec3 } from '../geometry/vec3.ts'
 import { primaryLength } from '../parts/parts.ts'
 import { badAll, good, type Problem, type Result } from '../result.ts'
+import { isRound } from '../section/section.ts'
 import { samePoint } from '../tolerance.ts'
 import type { Mm } from '../units.ts'
 
@@ -39,13 +41,19 @@ export function assemble(draft: FrameDraft): Result<Frame> {
     problems.set(problem.text, problem)
   }
   if (problems.size > 0) return badAll([...problems.values()])
-  const points = [
-    ...frame.members.flatMap((member) => [...endCorners(member, 'A'), ...endCorners(member, 'B')]),
+  const round = frame.members.filter(({ section }) => isRound(section))
+  const corners = [
+    ...frame.members
+      .filter(({ section }) => !isRound(section))
+      .flatMap((member) => [...endCorners(member, 'A'), ...endCorners(member, 'B')]),
     ...frame.plates.flatMap(plateCorners),
   ]
-  const span = (axis: 0 | 1 | 2) => points.map((point) => point[axis])
-  const extent = (axis: 0 | 1 | 2) => Math.max(...span(axis)) - Math.min(...span(axis))
-  const floor = frame.floor ?? Math.min(...span(2))
+  const reach = (direction: Vec3): Mm =>
+    Math.max(
+      ...corners.map((corner) => dot(corner, direction)),
+      ...round.flatMap((member) => [roundReach(member, 'A', direction), roundReach(member, 'B', direction)]),
+    )
+  const floor = frame.floor ?? -reach([0, 0, -1])
   const lengths = new Map(frame.members.map((member) => [member.id, primaryLength(member)]))
   const measures: Measure[] = frame.measures.map((measure) => ({
     ...measure,
@@ -58,7 +66,11 @@ export function assemble(draft: FrameDraft): Result<Frame> {
     ...frame,
     measures,
     warnings: frame.warnings ?? [],
-    size: [extent(0), extent(1), Math.max(...span(2)) - floor],
+    size: [
+      reach([1, 0, 0]) + reach([-1, 0, 0]),
+      reach([0, 1, 0]) + reach([0, -1, 0]),
+      reach([0, 0, 1]) - floor,
+    ],
     floor,
   })
 }
