@@ -1,4 +1,4 @@
-import type { ReactNode } from 'react'
+import { Fragment, type ReactNode } from 'react'
 import type { Member } from '../core/frame/frame.ts'
 import type { End } from '../core/frame/member.ts'
 import type { Part, Plan } from '../core/plan-shapes.ts'
@@ -27,7 +27,12 @@ interface Wrapped {
   readonly title: string
 }
 
-type SaddleStrip = { readonly text: string } | { readonly tile: Tile; readonly of: Wrapped }
+/** A part of a template, the first one under the words that say how to use it. */
+interface SaddleStrip {
+  readonly text?: string
+  readonly tile: Tile
+  readonly of: Wrapped
+}
 
 /** Room for the check bars at the foot of each page. */
 const barsHigh: Mm = 20
@@ -78,12 +83,15 @@ export function saddleSheet(plan: Plan, page: PageSize): ReactNode[] {
   const blocks = wrappedOf(plan).map((of): Block<string, SaddleStrip> => {
     const text = words(of.template)
     const head = { high: linesOf(of.title, wide, 'bold') * lineHigh + 4, what: of.title }
-    const said = { high: linesOf(text, wide) * lineHigh + 1, what: { text } }
-    const room = high - head.high - said.high - 2 * rim - 1
+    const said = linesOf(text, wide) * lineHigh + 1
+    const room = high - head.high - said - 2 * rim - 1
     const tiles = tilesOf(of.template, wide - 2 * margin, room)
     return {
       head,
-      strips: [said, ...tiles.map((tile) => ({ high: tile.high + 2 * rim, what: { tile, of } }))],
+      strips: tiles.map((tile, at) => ({
+        high: tile.high + 2 * rim + (at === 0 ? said : 0),
+        what: at === 0 ? { text, tile, of } : { tile, of },
+      })),
     }
   })
   if (blocks.length === 0) return []
@@ -106,13 +114,12 @@ export function saddleSheet(plan: Plan, page: PageSize): ReactNode[] {
               {head}
               {again ? ', continued' : ''}
             </h2>
-            {strips.map((strip) =>
-              'text' in strip ? (
-                <p key="words">{strip.text}</p>
-              ) : (
-                <Drawn key={`${strip.tile.column} ${strip.tile.row}`} tile={strip.tile} of={strip.of} />
-              ),
-            )}
+            {strips.map(({ text, tile, of }) => (
+              <Fragment key={`${tile.column} ${tile.row}`}>
+                {text && <p>{text}</p>}
+                <Drawn tile={tile} of={of} />
+              </Fragment>
+            ))}
           </article>
         ))}
       </div>
@@ -184,13 +191,14 @@ function Drawn({ tile, of: { part, template } }: { readonly tile: Tile; readonly
     .filter(({ s }) => s > 0 && s < tile.wide)
   const name = `${part.mark} ${end}`
   const parts = tile.columns * tile.rows
+  const number = tile.row * tile.columns + tile.column + 1
   const wide = tile.wide + 2 * margin
   const outer = tile.high + 2 * rim
   return (
     <svg
       className="saddle-paper"
       role="img"
-      aria-label={`Template of ${part.mark}, end ${end}${parts > 1 ? `, part ${tile.row * tile.columns + tile.column + 1} of ${parts}` : ''}`}
+      aria-label={`Template of ${part.mark}, end ${end}${parts > 1 ? `, part ${number} of ${parts}` : ''}`}
       viewBox={`${-margin} ${-rim} ${wide} ${outer}`}
       style={{ width: `${wide}mm`, height: `${outer}mm` }}
     >
@@ -211,7 +219,8 @@ function Drawn({ tile, of: { part, template } }: { readonly tile: Tile; readonly
         ))}
       {lastRow && (
         <text className="saddle-word" x={1} y={tile.high + 5}>
-          {name}, ⌀ {decimals(template.diameter, 2)} mm, this edge toward end {end === 'A' ? 'B' : 'A'}
+          {name}, ⌀ {decimals(template.diameter, 2)} mm{parts > 1 ? `, ${number} of ${parts}` : ''}, this edge
+          toward end {end === 'A' ? 'B' : 'A'}
         </text>
       )}
       {!lastColumn && (
