@@ -2,10 +2,11 @@ import type { ParamSpec } from '../../core/builds/build.ts'
 import type { RowGiven } from '../../core/job.ts'
 import { parseAngle, parseCount, parseLength } from '../../core/reading/parse.ts'
 import { bad, badAll, good, type Problem, type Result } from '../../core/result.ts'
+import { readSection } from '../../core/section/typed.ts'
 
 /**
  * Rows from a pasted text: one row per line, cells apart by tabs, semicolons or commas, in the order of the
- * columns (count, length, end A, end B, …). A first line of heads is passed over. Missing angles are square. Commas
+ * columns (count, length, end A, end B, section, …). A first line of heads is passed over. Missing angles are square. Commas
  * part cells only where a line has neither tabs nor semicolons, so `12,5` in a tabbed list stays a number.
  */
 export function readPasted(
@@ -18,18 +19,17 @@ export function readPasted(
     .map((line, at) => ({ cells: cellsOf(line), number: at + 1 }))
     .filter(({ cells }) => cells.some((cell) => cell !== ''))
   const first = lines[0]
-  const typed = columns.filter(({ type }) => type !== 'section')
-  if (first && isHead(first.cells, typed)) lines.shift()
+  if (first && isHead(first.cells, columns)) lines.shift()
   if (lines.length === 0) return bad('paste-empty', 'There is no row in what was pasted.')
   const problems: Problem[] = []
   const rows = lines.map(({ cells, number }): RowGiven => {
-    if (cells.length > typed.length)
+    if (cells.length > columns.length)
       problems.push({
         code: 'paste-cells',
-        text: `Line ${number} has ${cells.length} cells; ${typed.length} are possible: ${typed.map(({ label }) => label.toLowerCase()).join(', ')}.`,
+        text: `Line ${number} has ${cells.length} cells; ${columns.length} are possible: ${columns.map(({ label }) => label.toLowerCase()).join(', ')}.`,
       })
-    const row: Record<string, string | number> = {}
-    typed.forEach((column, at) => {
+    const row: Record<string, RowGiven[string]> = {}
+    columns.forEach((column, at) => {
       const cell = cells[at] ?? ''
       const read = readCell(cell, column, units)
       if (!read.ok)
@@ -61,7 +61,7 @@ function isHead(cells: readonly string[], columns: readonly ParamSpec[]): boolea
 
 const numeric: readonly ParamSpec['type'][] = ['count', 'length', 'angle']
 
-function readCell(cell: string, column: ParamSpec, units: 'in' | 'mm'): Result<string | number | undefined> {
+function readCell(cell: string, column: ParamSpec, units: 'in' | 'mm'): Result<RowGiven[string] | undefined> {
   if (cell === '') {
     if (column.optional) return good(undefined)
     if (column.type === 'angle') return good(0)
@@ -75,6 +75,8 @@ function readCell(cell: string, column: ParamSpec, units: 'in' | 'mm'): Result<s
       return parseAngle(cell)
     case 'text':
       return good(cell)
+    case 'section':
+      return readSection(cell, units)
     case 'length': {
       const read = parseLength(cell, units)
       return read.ok ? good(cell) : read

@@ -202,7 +202,7 @@ function Paste({ spec, rows, units, onChange }: Props) {
   const [problems, setProblems] = useState<readonly Problem[]>([])
   const id = useId()
   const columns = spec.columns ?? []
-  const heads = columns.filter(({ type }) => type !== 'section').map(({ label }) => label.toLowerCase())
+  const heads = columns.map(({ label }) => label.toLowerCase())
   const take = (add: boolean) => {
     const read = readPasted(text, columns, units)
     setProblems(read.ok ? [] : read.problems)
@@ -222,7 +222,10 @@ function Paste({ spec, rows, units, onChange }: Props) {
           rows={6}
           value={text}
           spellCheck={false}
-          onChange={(event) => setText(event.target.value)}
+          onChange={(event) => {
+            setText(event.target.value)
+            setProblems([])
+          }}
         />
       </div>
       {problems.length > 0 && (

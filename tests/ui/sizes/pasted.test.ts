@@ -34,8 +34,28 @@ describe('a pasted list', () => {
     expect(read('8\t6 7/8\t22½\t22 1/2')).toMatchObject({ ok: true, value: [{ a: 22.5, b: 22.5 }] })
   })
   test('which way the miter stands may be said in words', () => {
-    expect(read('1,24,45,45,the lesser side')).toMatchObject({ ok: true, value: [{ stands: 'on edge' }] })
+    expect(read('1,24,45,45,,the lesser side')).toMatchObject({ ok: true, value: [{ stands: 'on edge' }] })
   })
+  test('a section of its own stands behind the angles; left out, it is that of the list', () => {
+    expect(read('2\t24\t0\t0\t1 1/2 x 1 1/2 x 16 ga\n1\t48')).toEqual({
+      ok: true,
+      value: [
+        {
+          count: 2,
+          length: '24',
+          a: 0,
+          b: 0,
+          section: { kind: 'square-tube', width: '1 1/2', height: '1 1/2', wall: '16 ga' },
+        },
+        { count: 1, length: '48', a: 0, b: 0 },
+      ],
+    })
+  })
+  test('a section that cannot be is said with its line', () =>
+    expect(read('1,24,0,0,2x2x1')).toMatchObject({
+      ok: false,
+      problems: [{ text: expect.stringMatching(/^Line 1, .*section.*: A wall of 1 in .* less than half/) }],
+    }))
   test('nothing is taken when one line is wrong; every wrong cell is named with its line', () => {
     const result = read('6\t13 7/8\t30\t30\n2.5\t7/0\t30\t30')
     expect(result.ok).toBe(false)
@@ -46,8 +66,8 @@ describe('a pasted list', () => {
     expect(read(text)).toMatchObject({ ok: false, problems: [{ code: 'paste-empty' }] }),
   )
   test('too many cells are said, with what is possible', () =>
-    expect(read('1,2,3,4,flat,6,7')).toMatchObject({
+    expect(read('1,24,0,0,2x1x1/8,flat,7')).toMatchObject({
       ok: false,
-      problems: [{ text: expect.stringContaining('Line 1 has 7 cells; 5 are possible') }],
+      problems: [{ text: expect.stringContaining('Line 1 has 7 cells; 6 are possible') }],
     }))
 })
