@@ -8,7 +8,7 @@ import type { Joint, Member, Plate } from './frame.ts'
 import { type End, edgeCorners, endIndex, endPlane, xAt } from './member.ts'
 
 /** Corners that stand for a round outline: on a tube of 100 mm the chords lie within 0.03 mm of it. */
-const roundCorners = 96
+export const roundCorners = 96
 
 export interface CapDetails {
   readonly name?: string

@@ -1,3 +1,4 @@
+import { roundCorners } from '../frame/cap.ts'
 import type { Frame, Plate } from '../frame/frame.ts'
 import { area } from '../geometry/polygon.ts'
 import type { PlatePart } from '../plan-shapes.ts'
@@ -5,9 +6,47 @@ import { say } from '../reading/show.ts'
 import { steelDensity } from '../section/mass.ts'
 import type { Shop } from '../shop.ts'
 import { tapOf } from '../thread.ts'
+import { type Mm, stepsPerMm } from '../units.ts'
 
-const outline = (plate: Plate): string =>
-  plate.polygon.map(([x, y]) => `${x.toFixed(3)},${y.toFixed(3)}`).join(' ')
+/** Corners up to which a plate is turned to find its equal; a round one is drawn from its long way on anyhow. */
+const turnedCorners = 16
+
+/** As a number for identity; half steps are moved aside as for members. */
+const step = (mm: Mm): number => Math.floor(mm * stepsPerMm + 0.501)
+
+/** Outline and holes, in whole steps, seen along an edge from its corner. */
+function seenFrom({ polygon, holes }: Pick<Plate, 'polygon' | 'holes'>, corner: number): number[] {
+  const n = polygon.length
+  const [x, y] = polygon[corner]!
+  const [u, v] = polygon[(corner + 1) % n]!
+  const long = Math.hypot(u - x, v - y)
+  const [cosine, sine] = [(u - x) / long, (v - y) / long]
+  const to = (at: Mm, up: Mm) => [
+    step((at - x) * cosine + (up - y) * sine),
+    step((up - y) * cosine - (at - x) * sine),
+  ]
+  const drilled = holes.map(([at, up, diameter]) => [...to(at, up), step(diameter)])
+  return [...polygon.flatMap((_, k) => to(...polygon[(corner + k) % n]!)), ...drilled.sort(compare).flat()]
+}
+
+function compare(one: readonly number[], two: readonly number[]): number {
+  const at = one.findIndex((value, place) => value !== two[place])
+  return at < 0 ? 0 : one[at]! - (two[at] ?? 0)
+}
+
+/** The other side up. */
+const turnedOver = ({ polygon, holes }: Plate): Pick<Plate, 'polygon' | 'holes'> => ({
+  polygon: polygon.map(([x, y]) => [x, -y] as const).reverse(),
+  holes: holes.map(([x, y, diameter]) => [x, -y, diameter] as const),
+})
+
+/** Two plates with one key are cut alike: a plate may be turned any way, and over. */
+function plateKey(plate: Plate): string {
+  const corners = plate.polygon.length > turnedCorners ? [0] : [...plate.polygon.keys()]
+  const all = [plate, turnedOver(plate)].flatMap((side) => corners.map((corner) => seenFrom(side, corner)))
+  const least = all.reduce((best, next) => (compare(next, best) < 0 ? next : best))
+  return `${step(plate.thickness)} ${plate.polygon.length} ${plate.thread ?? ''} ${least.join(' ')}`
+}
 
 /** Kilograms of a plate, holes taken off. */
 export function plateMass(plate: Plate): number {
@@ -19,7 +58,7 @@ export function plateMass(plate: Plate): number {
 export function platesOf(frame: Frame, shop: Shop): PlatePart[] {
   const marks = new Map<string, string>()
   return frame.plates.map((plate) => {
-    const key = `${plate.thickness.toFixed(4)} ${outline(plate)} ${plate.holes.map((hole) => hole.map((at) => at.toFixed(3))).join(' ')}`
+    const key = plateKey(plate)
     const mark = marks.get(key) ?? `P${marks.size + 1}`
     marks.set(key, mark)
     return {
@@ -37,7 +76,9 @@ function text(plate: Plate, shop: Shop): string {
     const along = plate.polygon.map((point) => point[axis])
     return say(Math.max(...along) - Math.min(...along), shop.reading)
   }
-  const size = `${span(0)} × ${span(1)} over all, ${plate.polygon.length} sides, ${say(plate.thickness, shop.reading)} thick`
+  const sides = plate.polygon.length
+  const shape = sides === roundCorners ? 'round' : `${sides} sides`
+  const size = `${span(0)} × ${span(1)} over all, ${shape}, ${say(plate.thickness, shop.reading)} thick`
   if (!plate.thread || plate.holes.length === 0) return size
   const { drillName } = tapOf(plate.thread)
   return `${size}; ${plate.holes.length === 1 ? 'one hole' : `${plate.holes.length} holes`} drilled ${drillName}, tapped ${plate.thread}`
