@@ -53,7 +53,8 @@ export function assemble(draft: FrameDraft): Result<Frame> {
       ...corners.map((corner) => dot(corner, direction)),
       ...round.flatMap((member) => [roundReach(member, 'A', direction), roundReach(member, 'B', direction)]),
     )
-  const floor = frame.floor ?? -reach([0, 0, -1])
+  // 0 − 0 is 0, and no minus zero.
+  const floor = frame.floor ?? 0 - reach([0, 0, -1])
   const lengths = new Map(frame.members.map((member) => [member.id, primaryLength(member)]))
   const measures: Measure[] = frame.measures.map((measure) => ({
     ...measure,

@@ -1,7 +1,7 @@
 import type { Joint, Member, Warning } from '../frame/frame.ts'
 import { type Footprint, footprintOf } from '../frame/landing.ts'
-import { endCorners } from '../frame/member.ts'
-import { axisX, axisY, axisZ, dirToWorld } from '../geometry/pose.ts'
+import { edgesOf, endCorners } from '../frame/member.ts'
+import { axisX, axisY, axisZ, dirToWorld, toLocal } from '../geometry/pose.ts'
 import { cross, dot, norm, scale, sub, type Vec3 } from '../geometry/vec3.ts'
 import { isRound } from '../section/section.ts'
 import { sameLength, sameSlope } from '../tolerance.ts'
@@ -15,7 +15,7 @@ export function pastEndWarnings(
 ): Warning[] {
   const byId = new Map(members.map((each) => [each.id, each]))
   return joints
-    .filter(({ kind }) => kind === 'butt')
+    .filter((joint) => joint.kind === 'butt' && !landsWithin(joint, byId))
     .flatMap((joint): Warning[] => {
       const [by, on] = joint.members.map((id) => byId.get(id)!) as [Member, Member]
       const footprint = footprintOf(joint, byId)
@@ -30,6 +30,16 @@ export function pastEndWarnings(
         },
       ]
     })
+}
+
+/** Whether an end lies between the ends of all four edges of what it stops on: most do, and need no closer look. */
+function landsWithin({ members: [by, on], ends: [end] }: Joint, byId: ReadonlyMap<string, Member>): boolean {
+  const runs = byId.get(on!)!
+  const { a, b } = edgesOf(runs)
+  const along = endCorners(byId.get(by!)!, end === 'A' ? 'A' : 'B').map((p) => toLocal(runs.pose, p)[0])
+  return (
+    Math.min(...along) >= Math.max(...a) - sameLength && Math.max(...along) <= Math.min(...b) + sameLength
+  )
 }
 
 /** How far the outline of what lands goes on, along the receiver, where there is no face under it any more. */
@@ -52,18 +62,23 @@ function bodyOf(of: Member): Body {
   const a = endCorners(of, 'A')
   const b = endCorners(of, 'B')
   const corners = [...a, ...b]
-  const bound = (pick: (...values: number[]) => number): Vec3 => [
-    pick(...corners.map(([x]) => x)),
-    pick(...corners.map(([, y]) => y)),
-    pick(...corners.map(([, , z]) => z)),
+  const bound = (axis: 0 | 1 | 2, pick: (a: number, b: number) => number) => {
+    let found = corners[0]![axis]
+    for (const corner of corners) found = pick(found, corner[axis])
+    return found
+  }
+  const box = (pick: (a: number, b: number) => number): Vec3 => [
+    bound(0, pick),
+    bound(1, pick),
+    bound(2, pick),
   ]
   const ends = of.ends.map(({ normal }) => dirToWorld(of.pose, normal))
   const along = [sub(a[0]!, a[1]!), sub(a[1]!, a[2]!), sub(b[0]!, b[1]!), sub(b[1]!, b[2]!)]
   return {
     of,
     corners,
-    low: bound(Math.min),
-    high: bound(Math.max),
+    low: box(Math.min),
+    high: box(Math.max),
     normals: [axisY(of.pose), axisZ(of.pose), ...ends],
     edges: [axisX(of.pose), ...along],
   }
@@ -99,7 +114,6 @@ const boxesApart = (one: Body, two: Body): boolean =>
  * separating axis theorem). The outer box counts, also of a round member.
  */
 function clash(one: Body, two: Body): Mm {
-  if (boxesApart(one, two)) return 0
   let least = Number.POSITIVE_INFINITY
   for (const normal of [...one.normals, ...two.normals]) {
     least = Math.min(least, deep(one, two, normal))
@@ -132,20 +146,21 @@ export function clashWarnings(
       .filter(({ kind }) => kind === 'saddle')
       .flatMap(({ members: [a, b] }) => [`${a} ${b}`, `${b} ${a}`]),
   )
-  return bodies.flatMap((one, at) =>
-    bodies.slice(at + 1).flatMap((two): Warning[] => {
+  const warnings: Warning[] = []
+  for (const [at, one] of bodies.entries())
+    for (let next = at + 1; next < bodies.length; next++) {
+      const two = bodies[next]!
+      if (boxesApart(one, two)) continue
       const mm = clash(one, two)
-      if (mm === 0 || fitted.has(`${one.of.id} ${two.of.id}`)) return []
+      if (mm === 0 || fitted.has(`${one.of.id} ${two.of.id}`)) continue
       const round = isRound(one.of.section) || isRound(two.of.section)
-      return [
-        {
-          code: 'members-clash',
-          text:
-            `${one.of.name} and ${two.of.name} run into each other${round ? ', or nearly' : ''}, ${say(mm)} deep. ` +
-            'Let one stop on the other at a point of both, or move one.',
-          members: [one.of.id, two.of.id],
-        },
-      ]
-    }),
-  )
+      warnings.push({
+        code: 'members-clash',
+        text:
+          `${one.of.name} and ${two.of.name} run into each other${round ? ', or nearly' : ''}, ${say(mm)} deep. ` +
+          'Let one stop on the other at a point of both, or move one.',
+        members: [one.of.id, two.of.id],
+      })
+    }
+  return warnings
 }

@@ -2,10 +2,10 @@ import { flat } from '../frame/flat.ts'
 import type { Joint, Member, Warning } from '../frame/frame.ts'
 import { butt, miter } from '../frame/joint.ts'
 import { flatProblem, miterProblem } from '../frame/joint-problem.ts'
-import { cutEnd, type End, endCorners, endIndex, endPlane } from '../frame/member.ts'
-import { greatestAround } from '../frame/round-end.ts'
-import { outsideAt, saddle } from '../frame/saddle.ts'
-import { axisX, dirToLocal, toLocal } from '../geometry/pose.ts'
+import { cutEnd, type End, endCorners, endIndex } from '../frame/member.ts'
+import { endReach } from '../frame/reach.ts'
+import { saddle } from '../frame/saddle.ts'
+import { axisX } from '../geometry/pose.ts'
 import { add, cross, dot, norm, scale, sub, type Vec3 } from '../geometry/vec3.ts'
 import { bad, badAll, good, type Problem, type Result } from '../result.ts'
 import { isRound } from '../section/section.ts'
@@ -159,16 +159,7 @@ function saddleAt(
 /** How far an end that stops on `runs` reaches past `at`, along the axis of `runs` out of its end. */
 function reachOf(stops: Member, end: End, runs: Member, out: End, at: Vec3): Mm {
   const away = scale(axisX(runs.pose), out === 'B' ? 1 : -1)
-  const cut = stops.ends[endIndex(end)]
-  if (cut.saddle) return greatestAround((angle) => dot(sub(outsideAt(stops, end, angle), at), away)).value
-  const plane = endPlane(cut)
-  const local = dirToLocal(stops.pose, away)
-  const [dx, dy, dz] = local
-  // The end is the points (x + p·y + q·z, y, z): along `away` it goes as far as its outline in y and z does.
-  const y = (dx * plane.p + dy) * stops.section.width
-  const z = (dx * plane.q + dz) * stops.section.height
-  const half = isRound(stops.section) ? Math.hypot(y, z) / 2 : (Math.abs(y) + Math.abs(z)) / 2
-  return dx * plane.x - dot(local, toLocal(stops.pose, at)) + half
+  return endReach(stops, end, away) - dot(at, away)
 }
 
 /** A member that runs past its point, so that what stops on it finds its whole face. */

@@ -187,12 +187,13 @@ function samePlaces(
   const problems: Problem[] = []
   for (const [k, one] of used.entries())
     for (let next = k + 1; next < used.length; next++) {
-      const [first, second] = [one, used[next]!].sort((a, b) => a - b) as [number, number]
-      const a = points[first]!
-      const b = points[second]!
+      const two = used[next]!
+      const [p, q] = [points[one]!.at, points[two]!.at]
       // Sorted by x: all that follow are farther away still.
-      if (points[used[next]!]!.at[0] - points[one]!.at[0] > onAxis) break
-      if (norm(sub(a.at, b.at)) > onAxis) continue
+      if (q[0] - p[0] > onAxis) break
+      if (norm(sub(p, q)) > onAxis) continue
+      const [first, second] = one < two ? [one, two] : [two, one]
+      const [a, b] = [points[first]!, points[second]!]
       problems.push({
         code: 'same-place',
         text:

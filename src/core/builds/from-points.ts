@@ -1,5 +1,6 @@
 import type { Frame, Member } from '../frame/frame.ts'
-import { endCorners, endIndex, member } from '../frame/member.ts'
+import { endIndex, member } from '../frame/member.ts'
+import { endReach } from '../frame/reach.ts'
 import { add, cross, dot, norm, scale, sub, unit, type Vec3 } from '../geometry/vec3.ts'
 import { badAll, type Problem, type Result } from '../result.ts'
 import { sameLength, sameSlope } from '../tolerance.ts'
@@ -95,12 +96,11 @@ function onFloor(members: readonly Member[], settled: readonly (readonly [Corner
   if (cut.length === 0) return [...members]
   let floor = Number.POSITIVE_INFINITY
   for (const of of members)
-    for (const end of ['A', 'B'] as const)
-      for (const [, , z] of endCorners(of, end)) floor = Math.min(floor, z)
+    for (const end of ['A', 'B'] as const) floor = Math.min(floor, -endReach(of, end, [0, 0, -1]))
   const standing = [...members]
   for (const { member: at, end } of cut) {
     const of = standing[at]!
-    if (endCorners(of, end)[0]![2] - floor > sameLength) continue
+    if (-endReach(of, end, [0, 0, -1]) - floor > sameLength) continue
     const mates = of.mates.map((mate, k) => (k === endIndex(end) ? 'floor' : mate)) as [string, string]
     standing[at] = { ...of, mates }
   }

@@ -1,19 +1,23 @@
 import { area, common, counterclockwise, type Point, type Polygon } from '../geometry/polygon.ts'
 import { axisX, dirToWorld, toLocal, toWorld } from '../geometry/pose.ts'
 import { add, dot, scale, type Vec3 } from '../geometry/vec3.ts'
+import type { EndPlane } from '../nest.ts'
 import { flatOf } from '../section/section.ts'
 import { sameLength, sameSlope } from '../tolerance.ts'
 import { type Deg, type Mm, toDeg } from '../units.ts'
 import type { Frame, Joint, Member, Warning } from './frame.ts'
 import {
   type End,
+  edgeCorners,
   endCorners,
   endIndex,
+  endPlane,
   type Face,
   faceAway,
   faceNormal,
   faces,
   faceToward,
+  xAt,
 } from './member.ts'
 import { endOutline, greatestAround, outermost, outsideAt } from './round-end.ts'
 
@@ -58,6 +62,15 @@ function faceCorners(of: Member, face: Face): Vec3[] {
   return [a[one]!, b[one]!, b[two]!, a[two]!]
 }
 
+/** The same in the face: along and across. */
+function faceOutline(of: Member, face: Face): Polygon {
+  const [a, b] = of.ends.map(endPlane)
+  const corners = edgeCorners(of.section)
+  const [one, two] = edgesOfFace[face].map((edge) => corners[edge]!)
+  const at = (plane: EndPlane, [y, z]: readonly [Mm, Mm]) => onFace(face, [xAt(plane, y, z), y, z])
+  return counterclockwise([at(a!, one!), at(b!, one!), at(b!, two!), at(a!, two!)])
+}
+
 /** Faces of both that lie on each other, and the common part of them; absent where they do not touch. */
 export function lyingOn(by: Member, on: Member): Footprint | undefined {
   for (const face of faces)
@@ -69,7 +82,7 @@ export function lyingOn(by: Member, on: Member): Footprint | undefined {
       const flat = (points: Vec3[]) =>
         counterclockwise(points.map((point) => onFace(face, toLocal(on.pose, point))))
       const whole = flat(faceCorners(by, other))
-      const outline = common(whole, flat(faceCorners(on, face)))
+      const outline = common(whole, faceOutline(on, face))
       if (outline.length > 0) return { on, by, face, outline, whole, how: 'lies' }
     }
   return undefined
@@ -87,7 +100,7 @@ export function endOn(by: Member, end: End, on: Member): Footprint | undefined {
   const flat = (points: readonly Vec3[]) =>
     counterclockwise(points.map((point) => onFace(face, toLocal(on.pose, point))))
   const whole = flat(corners)
-  const outline = common(whole, flat(faceCorners(on, face)))
+  const outline = common(whole, faceOutline(on, face))
   return outline.length > 0 ? { on, by, face, outline, whole, how: 'end' } : undefined
 }
 
@@ -100,9 +113,17 @@ export function footprintOf(joint: Joint, members: ReadonlyMap<string, Member>):
   return end === 'A' || end === 'B' ? endOn(by, end, on) : lyingOn(by, on)
 }
 
-export const footprintsOf = (frame: Pick<Frame, 'joints' | 'members'>): Footprint[] => {
-  const members = new Map(frame.members.map((each) => [each.id, each]))
-  return frame.joints.flatMap((joint) => footprintOf(joint, members) ?? [])
+/** The footprints of a frame by their joints. Landings, warnings and seams all ask for them. */
+export type Touching = ReadonlyMap<Joint, Footprint>
+
+export function touchingOf({ joints, members }: Pick<Frame, 'joints' | 'members'>): Touching {
+  const byId = new Map(members.map((each) => [each.id, each]))
+  const found = new Map<Joint, Footprint>()
+  for (const joint of joints) {
+    const footprint = footprintOf(joint, byId)
+    if (footprint) found.set(joint, footprint)
+  }
+  return found
 }
 
 /**
@@ -120,11 +141,14 @@ export interface LandingAt {
   readonly around?: Deg
 }
 
-export function landingsOf(frame: Pick<Frame, 'joints' | 'members'>): LandingAt[] {
+export function landingsOf(
+  frame: Pick<Frame, 'joints' | 'members'>,
+  touching = touchingOf(frame),
+): LandingAt[] {
   const members = new Map(frame.members.map((each) => [each.id, each]))
   return frame.joints.flatMap((joint): LandingAt | readonly [] => {
     if (joint.kind === 'saddle') return saddleLanding(joint, members) ?? []
-    const footprint = footprintOf(joint, members)
+    const footprint = touching.get(joint)
     if (!footprint) return []
     const { on, by, face, outline } = footprint
     const start = outermost(on, 'A')
@@ -158,9 +182,10 @@ function saddleLanding(joint: Joint, members: ReadonlyMap<string, Member>): Land
 export function landingWarnings(
   frame: Pick<Frame, 'joints' | 'members'>,
   say: (mm: Mm) => string,
+  touching = touchingOf(frame),
 ): Warning[] {
   const said = new Map<string, Warning>()
-  for (const { on, by, face, whole } of ownLandings(frame)) {
+  for (const { on, by, face, whole } of ownLandings(touching)) {
     const vs = whole.map(([, v]) => v)
     const wide = Math.max(...vs) - Math.min(...vs)
     const side = face[1] === 'y' ? 'height' : 'width'
@@ -188,12 +213,10 @@ const landed = 0.995
  * Ends that land on one member alone. One that lands on several, as a leg under a mitered corner, is as wide as they are
  * together and is left out, unless together they leave some of it in the air.
  */
-function ownLandings(frame: Pick<Frame, 'joints' | 'members'>): Footprint[] {
-  const members = new Map(frame.members.map((each) => [each.id, each]))
+function ownLandings(touching: Touching): Footprint[] {
   const byEnd = new Map<string, Footprint[]>()
-  for (const joint of frame.joints) {
-    const footprint = footprintOf(joint, members)
-    if (footprint?.how !== 'end') continue
+  for (const [joint, footprint] of touching) {
+    if (footprint.how !== 'end') continue
     const end = `${footprint.by.id} ${joint.ends[0]}`
     byEnd.set(end, [...(byEnd.get(end) ?? []), footprint])
   }

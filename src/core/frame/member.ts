@@ -76,12 +76,17 @@ export interface Edges {
 }
 
 export function edgesOf(of: Member): Edges {
-  const planes = of.ends.map(endPlane)
-  const on = (plane: EndPlane) =>
-    edgeCorners(of.section).map(([y, z]) => xAt(plane, y, z)) as [Mm, Mm, Mm, Mm]
-  const a = on(planes[0]!)
-  const b = on(planes[1]!)
-  return { a, b, lengths: a.map((start, at) => b[at]! - start) as [Mm, Mm, Mm, Mm] }
+  const y = of.section.width / 2
+  const z = of.section.height / 2
+  const on = (plane: EndPlane): [Mm, Mm, Mm, Mm] => [
+    xAt(plane, y, z),
+    xAt(plane, -y, z),
+    xAt(plane, -y, -z),
+    xAt(plane, y, -z),
+  ]
+  const a = on(endPlane(of.ends[0]))
+  const b = on(endPlane(of.ends[1]))
+  return { a, b, lengths: [b[0] - a[0], b[1] - a[1], b[2] - a[2], b[3] - a[3]] }
 }
 
 /** The four corners of an end, world, in the order of the long edges. */

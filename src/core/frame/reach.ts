@@ -1,8 +1,9 @@
 import { axisX, axisY, axisZ, toWorld } from '../geometry/pose.ts'
 import { add, dot, scale, type Vec3 } from '../geometry/vec3.ts'
+import { isRound } from '../section/section.ts'
 import type { Mm } from '../units.ts'
 import type { Member } from './frame.ts'
-import { type End, endIndex, endPlane } from './member.ts'
+import { type End, endCorners, endIndex, endPlane } from './member.ts'
 import { greatestAround, outsideAt } from './round-end.ts'
 
 /** How far the end of a round member reaches along a world direction of length 1, measured from the world's origin. */
@@ -19,3 +20,9 @@ export function roundReach(of: Member, end: End, direction: Vec3): Mm {
     dot(toWorld(of.pose, [x, 0, 0]), direction) + radius * Math.hypot(dot(u, direction), dot(v, direction))
   )
 }
+
+/** The same for any member. */
+export const endReach = (of: Member, end: End, direction: Vec3): Mm =>
+  isRound(of.section)
+    ? roundReach(of, end, direction)
+    : Math.max(...endCorners(of, end).map((corner) => dot(corner, direction)))

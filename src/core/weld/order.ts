@@ -1,4 +1,5 @@
 import type { Assembly, Frame, Joint } from '../frame/frame.ts'
+import { touchingOf } from '../frame/landing.ts'
 import type { Seam, SeamClass, Tack, WeldPlan, WeldStep } from '../plan-shapes.ts'
 import type { Shop } from '../shop.ts'
 import { seamsOf } from './seams.ts'
@@ -76,11 +77,12 @@ interface Part {
 /** Joints by the assembly that holds all their members; what joins assemblies comes last, as `all`. */
 function partsToWeld(frame: Frame): Part[] {
   const left = new Set(frame.joints)
+  const plates = new Set(frame.plates.map(({ id }) => id))
   const parts: Part[] = frame.assemblies.map((assembly) => {
     const inside = new Set(assembly.members)
     const joints = frame.joints.filter(
       (joint) =>
-        joint.members.every((id) => inside.has(id) || frame.plates.some((plate) => plate.id === id)) &&
+        joint.members.every((id) => inside.has(id) || plates.has(id)) &&
         joint.members.some((id) => inside.has(id)),
     )
     for (const joint of joints) left.delete(joint)
@@ -92,9 +94,23 @@ function partsToWeld(frame: Frame): Part[] {
   return parts
 }
 
+/** What belongs to a joint, in the order in which it is given. */
+type ByJoint<T> = ReadonlyMap<string, readonly T[]>
+
+function byJoint<T extends { readonly joint: string }>(all: readonly T[]): ByJoint<T> {
+  const found = new Map<string, T[]>()
+  for (const each of all) {
+    const own = found.get(each.joint)
+    if (own) own.push(each)
+    else found.set(each.joint, [each])
+  }
+  return found
+}
+
 /** Four tacks to a mitered joint, opposite corners first (outside, inside, top, bottom); two opposite ones else. */
-function tacksOf(joint: Joint, seams: readonly Seam[]): Tack[] {
-  const own = seams.filter((seam) => seam.joint === joint.id)
+function tacksOf(joint: Joint, seams: ByJoint<Seam>): Tack[] {
+  const own = seams.get(joint.id) ?? []
+  const said = sayJoint(joint.id)
   const chosen =
     joint.kind === 'miter'
       ? around.flatMap((kind) => own.find((seam) => seam.class === kind) ?? [])
@@ -103,13 +119,13 @@ function tacksOf(joint: Joint, seams: readonly Seam[]): Tack[] {
     id: `tack:${seam.id}`,
     joint: joint.id,
     seam: seam.id,
-    text: `Tack ${sayJoint(joint.id)}, ${saySeam(seam)}`,
+    text: `Tack ${said}, ${saySeam(seam)}`,
   }))
 }
 
 const passClass = (kind: SeamClass): 0 | 1 | 2 => (kind === 'bottom' ? 2 : kind === 'top' ? 1 : 0)
 
-function ringSteps(part: Part, tacks: readonly Tack[], seams: readonly Seam[], shop: Shop): WeldStep[] {
+function ringSteps(part: Part, tacks: ByJoint<Tack>, seams: ByJoint<Seam>, shop: Shop): WeldStep[] {
   const { assembly } = part
   const byId = new Map(part.joints.map((joint) => [joint.id, joint]))
   const ring = (assembly.ring ?? []).flatMap((id) => byId.get(id) ?? [])
@@ -132,7 +148,7 @@ function ringSteps(part: Part, tacks: readonly Tack[], seams: readonly Seam[], s
     seam: tack.seam,
     text: tack.text,
   })
-  const of = (joint: Joint) => tacks.filter((tack) => tack.joint === joint.id)
+  const of = (joint: Joint) => tacks.get(joint.id) ?? []
   const check = (id: string, text: string, joint?: Joint): WeldStep => ({
     id: `check:${id}`,
     kind: 'check',
@@ -162,7 +178,7 @@ function ringSteps(part: Part, tacks: readonly Tack[], seams: readonly Seam[], s
   const order = opposite(ring)
   const passes = (kinds: readonly SeamClass[]) =>
     order.flatMap((joint) =>
-      kinds.flatMap((kind) => seams.filter((seam) => seam.joint === joint.id && seam.class === kind)),
+      kinds.flatMap((kind) => (seams.get(joint.id) ?? []).filter((seam) => seam.class === kind)),
     )
   const pass = (seam: Seam): WeldStep => passStep(seam, assembly.id)
   steps.push(...passes(['outside']).map(pass), ...passes(['inside']).map(pass), ...passes(['top']).map(pass))
@@ -176,21 +192,21 @@ function ringSteps(part: Part, tacks: readonly Tack[], seams: readonly Seam[], s
   return steps
 }
 
-const passStep = (seam: Seam, assembly: string): WeldStep => ({
+const passStep = (seam: Seam, assembly: string, said = sayJoint(seam.joint)): WeldStep => ({
   id: `pass:${seam.id}`,
   kind: 'pass',
   assembly,
   joint: seam.joint,
   seam: seam.id,
-  text: `Weld ${sayJoint(seam.joint)}, ${saySeam(seam)}`,
+  text: `Weld ${said}, ${saySeam(seam)}`,
 })
 
 /** Joints that form no ring: every joint is tacked and checked, then welded, seams of one joint apart in time. */
-function otherSteps(part: Part, tacks: readonly Tack[], seams: readonly Seam[]): WeldStep[] {
+function otherSteps(part: Part, tacks: ByJoint<Tack>, seams: ByJoint<Seam>): WeldStep[] {
   const { assembly, joints } = part
   const steps: WeldStep[] = []
   for (const joint of joints) {
-    const own = tacks.filter((tack) => tack.joint === joint.id)
+    const own = tacks.get(joint.id) ?? []
     own.forEach((tack, at) => {
       steps.push({
         id: tack.id,
@@ -213,18 +229,19 @@ function otherSteps(part: Part, tacks: readonly Tack[], seams: readonly Seam[]):
         })
     })
   }
-  const own = joints.map((joint) => seams.filter((seam) => seam.joint === joint.id))
-  const rank = (at: 0 | 1 | 2) =>
-    own
-      .flatMap((of) => of.filter((seam) => passClass(seam.class) === at))
-      .map((seam) => passStep(seam, assembly.id))
+  const passes = joints.map((joint) => {
+    const said = sayJoint(joint.id)
+    const steps: WeldStep[][] = [[], [], []]
+    for (const seam of seams.get(joint.id) ?? [])
+      steps[passClass(seam.class)]!.push(passStep(seam, assembly.id, said))
+    return steps
+  })
+  const rank = (at: 0 | 1 | 2) => passes.flatMap((of) => of[at]!)
   // One seam of every joint in turn, so that no joint takes all its heat at once.
-  const longest = Math.max(0, ...own.map((of) => of.length))
+  const longest = Math.max(0, ...passes.map((of) => of[0]!.length))
   const upright = Array.from({ length: longest }, (_, at) =>
-    own.flatMap((of) => of.filter((seam) => passClass(seam.class) === 0).slice(at, at + 1)),
-  )
-    .flat()
-    .map((seam) => passStep(seam, assembly.id))
+    passes.flatMap((of) => of[0]!.slice(at, at + 1)),
+  ).flat()
   const bottoms = rank(2)
   steps.push(...upright, ...rank(1))
   if (bottoms.length > 0)
@@ -239,16 +256,17 @@ function otherSteps(part: Part, tacks: readonly Tack[], seams: readonly Seam[]):
 }
 
 /** Tacks and passes of a frame as one checklist, sub-assembly by sub-assembly. Common practice. */
-export function weldPlan(frame: Frame, shop: Shop): WeldPlan {
-  const seams = seamsOf(frame)
+export function weldPlan(frame: Frame, shop: Shop, touching = touchingOf(frame)): WeldPlan {
+  const seams = seamsOf(frame, touching)
   const parts = partsToWeld(frame)
-  const tacks = parts.flatMap((part) => part.joints.flatMap((joint) => tacksOf(joint, seams)))
+  const seamsAt = byJoint(seams)
+  const tacks = parts.flatMap((part) => part.joints.flatMap((joint) => tacksOf(joint, seamsAt)))
+  const tacksAt = byJoint(tacks)
   const steps = parts.flatMap((part) =>
-    part.assembly.ring ? ringSteps(part, tacks, seams, shop) : otherSteps(part, tacks, seams),
+    part.assembly.ring ? ringSteps(part, tacksAt, seamsAt, shop) : otherSteps(part, tacksAt, seamsAt),
   )
-  const plates = frame.plates.filter(
-    (plate) => !frame.joints.some((joint) => joint.members.includes(plate.id)),
-  )
+  const joined = new Set(frame.joints.flatMap((joint) => joint.members))
+  const plates = frame.plates.filter((plate) => !joined.has(plate.id))
   for (const plate of plates)
     steps.push(
       {

@@ -1,5 +1,5 @@
 import type { Frame, Joint, Member } from '../frame/frame.ts'
-import { type Footprint, faceLocal, faceWorld, footprintOf } from '../frame/landing.ts'
+import { type Footprint, faceLocal, faceWorld, touchingOf } from '../frame/landing.ts'
 import { edgesOf, endCorners, type Face } from '../frame/member.ts'
 import type { Point, Polygon } from '../geometry/polygon.ts'
 import { axisX, dirToLocal, toLocal } from '../geometry/pose.ts'
@@ -21,7 +21,19 @@ const roundFaces: readonly Vec3[] = [
 const wall = (of: Member): Mm =>
   of.section.wall > 0 ? of.section.wall : Math.min(of.section.width, of.section.height)
 
-function seam(joint: Joint, name: string, kind: SeamClass, from: Vec3, to: Vec3, size: Mm, on: Member): Seam {
+/** Local x of a member's long point at its A end: what is marked on it is measured from there. */
+const startOf = (of: Member): Mm => Math.min(...edgesOf(of).a)
+
+function seam(
+  joint: Joint,
+  name: string,
+  kind: SeamClass,
+  from: Vec3,
+  to: Vec3,
+  size: Mm,
+  on: Member,
+  start: Mm,
+): Seam {
   const x = toLocal(on.pose, mid(from, to))[0]
   return {
     id: `${joint.id}/${name}`,
@@ -31,7 +43,7 @@ function seam(joint: Joint, name: string, kind: SeamClass, from: Vec3, to: Vec3,
     size,
     from,
     to,
-    place: { member: on.id, fromA: x - Math.min(...edgesOf(on).a) },
+    place: { member: on.id, fromA: x - start },
   }
 }
 
@@ -50,6 +62,7 @@ function miterSeams(joint: Joint, one: Member, two: Member): Seam[] {
   const insideward = dirToLocal(one.pose, other)
   const corners = endCorners(one, end)
   const size = Math.min(wall(one), wall(two))
+  const start = startOf(one)
   return roundFaces.map((normal, at) => {
     const alongBend = dot(normal, topward) / norm(topward)
     const kind: SeamClass =
@@ -60,7 +73,7 @@ function miterSeams(joint: Joint, one: Member, two: Member): Seam[] {
         : dot(normal, insideward) > 0
           ? 'inside'
           : 'outside'
-    return seam(joint, kind, kind, corners[at]!, corners[(at + 1) % 4]!, size, one)
+    return seam(joint, kind, kind, corners[at]!, corners[(at + 1) % 4]!, size, one, start)
   })
 }
 
@@ -91,6 +104,7 @@ function footprintSeams(joint: Joint, { on, by, face, outline, whole, how }: Foo
   const flat = flatOf(on.section, face[1] === 'y' ? 'height' : 'width')
   const { a, b } = edgesOf(on)
   const ends = [Math.max(...a), Math.min(...b)]
+  const start = Math.min(...a)
   const size = Math.min(wall(by), wall(on))
   const count = new Map<string, number>()
   return outline.flatMap((from, at) => {
@@ -112,6 +126,7 @@ function footprintSeams(joint: Joint, { on, by, face, outline, whole, how }: Foo
       faceWorld(on, face, to),
       size,
       on,
+      start,
     )
   })
 }
@@ -119,13 +134,14 @@ function footprintSeams(joint: Joint, { on, by, face, outline, whole, how }: Foo
 /** Edge seams round a cap. */
 function capSeams(joint: Joint, of: Member): Seam[] {
   const corners = endCorners(of, joint.ends[0] === 'A' ? 'A' : 'B')
+  const start = startOf(of)
   return corners.map((from, at) =>
-    seam(joint, `edge-${at + 1}`, 'edge', from, corners[(at + 1) % 4]!, wall(of), of),
+    seam(joint, `edge-${at + 1}`, 'edge', from, corners[(at + 1) % 4]!, wall(of), of, start),
   )
 }
 
 /** All seams of a frame; ids are structural: joint and class. */
-export function seamsOf(frame: Frame): Seam[] {
+export function seamsOf(frame: Frame, touching = touchingOf(frame)): Seam[] {
   const members = new Map(frame.members.map((each) => [each.id, each]))
   return frame.joints.flatMap((joint) => {
     const one = members.get(joint.members[0] ?? '')
@@ -142,7 +158,7 @@ export function seamsOf(frame: Frame): Seam[] {
     if (joint.kind === 'saddle') return allRound({ ...arc, on: two }, 'fillet')
     if (joint.kind === 'miter')
       return round ? roundMiter({ ...arc, on: one }, two) : miterSeams(joint, one, two)
-    const footprint = footprintOf(joint, members)
+    const footprint = touching.get(joint)
     if (!footprint) return []
     return round && footprint.how === 'end'
       ? roundOnFace({ ...arc, on: two }, footprint)
