@@ -29,7 +29,7 @@ function parts(plan: Plan, shop: Shop): string[] {
     `${part.printed.primary} ${sayShown(part.printed.length)}`,
     `short ${sayShown(part.printed.shortPoint)}`,
     part.printed.angles.map(({ text }) => text).join(' / '),
-    part.shape,
+    part.saddles ? `${part.shape}, saddle ${part.saddles}` : part.shape,
     part.printed.mass,
   ])
   return table(rows, [1, 8])

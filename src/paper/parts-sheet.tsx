@@ -124,7 +124,10 @@ function PartRow({
       <span className="parts-ends">
         <EndsPicture slopes={part.slopes} />
         <span>{printed.angles.map(({ text }) => text).join(' · ')}</span>
-        <span>{part.shape}</span>
+        <span>
+          {part.shape}
+          {part.saddles ? (part.saddles === 'at both ends' ? ', saddles' : ', saddle') : ''}
+        </span>
       </span>
     </div>
   )

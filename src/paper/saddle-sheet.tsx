@@ -41,11 +41,9 @@ const margin: Mm = 1
 /** Room above and below a tile for its words and quarter marks. */
 const rim: Mm = 7
 
-const words = (template: Template): string =>
-  `Wrap it round the tube, print outside, the side edges meeting on the tube’s line, the same line for both ends. ` +
-  (template.sawn.length > 0
-    ? 'The dashed line lies along the sawn end.'
-    : 'The top edge lies along the sawn end.')
+const words = ({ sawn }: Template): string =>
+  'Wrap it round the tube, print outside, the side edges meeting on the tube’s line, the same line for both ends. ' +
+  `The ${sawn.length > 0 ? 'dashed line' : 'top edge'} lies along the sawn end; work away what is hatched.`
 
 export const hasSaddles = ({ parts }: Plan): boolean => parts.some(({ saddles }) => saddles !== undefined)
 

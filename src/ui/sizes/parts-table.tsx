@@ -62,7 +62,10 @@ function Ends({ part }: { part: Part }) {
   return (
     <span className="ends">
       <EndsPicture slopes={part.slopes} />
-      <span>{shapeWords[part.shape]}</span>
+      <span>
+        {shapeWords[part.shape]}
+        {part.saddles ? `, then a saddle ${part.saddles}` : ''}
+      </span>
     </span>
   )
 }
