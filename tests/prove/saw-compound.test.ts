@@ -4,7 +4,7 @@ import { expect, test } from 'vitest'
 import { checkRun } from '../../src/core/check/check-run.ts'
 import { cutEnd, member } from '../../src/core/frame/member.ts'
 import { partsOf } from '../../src/core/parts/parts.ts'
-import type { Part, Run, SetUp, Step } from '../../src/core/plan-shapes.ts'
+import type { Part, Run, Step } from '../../src/core/plan-shapes.ts'
 import { readingStep } from '../../src/core/reading/show.ts'
 import { planRun } from '../../src/core/saw/run.ts'
 import type { Section } from '../../src/core/section/section.ts'
@@ -76,25 +76,25 @@ function cuttingOf(roll: Dice) {
   return { set, part, on }
 }
 
-type Open<T> = { -readonly [K in keyof T]: T[K] extends object ? Open<T[K]> : T[K] }
-
 /** The same angle the other way, in program and record alike: the fault is then in the steel, not in the paper. */
 function otherWay(run: Run, angle: 'tilt' | 'roll' | 'ramp'): Run | undefined {
-  const found = run.setUps.findIndex((setUp) => Math.abs(setUp[angle]) > 0.5)
-  if (found < 0) return undefined
-  const copy = structuredClone(run) as Open<Run>
-  const record = copy.setUps[found] as Open<SetUp>
-  record[angle] = -record[angle]
+  const record = run.setUps.find((setUp) => Math.abs(setUp[angle]) > 0.5)
+  if (!record) return undefined
   const made = new Set(record.pieces)
-  for (const program of copy.programs)
-    if (program.steps.some((step) => 'cut' in step && made.has(step.cut.keep)))
-      program.steps = program.steps.map((step): Step => {
-        if (angle === 'tilt' && 'head' in step) return { head: [step.head[0], -step.head[1]] }
-        if (angle === 'roll' && 'roll' in step) return { roll: -step.roll }
-        if (angle === 'ramp' && 'ramp' in step) return { ramp: -step.ramp }
-        return step as Step
-      })
-  return copy as Run
+  const back = (step: Step): Step => {
+    if (angle === 'tilt' && 'head' in step) return { head: [step.head[0], -step.head[1]] }
+    if (angle === 'roll' && 'roll' in step) return { roll: -step.roll }
+    return angle === 'ramp' && 'ramp' in step ? { ramp: -step.ramp } : step
+  }
+  return {
+    ...run,
+    setUps: run.setUps.map((each) => (each === record ? { ...each, [angle]: -each[angle] } : each)),
+    programs: run.programs.map((program) =>
+      program.steps.some((step) => 'cut' in step && made.has(step.cut.keep))
+        ? { ...program, steps: program.steps.map(back) }
+        : program,
+    ),
+  }
 }
 
 /** Every quarter turn by the other hand. */

@@ -15,11 +15,11 @@ export function spelledAngle(text: string): string {
   return whole ? `${whole} ${half}` : half
 }
 
-function BigAngle({ label, of }: { label: string; of: AngleShown }) {
+function BigAngle({ label, of, figure = 'angle' }: { label: string; of: AngleShown; figure?: string }) {
   return (
     <div className="figure">
       <p className="figure-label">{label}</p>
-      <p className="figure-value" data-figure="angle">
+      <p className="figure-value" data-figure={figure}>
         <Digits text={spelledAngle(of.text)} />
         <span className="degree" aria-hidden="true">
           °
@@ -43,9 +43,11 @@ function BigLength({ label, of }: { label: string; of: Shown }) {
   )
 }
 
+const plain = (angle: number): AngleShown => ({ deg: Math.abs(angle), text: degrees(angle) })
+
 /** The numbers to set, and nothing beside them that could be set instead; how they are meant stands under both. */
 export function Figures({ setUp, saw }: { setUp: SetUp; saw: Saw }) {
-  const { miter, stop, lean } = setUp.printed
+  const { miter, stop, lean, bevel, bevelLean, roll, ramp, seam } = setUp.printed
   return (
     <>
       <div className="figures">
@@ -53,15 +55,19 @@ export function Figures({ setUp, saw }: { setUp: SetUp; saw: Saw }) {
           label={saw.readsAtSquare === 90 ? 'Miter on the scale (square is 90)' : 'Miter, from square'}
           of={miter}
         />
+        {bevel && <BigAngle label="Bevel, from upright" of={bevel} figure="bevel" />}
+        {setUp.roll !== 0 && <BigAngle label="Turned in the cradle" of={plain(setUp.roll)} figure="roll" />}
+        {setUp.ramp !== 0 && <BigAngle label="Wedge" of={plain(setUp.ramp)} figure="ramp" />}
         <BigLength label={`Stop at the ${setUp.stopSide}, along the fence from the teeth`} of={stop} />
       </div>
       <div className="figure-notes">
         {setUp.swing !== 0 && lean && (
           <p className="lean">{capital(lean)}. Read the stop after the blade is swung.</p>
         )}
-        {setUp.tilt !== 0 && <p className="lean">Bevel {degrees(setUp.tilt)}.</p>}
-        {setUp.roll !== 0 && <p className="lean">In the cradle, rolled {degrees(setUp.roll)}.</p>}
-        {setUp.ramp !== 0 && <p className="lean">On the wedge, raised {degrees(setUp.ramp)}.</p>}
+        {bevelLean && <p className="lean">{capital(bevelLean)}.</p>}
+        {[roll, ramp, seam].map(
+          (words) => words && <p key={words} className="lean">{`${capital(words)}.`}</p>,
+        )}
         {setUp.stopSide !== saw.stopSide && (
           <p className="lean other-side">
             <b>The stop moves to the {setUp.stopSide} of the blade</b>: what is kept must be in the vise.

@@ -20,7 +20,9 @@ export function FirstPiece(props: {
   const { product, setUp } = first ?? cut
   const { piece, stage } = calledOf(product, products)
   const part = plan.parts.find((one) => one.mark === product.mark)
-  const angle = setUp.swing === 0 ? undefined : showAngle(Math.abs(setUp.swing), shop.reading).text
+  // What the head is set to shows on the face that lay on the table, not on one that was turned or raised.
+  const onFace = setUp.swing !== 0 && setUp.roll === 0 && setUp.ramp === 0
+  const angle = onFace ? showAngle(Math.abs(setUp.swing), shop.reading).text : undefined
   const name = stage === 'blank' ? `blank ${piece}` : piece
   return (
     <p className="first-piece" data-check={first ? 'measure' : 'coming'}>

@@ -1,7 +1,8 @@
 import type { EndPlane, NestStick, Slope } from '../../core/nest.ts'
 import type { Program, Run, Turn } from '../../core/plan-shapes.ts'
 import type { Deg, Mm } from '../../core/units.ts'
-import { cosDeg, tanDeg } from '../../core/units.ts'
+import { cosDeg, sinDeg, tanDeg } from '../../core/units.ts'
+import { flat, lain, seen, sizeSeen, type Tip } from './tipped.ts'
 
 // How a workpiece lies on the saw at each cut, for the picture alone: nothing here decides a length.
 // Frame of the saw: x along the fence toward the stop, y off the fence, z up; y and z from the section's center.
@@ -16,7 +17,10 @@ export interface Workpiece {
   readonly height: Mm
 }
 
-/** One cut as it lies when the blade comes down: x = 0 where the keep-side teeth cross the fence. */
+/**
+ * One cut as it lies when the blade comes down: x = 0 where the keep-side teeth cross the fence. Rolled or raised, keep and
+ * rest are what is seen from above.
+ */
 export interface AtCut {
   readonly keep: Workpiece
   /** What is left behind the blade. */
@@ -67,10 +71,7 @@ interface Stored {
   readonly side: 'left' | 'right'
 }
 
-/**
- * Replays every program of a run and gives, by the id of what each cut keeps, how the steel lies at that cut.
- * A program with a roll or a ramp has no picture from above: its cuts are left out.
- */
+/** Replays every program of a run and gives, by the id of what each cut keeps, how the steel lies at that cut. */
 export function lyingAtCuts(run: Run, sticks: readonly NestStick[]): ReadonlyMap<string, AtCut> {
   const found = new Map<string, AtCut>()
   const lying = new Map<string, Stored>()
@@ -105,25 +106,25 @@ function loaded(
 
 function replay(program: Program, start: Workpiece, found: Map<string, AtCut>, lying: Map<string, Stored>) {
   let work = start
-  let swing: Deg = 0
-  let tilt: Deg = 0
+  let head: readonly [Deg, Deg] = [0, 0]
+  let tip = flat
   let stop: Mm = 0
   const store = (id: string, piece: Workpiece) => lying.set(id, { work: piece, side: program.stopSide })
   for (const step of program.steps) {
-    if ('head' in step) [swing, tilt] = step.head
+    if ('head' in step) head = step.head
+    else if ('roll' in step) tip = { ...tip, roll: step.roll }
+    else if ('ramp' in step) tip = { ...tip, ramp: step.ramp }
     else if ('turn' in step) work = turned(work, step.turn)
     else if ('stop' in step) stop = step.stop
-    else if ('trim' in step) work = trimmed(work, step.trim, slopeAt(swing, tilt))
+    else if ('trim' in step) work = trimmed(work, step.trim, slopeAt(...head))
     else if ('cut' in step) {
-      const at = cutAt(work, swing, tilt, stop, program.kerf)
+      const { at, keep, rest } = cutAt(work, head, tip, stop, program.kerf)
       found.set(step.cut.keep, at)
-      store(step.cut.keep, at.keep)
-      if (step.cut.rest !== 'on' && step.cut.rest !== 'scrap') store(step.cut.rest, at.rest)
-      work = step.cut.rest === 'on' ? at.rest : at.keep
+      store(step.cut.keep, keep)
+      if (step.cut.rest !== 'on' && step.cut.rest !== 'scrap') store(step.cut.rest, rest)
+      work = step.cut.rest === 'on' ? rest : keep
     } else if ('take' in step) work = lying.get(step.take)?.work ?? work
-    else if ('unload' in step) {
-      if (step.unload !== 'scrap') store(step.unload, work)
-    } else if (('roll' in step && step.roll !== 0) || ('ramp' in step && step.ramp !== 0)) return
+    else if ('unload' in step && step.unload !== 'scrap') store(step.unload, work)
   }
 }
 
@@ -134,27 +135,40 @@ function trimmed(work: Workpiece, trim: Mm, slope: Slope): Workpiece {
   return { ...work, lead: { ...slope, x: lead.x - trim - wedge } }
 }
 
-/** Pushes the workpiece to the stop plate and parts it at the blade. */
-function cutAt(work: Workpiece, swing: Deg, tilt: Deg, stop: Mm, kerf: Mm): AtCut {
-  const { lead, trail, depth, height } = work
-  const reach = (Math.abs(lead.p) * depth + Math.abs(lead.q) * height) / 2
-  const x = stop - reach
+interface Parted {
+  readonly at: AtCut
+  /** As they lie when they are laid flat again. */
+  readonly keep: Workpiece
+  readonly rest: Workpiece
+}
+
+/** Pushes the workpiece, rolled or raised as it is set, to the stop plate and parts it at the blade. */
+function cutAt(work: Workpiece, [swing, tilt]: readonly [Deg, Deg], tip: Tip, stop: Mm, kerf: Mm): Parted {
+  const size = sizeSeen(work, tip)
+  const [lead, trail] = [seen(work.lead, tip), seen(work.trail, tip)]
+  const move = stop - lead.x - reach(work, tip)
   const slope = slopeAt(swing, tilt)
   // Zero is read where the teeth cross the fence at the table, half a section from its center both ways.
-  const blade: EndPlane = { ...slope, x: (slope.p * depth + slope.q * height) / 2 }
-  const width = kerf * Math.hypot(1, slope.p, slope.q)
+  const blade: EndPlane = { ...slope, x: (slope.p * size.depth + slope.q * size.height) / 2 }
+  const behind: EndPlane = { ...blade, x: blade.x - kerf * Math.hypot(1, slope.p, slope.q) }
+  const back = (end: EndPlane): EndPlane => lain({ ...end, x: end.x - move }, tip)
   return {
-    keep: { lead: { ...lead, x }, trail: blade, depth, height },
-    rest: {
-      lead: { ...blade, x: blade.x - width },
-      trail: { ...trail, x: trail.x + x - lead.x },
-      depth,
-      height,
+    at: {
+      keep: { lead: { ...lead, x: lead.x + move }, trail: blade, ...size },
+      rest: { lead: behind, trail: { ...trail, x: trail.x + move }, ...size },
+      swing,
+      stop,
+      kerf,
     },
-    swing,
-    stop,
-    kerf,
+    keep: { ...work, trail: back(blade) },
+    rest: { ...work, lead: back(behind) },
   }
+}
+
+/** How far the leading end reaches past its place on the axis, along the fence. */
+function reach({ lead, depth, height }: Workpiece, { ramp }: Tip): Mm {
+  const up = lead.q * cosDeg(ramp) + sinDeg(ramp)
+  return (Math.abs(lead.p * cosDeg(ramp)) * depth + Math.abs(up) * height) / 2
 }
 
 /** x of an end at the fence (`y` = −depth/2) and away from it, on the center of the height. */

@@ -9,6 +9,7 @@ import { Elsewhere, InHand } from './in-hand.tsx'
 import { type AtCut, lyingAtCuts } from './lying.ts'
 import { BenchPicture } from './picture.tsx'
 import { calledOf, isShort, sayAngles, sayCalled, shortEnd, shortPiece } from './say.ts'
+import { SideView } from './side-view.tsx'
 import { Steps } from './steps.tsx'
 import type { Now, Station } from './work.ts'
 
@@ -64,6 +65,7 @@ export function Panel(props: PanelProps) {
               says={pictureWords(pictured, run)}
             />
           )}
+          <SideView setUp={setUp} />
         </div>
         {(cut || props.leftOver) && (
           <div className="saw-do">

@@ -34,19 +34,23 @@ export function inHand(cut: BenchCut, products: Run['products']): string {
   return product.kind === 'piece' ? pieceOf(product) : `${product.kind} ${pieceOf(product)}`
 }
 
-/** `square`, `miter 30°`, with the bevel where there is one. */
+/** `square`, `miter 30°`, with the bevel, the turn in the cradle or the wedge where there is one. */
 export function sayAngles(setUp: SetUp, saw: Saw | undefined): string {
   const square = setUp.swing === 0
   const reads = saw?.readsAtSquare === 90 ? `scale at ${setUp.printed.miter.text}` : setUp.printed.miter.text
-  const miter = square ? 'square' : `miter ${reads}`
-  return setUp.tilt === 0 ? miter : `${miter}, bevel ${degrees(setUp.tilt)}`
+  return [
+    square ? 'square' : `miter ${reads}`,
+    ...(setUp.tilt === 0 ? [] : [`bevel ${degrees(setUp.tilt)}`]),
+    ...(setUp.roll === 0 ? [] : [`turned ${degrees(setUp.roll)}`]),
+    ...(setUp.ramp === 0 ? [] : [`wedge ${degrees(setUp.ramp)}`]),
+  ].join(', ')
 }
 
 export const degrees = (angle: number): string => `${+Math.abs(angle).toFixed(1)}°`
 
 /** What the person does with the steel around one cut, in order. */
 export interface BenchStep {
-  readonly kind: 'load' | 'clean-up' | 'turn' | 'push' | 'after' | 'unload'
+  readonly kind: 'load' | 'clean-up' | 'turn' | 'tip' | 'push' | 'after' | 'unload'
   readonly text: string
 }
 
@@ -77,6 +81,8 @@ export function stepsOf(
       text: `Clean-up cut first: take ${lengths.say(cut.trimFirst)} off the mill end, kerf included.`,
     })
   for (const turn of cut.turns) before.push({ kind: 'turn', text: `${capital(turnWords[turn])}.` })
+  const { roll, ramp } = cut.setUp.printed
+  for (const words of [roll, ramp]) if (words) before.push({ kind: 'tip', text: `${capital(words)}.` })
   before.push({ kind: 'push', text: 'Push it to the stop, against the fence, and clamp.' })
   return { before, after: afterOf(cut, products, lengths, next) }
 }

@@ -1,8 +1,11 @@
 import { describe, expect, test } from 'vitest'
 import type { NestStick } from '../../../src/core/nest.ts'
-import type { Run, Turn } from '../../../src/core/plan-shapes.ts'
+import type { Run, Step, Turn } from '../../../src/core/plan-shapes.ts'
 import { edgeXs, lyingAtCuts, turned, type Workpiece } from '../../../src/ui/saw/lying.ts'
 import { run, squareSet, stick } from './bench-run.ts'
+
+const tan = (deg: number) => Math.tan((deg * Math.PI) / 180)
+const sin = (deg: number) => Math.sin((deg * Math.PI) / 180)
 
 const lengths = (work: Workpiece) => {
   const lead = edgeXs(work.lead, work.depth)
@@ -70,12 +73,42 @@ describe('how the steel lies at each cut', () => {
     expect(lengths(seen.keep)[1]).toBeCloseTo(357.812, 3)
   })
 
-  test('a cradle gives no picture', () => {
-    const rolled: Run = {
+  test('rolled 45° a 40 tube is seen 56.57 wide, and after a turn the miter of 20° leans up', () => {
+    const tipped = (step: Step): Run => ({
       ...run,
-      programs: run.programs.map((program) => ({ ...program, steps: [{ roll: -34.31 }, ...program.steps] })),
+      programs: run.programs.map((program) =>
+        program.load === 'A1.b'
+          ? { ...program, steps: [{ head: [-20, 0] }, step, ...program.steps.slice(1)] }
+          : program,
+      ),
+    })
+    const rolled = lyingAtCuts(tipped({ roll: 45 }), [stick])
+    const { keep, stop } = rolled.get('A1.m')!
+    expect(keep.depth).toBeCloseTo(40 * Math.SQRT2, 9)
+    expect(edgeXs(keep.trail, keep.depth)).toEqual([
+      expect.closeTo(0, 9),
+      expect.closeTo(40 * Math.SQRT2 * tan(20), 9),
+    ])
+    expect(keep.lead.x).toBeCloseTo(stop, 9)
+    // Laid flat the miter leans on both slopes alike; turned over end for end and rolled again, all of it stands up.
+    const half = rolled.get('A1')!.keep.lead
+    expect(half.p).toBeCloseTo(0, 9)
+    expect(Math.abs(half.q)).toBeCloseTo(tan(20), 9)
+  })
+
+  test('raised 10° a square end leads with one edge, and after a turn the cut end stands upright', () => {
+    const raised: Run = {
+      ...run,
+      programs: run.programs.map((program) =>
+        program.load === 'A1.b' ? { ...program, steps: [{ ramp: 10 }, ...program.steps] } : program,
+      ),
     }
-    expect(lyingAtCuts(rolled, [stick]).size).toBe(0)
+    const found = lyingAtCuts(raised, [stick])
+    const { keep, stop } = found.get('A1.m')!
+    // Half the height of 40 leans forward by its sine.
+    expect(keep.lead.x).toBeCloseTo(stop - 20 * sin(10), 9)
+    // Laid flat the cut leans by the wedge; turned over end for end and raised again it stands upright.
+    expect(found.get('A1')!.keep.lead.q).toBeCloseTo(0, 9)
   })
 })
 
