@@ -61,3 +61,39 @@ test('a saddle without its radius is no plan', async () => {
   const { out } = await planOf(roundFrame, '--json')
   expect(isPlan(JSON.parse(out.replace(/"radius": ?[\d.]+,/, '')))).toBe(false)
 })
+
+test('a handrail of 42.4 round tube that bends in two planes: its crossed ends are cut in a cradle, and the judges pass it', async () => {
+  const handrail = changedDemo('hexagon-top', (file) => {
+    file.job.quantity = 1
+    file.job.build = {
+      kind: 'from-points',
+      params: {
+        section: { kind: 'round-tube', width: 42.4, wall: 2.6 },
+        points: [
+          { name: 'a', x: 0, y: 0, z: 0 },
+          { name: 'b', x: 0, y: 0, z: 900 },
+          { name: 'c', x: 1200, y: 0, z: 1300 },
+          { name: 'd', x: 1500, y: 500, z: 1300 },
+          { name: 'e', x: 1500, y: 500, z: 300 },
+        ],
+        members: [
+          { name: 'Left post', from: 'a', to: 'b' },
+          { name: 'Slope', from: 'b', to: 'c' },
+          { name: 'Landing', from: 'c', to: 'd' },
+          { name: 'Right post', from: 'd', to: 'e' },
+        ],
+        joints: [],
+      },
+    }
+  })
+  const { out, err, code } = await planOf(handrail, '--json')
+  expect({ err, code }).toEqual({ err: '', code: 0 })
+  const plan = JSON.parse(out) as Required<TubePlan>
+  const slope = plan.parts.find(({ shape, longPoint }) => shape === 'ends crossed' && longPoint > 1000)!
+  // Axis √(1200² + 400²), miters of half the bends: (90° − atan 1/3)/2 below, and above by the angle of the two axes.
+  const axis = Math.hypot(1200, 400)
+  const below = (Math.PI / 2 - Math.atan(1 / 3)) / 2
+  const above = Math.acos((1200 * 300) / (axis * Math.hypot(300, 500))) / 2
+  expect(slope.longPoint).toBeCloseTo(axis + 21.2 * (Math.tan(below) + Math.tan(above)), 6)
+  expect(plan.run.setUps.some(({ roll }) => roll !== 0)).toBe(true)
+})

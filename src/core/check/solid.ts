@@ -1,6 +1,6 @@
 import type { EndPlane, Slope } from '../nest.ts'
 import type { Turn } from '../plan-shapes.ts'
-import type { Section } from '../section/section.ts'
+import { type Section, turnOf } from '../section/section.ts'
 import { sameLength } from '../tolerance.ts'
 import type { Mm } from '../units.ts'
 
@@ -22,10 +22,10 @@ export interface Solid {
   readonly trail: Face
 }
 
-export const boxOf = ({ width, height, cornerRadius }: Section, lead: Face, trail: Face): Solid => ({
-  across: width,
-  up: height,
-  radius: cornerRadius,
+export const boxOf = (section: Section, lead: Face, trail: Face): Solid => ({
+  across: section.width,
+  up: section.height,
+  radius: turnOf(section),
   lead,
   trail,
 })

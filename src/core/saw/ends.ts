@@ -4,7 +4,7 @@ import type { Part } from '../plan-shapes.ts'
 import { readingStep, roundLength } from '../reading/show.ts'
 import type { Result } from '../result.ts'
 import { good } from '../result.ts'
-import { isRound, type Section } from '../section/section.ts'
+import { isRound, type Section, turnOf } from '../section/section.ts'
 import type { Reading, Saw, Shop } from '../shop.ts'
 import { sameLength } from '../tolerance.ts'
 import { cosDeg, type Mm, stepsPerMm } from '../units.ts'
@@ -56,7 +56,7 @@ export function cutEnds(part: Part, blank: Mm, section: Section, shop: Shop): Re
   const ways = waysOf(holding.stopSide === 'right' ? mirrored(inHand) : inHand, {
     saw,
     round,
-    cornerRadius: section.cornerRadius,
+    cornerRadius: turnOf(round ? { ...section, width: box.big } : section),
     unrounded: beyondPrinted(part),
     half,
     across: section.width >= section.height ? box.big : box.small,

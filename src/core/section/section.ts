@@ -42,3 +42,7 @@ export const isRound = ({ kind }: Section): boolean => kind === 'round-tube' || 
  */
 export const flatOf = (section: Section, side: 'width' | 'height'): Mm =>
   isRound(section) ? 0 : section[side] - 2 * section.cornerRadius
+
+/** Radius with which the outside of a section turns its corners, mm: round steel is all corner, whatever is stored. */
+export const turnOf = (section: Pick<Section, 'kind' | 'width' | 'cornerRadius'>): Mm =>
+  section.kind === 'round-tube' || section.kind === 'round-bar' ? section.width / 2 : section.cornerRadius
