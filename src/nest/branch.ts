@@ -1,9 +1,17 @@
 import type { NestProblem } from '../core/nest.ts'
 import { wholeSlack } from '../core/tolerance.ts'
 import { certify, type Leaf, narrower } from './certify.ts'
-import { dive, type Turnoff } from './dive.ts'
-import { costOf, type Fill, type Model } from './model.ts'
-import { type Box, type Pool, type Relaxed, relax, type Task, wholeBox } from './relax.ts'
+import { dive, type Manner } from './dive.ts'
+import { commonDivisor, costOf, type Fill, type Model } from './model.ts'
+import {
+  type Box,
+  openRelaxation,
+  type Pool,
+  type Relaxation,
+  type Relaxed,
+  type Task,
+  wholeBox,
+} from './relax.ts'
 import { spend, type Work, within } from './work.ts'
 
 // Least cost, and why no nest costs less: the relaxed problem, cut in two by how many sticks of one kind are used
@@ -20,6 +28,7 @@ export interface Found {
 interface Share {
   readonly box: Box
   readonly leaf: Leaf
+  readonly relaxation: Relaxation
   readonly relaxed: Relaxed
   /** Cannot be cut in two, or was searched as far as it goes. */
   readonly stuck: boolean
@@ -28,14 +37,19 @@ interface Share {
 /** Most shares; the judge looks at every one. */
 const mostShares = 120
 
-/** Dives before the first cut in two: if these find nothing better, mostly the bound is what must move. */
-const firstTries = 3
-
-/** Dives into one share that leave the most promising way, before the share is given up. */
-const turnoffs: readonly (Turnoff | undefined)[] = [
-  undefined,
-  ...[0, 1, 2, 3].flatMap((decision) => [1, 2].map((rank) => ({ decision, rank }))),
+/** Dives into one share, before the share is given up; the first one also into every half of a share. */
+const manners: readonly Manner[] = [
+  { rank: 0, choices: 2, deadEnds: 8 },
+  { rank: 1, choices: 3, deadEnds: 60 },
+  { rank: 2, choices: 4, deadEnds: 120 },
+  { rank: 0, choices: 6, deadEnds: 1000 },
 ]
+
+/** Cuts in two between dives into the halves: most halves only move the bound. */
+const divesEvery = 6
+
+/** Dives before the first cut in two: if these find nothing better, mostly the bound is what must move. */
+const firstTries = 2
 
 /**
  * Searches from a known nest on. `pricing` may be another one than the model's (sticks instead of money); `report`
@@ -52,16 +66,18 @@ export function branch(
 ): Found | undefined {
   const pool: Pool = new Map()
   const demand = model.items.map(({ count }) => count)
+  const unit = pricing.reduce(commonDivisor, 0)
   let fills = known
   // Without a nest of all pieces there is nothing to stay below.
   let cost = complete ? costOf(known, pricing) : Number.MAX_SAFE_INTEGER
 
   const look = (box: Box, hint?: readonly number[]): Share | undefined => {
     const task: Task = { model, pricing, demand, box, ...(hint && { hint }) }
-    const relaxed = relax(task, pool, work)
+    const relaxation = openRelaxation(task, pool)
+    const relaxed = relaxation.solve(work, cost - unit * (1 - wholeSlack))
     if (!relaxed) return undefined
     const leaf = certify(task, problem, relaxed, cost, work)
-    return leaf && { box, leaf, relaxed, stuck: false }
+    return leaf && { box, leaf, relaxation, relaxed, stuck: false }
   }
   const boundOf = (shares: readonly Share[]) => Math.min(cost, ...shares.map(({ leaf }) => leaf.cost))
 
@@ -72,10 +88,10 @@ export function branch(
   let shares: Share[] = [root]
   const search = (share: Share, tries: number): void => {
     const task: Task = { model, pricing, demand, box: share.box }
-    for (const turnoff of turnoffs.slice(0, tries)) {
+    for (const manner of manners.slice(0, tries)) {
       if (work.over || share.leaf.cost >= cost) return
       const better = within(work, work.left / 2, (part) =>
-        dive(task, share.relaxed, pool, cost, turnoff, part),
+        dive(task, share.relaxation.fork(), share.relaxed, cost, manner, part),
       )
       if (!better) continue
       fills = better
@@ -84,33 +100,42 @@ export function branch(
     }
   }
   search(root, firstTries)
+  let cuts = 0
   while (!work.over && shares.length < mostShares) {
     const next = shares
       .filter(({ leaf, stuck }) => !stuck && leaf.cost < cost)
       .sort((a, b) => a.leaf.cost - b.leaf.cost)[0]
     if (!next) break
-    const halves = parted(model, next)
+    const halves = parted(model, pricing, next)
     if (!halves) {
-      search(next, turnoffs.length)
+      search(next, manners.length)
       shares = shares.map((share) => (share === next ? { ...share, stuck: true } : share))
       continue
     }
     const looked = halves.map((box) => look(box, next.relaxed.worth))
     if (looked.some((half) => !half) || !spend(work, 1)) break
     shares = shares.flatMap((share) => (share === next ? (looked as Share[]) : [share]))
+    cuts += 1
+    if (cuts % divesEvery !== 0) continue
     for (const half of looked as Share[])
       if (half.relaxed.missing <= wholeSlack && half.leaf.cost < cost) search(half, 1)
   }
   return { fills, bound: boundOf(shares), leaves: shares.map(({ leaf }) => leaf) }
 }
 
-/** The share cut in two where the number of sticks of one kind is the least whole; undefined where all are whole. */
-function parted(model: Model, { box, relaxed }: Share): readonly [Box, Box] | undefined {
+/** The share cut in two where the number of sticks of one kind is the least whole, the dearer kinds first; undefined where all are whole. */
+function parted(
+  model: Model,
+  pricing: readonly number[],
+  { box, relaxed }: Share,
+): readonly [Box, Box] | undefined {
   const sticks = model.kinds.map(() => 0)
   for (const { pattern, amount } of relaxed.used) sticks[pattern.kind]! += amount
-  let [best, most] = [-1, wholeSlack]
+  let [best, most] = [-1, 0]
   for (const [kind, amount] of sticks.entries()) {
-    const away = Math.abs(amount - Math.round(amount))
+    const part = Math.abs(amount - Math.round(amount))
+    if (part <= wholeSlack) continue
+    const away = part * (1 + pricing[kind]!)
     if (away <= most) continue
     best = kind
     most = away

@@ -1,7 +1,7 @@
 import { type Certificate, type CertificateLeaf, leastCostFrom } from '../core/check/certificate.ts'
 import type { NestProblem } from '../core/nest.ts'
 import { countOf } from './model.ts'
-import { type Box, bestPattern, dearest, type Relaxed, type Task } from './relax.ts'
+import { type Box, dearest, openPatterns, type Relaxed, type Task } from './relax.ts'
 import type { Work } from './work.ts'
 
 // From the floating-point prices of a relaxed problem to whole ones that hold exactly, so that rounding or an early
@@ -38,15 +38,16 @@ export function certify(
   for (let round = 0; round < 20; round += 1) {
     const limits: number[] = []
     let shrink = 1
+    const best = openPatterns(task, task.demand, worth, work)
     for (const kind of model.kinds.keys()) {
       const price = pricing[kind]! * scale
       const aim = Math.max(0, Math.round(price - relaxed.kindWorth[kind]! * dear * scale))
       const bounded = box.least[kind]! > 0 || isLimited(task, problem, kind)
       const limit = bounded ? (box.least[kind]! > 0 ? aim : Math.max(price, aim)) : price
-      const over = bestPattern(task, kind, worth, limit, work)
+      const over = best(kind, limit)
       if (work.over) return undefined
       if (!over) limits[kind] = limit
-      else if (bounded) limits[kind] = over.value
+      else if (bounded && (over.value <= price || isLimited(task, problem, kind))) limits[kind] = over.value
       else shrink = Math.min(shrink, limit / over.value)
     }
     if (shrink === 1) return leafOf(task, problem, worth, limits, most)

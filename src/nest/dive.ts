@@ -1,81 +1,117 @@
 import { wholeSlack } from '../core/tolerance.ts'
 import { gather, greedyFills } from './first-fit.ts'
-import type { Fill } from './model.ts'
-import { type Box, dearest, type Pool, type Relaxed, relax, type Task } from './relax.ts'
+import { commonDivisor, type Fill } from './model.ts'
+import { dearest, type Pattern, type Relaxation, type Relaxed, type Task } from './relax.ts'
 import type { Work } from './work.ts'
 
-/** Where a dive leaves the most promising way: at this decision the second best pattern is taken, and so on. */
-export interface Turnoff {
-  readonly decision: number
+/** How a dive goes. */
+export interface Manner {
+  /** At the first decision the pattern of this rank is taken: 0 is the one used most. */
   readonly rank: number
+  /** Patterns that are tried for one decision before it counts as lost. */
+  readonly choices: number
+  /** Dead ends after which the dive is given up. */
+  readonly deadEnds: number
+}
+
+/** A pattern used at least so often goes onto a stick in the same decision as the one used most. */
+const nearlyWhole = 0.7
+
+interface Taken {
+  readonly kind: number
+  readonly counts: readonly number[]
 }
 
 /**
- * From the relaxed answer down to whole sticks: whole amounts are taken, then the pattern that is used most, and the
- * rest is relaxed again with fresh patterns. Undefined when it can no longer cost less than `below` (in the unit of the
- * pricing), or when the work was over first.
+ * From the relaxed answer down to whole sticks: whole amounts are taken, then the patterns that are used most, and the
+ * rest is relaxed again with fresh patterns. Where the rest then costs too much, the next pattern is tried instead.
+ * `relaxation` is used up. Undefined when nothing that costs less than `below` (in the unit of the pricing) was found
+ * before the dead ends were too many or the work was over.
  */
 export function dive(
-  task: Task,
+  { model, pricing }: Task,
+  relaxation: Relaxation,
   start: Relaxed,
-  pool: Pool,
   below: number,
-  turnoff: Turnoff | undefined,
+  { rank, choices, deadEnds }: Manner,
   work: Work,
 ): Fill[] | undefined {
-  const { model, pricing } = task
-  const unit = smallestStep(pricing)
+  const unit = pricing.reduce(commonDivisor, 0)
   const scale = dearest(pricing)
-  const taken: { kind: number; counts: readonly number[] }[] = []
-  let { demand, box } = task
-  let relaxed: Relaxed | undefined = start
-  let spent = 0
-  for (let decision = 0; ; decision += 1) {
-    const rest = relaxed.cost * scale
-    if (spent + rest > below - unit * (1 - wholeSlack)) return undefined
-    // Sticks that the box wants though nothing is on them are not taken.
-    const used: Relaxed['used'] = relaxed.used.filter(({ pattern }) => pattern.items.length > 0)
-    const whole = used.filter(({ amount }) => amount >= 1 - wholeSlack)
-    const before = taken.length
-    const take = (kind: number, items: readonly number[], counts: readonly number[]) => {
-      const here = demand.map(() => 0)
-      for (const [at, item] of items.entries()) here[item] = Math.min(counts[at]!, demand[item]!)
-      if (here.every((count) => count === 0) || box.most[kind]! < 1) return
-      taken.push({ kind, counts: here })
-      demand = demand.map((count, item) => count - here[item]!)
-      box = lessOne(box, kind)
-      spent += pricing[kind]!
+  const most = below - unit * (1 - wholeSlack)
+  let lost = 0
+
+  function settle(
+    rest: Relaxation,
+    relaxed: Relaxed,
+    spent: number,
+    above: readonly Taken[],
+    first: boolean,
+  ): Fill[] | undefined {
+    const { demand } = rest
+    const here: Taken[] = [...above]
+    let cost = spent
+    const take = (from: Relaxation, into: Taken[], pattern: Pattern, part: boolean): boolean => {
+      const counts = onRest(pattern, from, part)
+      if (!counts) return false
+      into.push({ kind: pattern.kind, counts })
+      from.take(pattern.kind, counts)
+      return true
     }
-    for (const { pattern, amount } of whole)
+    const ranked = relaxed.used.toSorted((a, b) => b.amount - a.amount)
+    for (const { pattern, amount } of ranked)
       for (let times = Math.floor(amount + wholeSlack); times > 0; times -= 1)
-        take(pattern.kind, pattern.items, pattern.counts)
-    if (whole.length === 0) {
-      const ranked = used.toSorted((a, b) => b.amount - a.amount)
-      const rank = turnoff?.decision === decision ? turnoff.rank : 0
-      const chosen = ranked[Math.min(rank, ranked.length - 1)]
-      if (!chosen) return undefined
-      take(chosen.pattern.kind, chosen.pattern.items, chosen.pattern.counts)
-    }
-    if (demand.every((count) => count === 0)) return gather(taken)
-    if (taken.length === before) return undefined
-    const quick = greedyFills(model, demand, box.most, pricing)
-    const total = spent + quick.reduce((sum, { kind, times }) => sum + pricing[kind]! * times, 0)
+        if (take(rest, here, pattern, true)) cost += pricing[pattern.kind]!
+    if (demand.every((count) => count === 0)) return gather(here)
+    const quick = greedyFills(model, demand, rest.most, pricing)
+    const total = cost + quick.reduce((sum, { kind, times }) => sum + pricing[kind]! * times, 0)
     const placed = demand.every((count, item) => sumOf(quick, item) === count)
-    if (placed && total < below) return [...gather(taken), ...quick]
-    relaxed = relax({ model, pricing, demand, box, hint: relaxed.worth }, pool, work)
-    if (!relaxed || relaxed.missing > wholeSlack) return undefined
+    if (placed && total < below) return [...gather(here), ...quick]
+
+    const open = ranked.filter(({ amount }) => amount < 1 - wholeSlack)
+    if (open.length === 0) {
+      const again = rest.solve(work, most - cost)
+      if (!again || again.missing > wholeSlack || here.length === above.length) return undefined
+      return settle(rest, again, cost, here, false)
+    }
+    const from = first ? Math.min(rank, open.length - 1) : 0
+    for (const [at, { pattern }] of open.slice(from, from + choices).entries()) {
+      const next = rest.fork()
+      const taken = [...here]
+      if (!take(next, taken, pattern, true)) continue
+      if (at === 0)
+        for (const other of open)
+          if (other.amount >= nearlyWhole && other.pattern !== pattern)
+            take(next, taken, other.pattern, false)
+      const more = taken.slice(here.length).reduce((sum, { kind }) => sum + pricing[kind]!, cost)
+      if (next.demand.every((count) => count === 0)) return more < below ? gather(taken) : undefined
+      const again = next.solve(work, most - more)
+      if (!again) return undefined
+      if (again.missing > wholeSlack || more + again.cost * scale > most) {
+        lost += 1
+        if (lost >= deadEnds) return undefined
+        continue
+      }
+      const found = settle(next, again, more, taken, false)
+      if (found || work.over || lost >= deadEnds) return found
+    }
+    return undefined
   }
+
+  return start.cost * scale > most ? undefined : settle(relaxation, start, 0, [], true)
+}
+
+/** The pieces of a pattern that the rest still wants: all of them, or with `part` those that are left. */
+function onRest({ kind, items, counts }: Pattern, rest: Relaxation, part: boolean): number[] | undefined {
+  const { demand, most } = rest
+  const here = demand.map(() => 0)
+  for (const [at, item] of items.entries()) {
+    if (!part && counts[at]! > demand[item]!) return undefined
+    here[item] = Math.min(counts[at]!, demand[item]!)
+  }
+  // A stick that must be used though nothing is on it is not taken.
+  return here.every((count) => count === 0) || most[kind]! < 1 ? undefined : here
 }
 
 const sumOf = (fills: readonly Fill[], item: number): number =>
   fills.reduce((sum, { counts, times }) => sum + counts[item]! * times, 0)
-
-const lessOne = ({ least, most }: Box, kind: number): Box => ({
-  least: least.with(kind, Math.max(0, least[kind]! - 1)),
-  most: most.with(kind, most[kind]! - 1),
-})
-
-const smallestStep = (pricing: readonly number[]): number => {
-  const divisor = (a: number, b: number): number => (b === 0 ? a : divisor(b, a % b))
-  return pricing.reduce(divisor, 0)
-}

@@ -21,7 +21,7 @@ interface Layer {
   readonly value: number
 }
 
-function layersOf(things: readonly Thing[], room: number): Layer[] {
+export function layersOf(things: readonly Thing[], room: number): Layer[] {
   const order = [...things.keys()]
     .filter((at) => things[at]!.value > 0 && things[at]!.size <= room && things[at]!.count > 0)
     .sort((a, b) => things[b]!.value / things[b]!.size - things[a]!.value / things[a]!.size || a - b)

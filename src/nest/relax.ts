@@ -1,7 +1,9 @@
-import { dualSlack } from '../core/tolerance.ts'
-import { bestFill } from './fill.ts'
-import type { Model } from './model.ts'
-import { type Column, openSimplex, type Row } from './simplex.ts'
+import { dualSlack, wholeSlack } from '../core/tolerance.ts'
+import type { Row } from './basis.ts'
+import { bestFill, type Filled } from './fill.ts'
+import { fillsUpTo } from './fill-all.ts'
+import { commonDivisor, type Model } from './model.ts'
+import { openSimplex, type Simplex } from './simplex.ts'
 import { spend, type Work } from './work.ts'
 
 // The problem with fractions of sticks allowed, solved by column generation: prices per piece, and which fills of a
@@ -53,38 +55,47 @@ export const wholeBox = ({ kinds }: Model): Box => ({
   most: kinds.map(({ count }) => count),
 })
 
+const nameOf = ({ kind, items, counts }: Pattern): string => `${kind}:${items.join()}x${counts.join()}`
+
 export function addPattern(pool: Pool, kind: number, counts: readonly number[]): Pattern {
   const items = [...counts.keys()].filter((item) => counts[item]! > 0)
   const pattern = { kind, items, counts: items.map((item) => counts[item]!) }
-  const name = `${kind}:${items.map((item) => `${item}x${counts[item]}`).join()}`
+  const name = nameOf(pattern)
   const known = pool.get(name)
   if (known) return known
   pool.set(name, pattern)
   return pattern
 }
 
-/** The most valuable fill of a stick of this kind that is worth more than `above`, with the one uncut piece in mind. */
-export function bestPattern(
-  { model, demand }: Pick<Task, 'model' | 'demand'>,
-  kind: number,
+/**
+ * Asks for the most valuable fill of a stick of one kind, worth more than `above`, with the one uncut piece in mind.
+ * All kinds are answered from one table where that is not too large; ask before the next worths are laid open.
+ */
+export function openPatterns(
+  { model: { items, kinds } }: Pick<Task, 'model'>,
+  demand: readonly number[],
   worth: readonly number[],
-  above: number,
   work: Work,
-): { readonly value: number; readonly counts: readonly number[] } | undefined {
-  const { room, uncut } = model.kinds[kind]!
-  const things = model.items.map(({ size }, item) => ({ size, value: worth[item]!, count: demand[item]! }))
-  const filled = bestFill(things, room, above, work)
-  if (uncut === undefined || demand[uncut]! === 0) return filled
-  const alone = worth[uncut]!
-  if (alone <= Math.max(above, filled?.value ?? 0)) return filled
-  return { value: alone, counts: model.items.map((_, item) => (item === uncut ? 1 : 0)) }
+): (kind: number, above: number) => Filled | undefined {
+  const things = items.map(({ size }, item) => ({ size, value: worth[item]!, count: demand[item]! }))
+  const table = fillsUpTo(things, Math.max(...kinds.map(({ room }) => room)), work)
+  return (kind, above) => {
+    const { room, uncut } = kinds[kind]!
+    let filled: Filled | undefined
+    if (!table) filled = bestFill(things, room, above, work)
+    else if (table.value(room) > above) filled = { value: table.value(room), counts: table.counts(room) }
+    if (uncut === undefined || demand[uncut]! === 0) return filled
+    const alone = worth[uncut]!
+    if (alone <= Math.max(above, filled?.value ?? 0)) return filled
+    return { value: alone, counts: items.map((_, item) => (item === uncut ? 1 : 0)) }
+  }
 }
 
 /** Known patterns to begin with, per row of the linear program: more of them cost more time than they save. */
 const patternsPerRow = 4
 
 /** The known patterns that promise most, without the pieces that are more than are left. */
-function startPatterns({ model, pricing, demand, box, hint }: Task, pool: Pool, rows: number): Pool {
+function startPatterns({ pricing, demand, box, hint }: Task, pool: Pool, rows: number): Pool {
   const scale = dearest(pricing)
   const promise = ({ kind, items, counts }: Pattern): number => {
     let sum = -pricing[kind]! / scale
@@ -104,16 +115,30 @@ function startPatterns({ model, pricing, demand, box, hint }: Task, pool: Pool, 
     for (const [at, item] of items.entries()) full[item] = Math.min(counts[at]!, demand[item]!)
     if (full.some((count) => count > 0)) addPattern(start, kind, full)
   }
-  const none = demand.map(() => 0)
-  // A stick that must be used may stay empty.
-  for (const kind of model.kinds.keys()) if (box.least[kind]! > 0) addPattern(start, kind, none)
   return start
 }
 
-/** Solves the relaxed task; new patterns go into the pool. Undefined when the work was over first. */
-export function relax(task: Task, pool: Pool, work: Work): Relaxed | undefined {
-  const { model, pricing, demand, box } = task
-  const scale = dearest(pricing)
+/** Looks at the same prices: each at the pieces that the best pattern of the one before left. */
+const looks = 2
+
+/** A relaxed task that goes on from where it stands when sticks are taken out of it. */
+export interface Relaxation {
+  /** Pieces per item still to be placed, sticks per kind still there. */
+  readonly demand: readonly number[]
+  readonly most: readonly number[]
+  /**
+   * Least cost with fractions of sticks. Ends early where the bound can no longer tell more: no nest costs less than
+   * `enough`, or the bound reaches the whole unit of cost above. Undefined when the work was over first.
+   */
+  solve(work: Work, enough?: number): Relaxed | undefined
+  /** One stick of this kind with these pieces (how many of each item) is settled. */
+  take(kind: number, counts: readonly number[]): void
+  fork(): Relaxation
+}
+
+/** Opens the relaxed task; new patterns go into the pool. */
+export function openRelaxation(task: Task, pool: Pool): Relaxation {
+  const { model, demand, box } = task
   const pieces = demand.reduce((sum, count) => sum + count, 0)
   // Dearer than any nest of all the rest: no piece is left out to save steel.
   const missing = pieces + 1
@@ -127,54 +152,159 @@ export function relax(task: Task, pool: Pool, work: Work): Relaxed | undefined {
   const leastRow = box.least.map((least) =>
     least > 0 ? rows.push({ sense: 'at least', amount: least, missing }) - 1 : -1,
   )
+  const table: Table = { task, pool, rowOfItem, mostRow, leastRow }
   const simplex = openSimplex(rows)
-  const patterns: Pattern[] = []
-  const add = (pattern: Pattern) => {
+  const relaxation = relaxationOf(table, simplex, {
+    known: new Set(),
+    patterns: [],
+    demand: [...demand],
+    least: [...box.least],
+    most: [...box.most],
+  })
+  for (const pattern of startPatterns(task, pool, rows.length).values()) relaxation.know(pattern)
+  // A stick that must be used may stay empty.
+  for (const kind of model.kinds.keys())
+    if (box.least[kind]! > 0) relaxation.know({ kind, items: [], counts: [] })
+  return relaxation
+}
+
+/** Which row of the linear program stands for what. */
+interface Table {
+  readonly task: Task
+  readonly pool: Pool
+  readonly rowOfItem: readonly number[]
+  readonly mostRow: readonly number[]
+  readonly leastRow: readonly number[]
+}
+
+/** What changes. */
+interface Standing {
+  readonly known: Set<string>
+  /** In the order of the simplex's columns. */
+  readonly patterns: Pattern[]
+  readonly demand: number[]
+  readonly least: number[]
+  readonly most: number[]
+}
+
+function relaxationOf(
+  table: Table,
+  simplex: Simplex,
+  standing: Standing,
+): Relaxation & { know(pattern: Pattern): boolean } {
+  const { task, pool, rowOfItem, mostRow, leastRow } = table
+  const { model, pricing } = task
+  const { known, patterns, demand, least, most } = standing
+  const scale = dearest(pricing)
+  const unit = pricing.reduce(commonDivisor, 0) / scale
+
+  function know(pattern: Pattern): boolean {
+    const name = nameOf(pattern)
+    if (known.has(name)) return false
+    known.add(name)
+    patterns.push(pattern)
     const { kind, items, counts } = pattern
     const own = [mostRow[kind]!, leastRow[kind]!].filter((row) => row >= 0)
-    const column: Column = {
+    simplex.add({
       cost: pricing[kind]! / scale,
       rows: [...items.map((item) => rowOfItem[item]!), ...own],
       values: [...counts, ...own.map(() => 1)],
-    }
-    patterns.push(pattern)
-    simplex.add(column)
+    })
+    return true
   }
-  const known = startPatterns(task, pool, rows.length)
-  for (const pattern of known.values()) add(pattern)
 
-  for (;;) {
-    if (!simplex.solve(work)) return undefined
-    const duals = simplex.duals()
-    const worth = rowOfItem.map((row) => (row < 0 ? 0 : Math.max(0, duals[row]!)))
-    const kindWorth = model.kinds.map(
-      (_, kind) =>
-        (mostRow[kind]! < 0 ? 0 : Math.min(0, duals[mostRow[kind]!]!)) +
-        (leastRow[kind]! < 0 ? 0 : Math.max(0, duals[leastRow[kind]!]!)),
-    )
+  /** Patterns worth more than their stick; by how much all worths shrink so that none is. */
+  function look(worth: readonly number[], kindWorth: readonly number[], work: Work) {
     let found = false
-    for (const kind of model.kinds.keys()) {
-      if (box.most[kind] === 0) continue
-      const limit = pricing[kind]! / scale - kindWorth[kind]!
-      const better = bestPattern(task, kind, worth, limit + dualSlack, work)
-      if (!better) continue
-      const before = known.size
-      const pattern = addPattern(known, kind, better.counts)
-      // Rounding alone made it look better than it is.
-      if (known.size === before) continue
-      addPattern(pool, kind, better.counts)
-      add(pattern)
-      found = true
+    let shrink = 1
+    let left: readonly number[] = demand
+    for (let time = 0; time < looks; time += 1) {
+      const best = openPatterns(task, left, worth, work)
+      let most = dualSlack
+      let next: readonly number[] | undefined
+      for (const kind of model.kinds.keys()) {
+        if (standing.most[kind]! <= 0) continue
+        const limit = pricing[kind]! / scale - kindWorth[kind]!
+        const better = best(kind, limit + dualSlack)
+        if (!better) continue
+        if (time === 0) shrink = Math.min(shrink, limit / better.value)
+        // Known already: rounding alone made it look better than it is.
+        if (!know(addPattern(pool, kind, better.counts))) continue
+        found = true
+        if (better.value - limit <= most) continue
+        most = better.value - limit
+        next = better.counts
+      }
+      if (!next) break
+      const taken = next
+      left = left.map((count, item) => count - taken[item]!)
     }
-    if (!spend(work, 1)) return undefined
-    if (found) continue
-    const used = simplex.used().map(([column, amount]) => ({ pattern: patterns[column]!, amount }))
-    return {
-      cost: used.reduce((sum, { pattern, amount }) => sum + (pricing[pattern.kind]! / scale) * amount, 0),
-      worth,
-      kindWorth,
-      used,
-      missing: simplex.missing(),
+    return { found, shrink }
+  }
+
+  function solve(work: Work, enough = Number.POSITIVE_INFINITY): Relaxed | undefined {
+    for (;;) {
+      if (!simplex.solve(work)) return undefined
+      const duals = simplex.duals()
+      const worth = rowOfItem.map((row) => (row < 0 ? 0 : Math.max(0, duals[row]!)))
+      const kindWorth = model.kinds.map(
+        (_, kind) =>
+          (mostRow[kind]! < 0 ? 0 : Math.min(0, duals[mostRow[kind]!]!)) +
+          (leastRow[kind]! < 0 ? 0 : Math.max(0, duals[leastRow[kind]!]!)),
+      )
+      const { found, shrink } = look(worth, kindWorth, work)
+      if (!spend(work, 1)) return undefined
+      const sum = worth.reduce((all, value, item) => all + value * demand[item]!, 0)
+      const limits = kindWorth.reduce((all, value, kind) => all + Math.min(0, value) * most[kind]!, 0)
+      const missing = simplex.missing()
+      // With all duals shrunk alike every stick keeps to its price.
+      const bound = (sum + limits) * shrink
+      const told =
+        missing <= wholeSlack &&
+        (bound * scale >= enough ||
+          Math.ceil(bound / unit - wholeSlack) >= Math.ceil((sum + limits) / unit - wholeSlack))
+      if (found && !told) continue
+      const used = simplex.used().map(([column, amount]) => ({ pattern: patterns[column]!, amount }))
+      return {
+        cost: found
+          ? bound
+          : used.reduce((all, { pattern, amount }) => all + (pricing[pattern.kind]! / scale) * amount, 0),
+        worth,
+        kindWorth,
+        used,
+        missing,
+      }
     }
+  }
+
+  return {
+    demand,
+    most,
+    solve,
+    know,
+    take(kind, counts) {
+      for (const [item, count] of counts.entries()) {
+        if (count === 0) continue
+        demand[item]! -= count
+        simplex.setAmount(rowOfItem[item]!, demand[item]!)
+      }
+      most[kind]! -= 1
+      if (mostRow[kind]! >= 0) simplex.setAmount(mostRow[kind]!, most[kind]!)
+      least[kind] = Math.max(0, least[kind]! - 1)
+      if (leastRow[kind]! >= 0) simplex.setAmount(leastRow[kind]!, least[kind]!)
+    },
+    // Patterns are good for all forks: what one finds, the others need not look for.
+    fork: () =>
+      relaxationOf(table, simplex.fork(), {
+        known,
+        patterns,
+        demand: [...demand],
+        least: [...least],
+        most: [...most],
+      }),
   }
 }
+
+/** Solves the relaxed task from the beginning. Undefined when the work was over first. */
+export const relax = (task: Task, pool: Pool, work: Work): Relaxed | undefined =>
+  openRelaxation(task, pool).solve(work)

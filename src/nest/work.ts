@@ -11,7 +11,7 @@ export interface Work {
 }
 
 /** Steps between two questions to `stop`: well under a millisecond. */
-const askEvery = 20_000
+const askEvery = 100_000
 
 export const openWork = (steps: number, stop: () => boolean = () => false): Work => ({
   left: steps,
