@@ -9,8 +9,8 @@ const isPlan = new Ajv2020({ allErrors: true, strict: true, strictRequired: fals
 /** Two posts of 60.3 tube, 600 apart, and a rail of 48.3 between them, 400 up. */
 const roundFrame = changedDemo('hexagon-top', (file) => {
   file.job.quantity = 2
-  file.job.build = {
-    kind: 'from-points',
+  file.job.build.kind = 'from-points'
+  Object.assign(file.job.build, {
     params: {
       section: { kind: 'round-tube', width: 60.3, wall: 3.2 },
       points: [
@@ -28,7 +28,7 @@ const roundFrame = changedDemo('hexagon-top', (file) => {
       ],
       joints: [],
     },
-  }
+  })
 })
 
 test('round on round: the plan says both saddles, their radius, the first cut and where round the posts they sit', async () => {
@@ -65,8 +65,8 @@ test('a saddle without its radius is no plan', async () => {
 test('a handrail of 42.4 round tube that bends in two planes: its crossed ends are cut in a cradle, and the judges pass it', async () => {
   const handrail = changedDemo('hexagon-top', (file) => {
     file.job.quantity = 1
-    file.job.build = {
-      kind: 'from-points',
+    file.job.build.kind = 'from-points'
+    Object.assign(file.job.build, {
       params: {
         section: { kind: 'round-tube', width: 42.4, wall: 2.6 },
         points: [
@@ -84,7 +84,7 @@ test('a handrail of 42.4 round tube that bends in two planes: its crossed ends a
         ],
         joints: [],
       },
-    }
+    })
   })
   const { out, err, code } = await planOf(handrail, '--json')
   expect({ err, code }).toEqual({ err: '', code: 0 })
