@@ -68,11 +68,12 @@ export function floorActions(desk: Desk): FloorActions {
 
   return {
     accept: (id) =>
-      attempt(desk, undefined, async () => {
+      attempt(desk, false, async () => {
         const nest = store.getState().views[id]?.nest
         if (!nest) throw new Refusal('There is no nest to work by yet.')
         const drafts = acceptance(desk, nest)
         if (drafts.length > 0) await record(desk, drafts, [nest])
+        return true
       }),
 
     cut(id, cut) {

@@ -87,8 +87,8 @@ export interface Actions {
   /** Plans the job now and asks the worker for a nest where none is accepted. */
   show(id: string): void
   stopSolving(id: string): void
-  /** This nest is the one to work by: paper was printed, or the first cut is made. */
-  accept(id: string): Promise<void>
+  /** This nest is the one to work by: paper is printed, or the first cut made. True when that is on disk. */
+  accept(id: string): Promise<boolean>
   /** Plans what is still open, on what steel is left. */
   planRest(id: string): Promise<void>
   /** Checks off this cut (accepting the nest and opening the stick with it where need be). */

@@ -26,10 +26,9 @@ export function Paper({ view }: { readonly view: JobView }) {
       </div>
     )
   const print = async () => {
-    // What hangs on the wall is what the saw works by.
-    if (chosen.some(({ needsRun }) => needsRun) && view.nesting.state === 'found')
-      await actions.accept(view.id)
-    window.print()
+    // What hangs on the wall is what the saw works by: a nest that could not be kept is not printed, and why is said.
+    const accepts = chosen.some(({ needsRun }) => needsRun) && view.nesting.state === 'found'
+    if (!accepts || (await actions.accept(view.id))) window.print()
   }
   const pages = chosen.flatMap((sheet) =>
     sheet

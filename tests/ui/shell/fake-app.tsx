@@ -114,7 +114,7 @@ export function fakeApp(
     backup: vi.fn(() => ''),
     show: vi.fn(),
     stopSolving: vi.fn(),
-    accept: vi.fn(done),
+    accept: vi.fn(async () => true),
     planRest: vi.fn(done),
     cut: vi.fn(done),
     undo: vi.fn(done),
