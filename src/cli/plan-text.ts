@@ -95,9 +95,12 @@ function setUps(plan: Plan, shop: Shop): string[] {
   return (plan.run?.setUps ?? []).flatMap((setUp, index) => {
     const { printed } = setUp
     const miter = `miter ${printed.miter.text} ${printed.lean}`.trim()
+    const bevel = printed.bevel && `bevel ${printed.bevel.text}, ${printed.bevelLean ?? ''}`
     const words = [
       `${index + 1}. ${saws.get(setUp.saw) ?? setUp.saw}: ${miter}; stop ${sayShown(printed.stop)} on the ${setUp.stopSide}`,
-      ...[printed.longSide, printed.turn].filter((line) => line !== '').map((line) => `   ${line}`),
+      ...[bevel, printed.roll, printed.ramp, printed.longSide, printed.seam, printed.turn]
+        .filter((line) => line !== undefined && line !== '')
+        .map((line) => `   ${line}`),
       `   ${count(setUp.pieces.length, 'cut')}: ${spans(setUp.pieces)}`,
     ]
     return words

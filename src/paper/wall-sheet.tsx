@@ -3,7 +3,7 @@ import type { Shop } from '../core/shop.ts'
 import { flow } from './flow.ts'
 import { Figure, mm, Page } from './page.tsx'
 import { bodyHigh, type PageSize } from './size.ts'
-import { boxHigh, labelWide, type WallHead, type WallStrip, wallBlocks } from './wall.ts'
+import { boxHigh, labelWide, thirdFigure, type WallHead, type WallStrip, wallBlocks } from './wall.ts'
 
 const foot = 'Guard, eyes, ears. The saw’s manual comes first.'
 
@@ -37,6 +37,7 @@ export function wallSheet(plan: Plan, cuts: readonly BenchCut[], shop: Shop, pag
 
 function Head({ head, again }: { readonly head: WallHead; readonly again: boolean }) {
   const { setUp } = head
+  const third = thirdFigure(setUp)
   return (
     <div className="wall-head">
       <div className="wall-figures">
@@ -59,6 +60,14 @@ function Head({ head, again }: { readonly head: WallHead; readonly again: boolea
                 <Figure text={setUp.printed.stop.text} unit={setUp.printed.stop.unit} />
               </div>
             </div>
+            {third && (
+              <div>
+                <div className="wall-label">{third.label}</div>
+                <div className="wall-great">
+                  <Figure text={third.text} />
+                </div>
+              </div>
+            )}
           </div>
         </div>
       </div>

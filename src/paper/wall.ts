@@ -61,10 +61,25 @@ export function setUpsInOrder(cuts: readonly BenchCut[]): BenchCut[][] {
   return groups
 }
 
-/** Height of the two great figures; an inch fraction stands two figures high. */
-export const figuresHigh = ({ printed }: SetUp): Mm =>
-  2 * lineHigh +
-  (printed.stop.text.includes('/') || printed.miter.text.includes('/') ? stopFont * 2.2 : stopFont * 1.2)
+/** What is set beside miter and stop for a compound end: as great as they are, on a line of its own. */
+export function thirdFigure({
+  tilt,
+  roll,
+  ramp,
+  printed,
+}: SetUp): { label: string; text: string } | undefined {
+  const degrees = (angle: number) => `${+Math.abs(angle).toFixed(1)}°`
+  if (tilt !== 0) return { label: 'Bevel', text: printed.bevel?.text ?? degrees(tilt) }
+  if (roll !== 0) return { label: 'Turned', text: degrees(roll) }
+  return ramp === 0 ? undefined : { label: 'Wedge', text: degrees(ramp) }
+}
+
+/** Height of the great figures; an inch fraction stands two figures high. */
+export const figuresHigh = (setUp: SetUp): Mm => {
+  const { stop, miter } = setUp.printed
+  const pair = stop.text.includes('/') || miter.text.includes('/') ? stopFont * 2.2 : stopFont * 1.2
+  return 2 * lineHigh + pair + (thirdFigure(setUp) ? lineHigh + stopFont * 1.2 : 0)
+}
 
 /** Which saw, where there are several; and how its scale reads, where a miter could be set by the wrong one. */
 function sawWords({ saw: id, swing }: SetUp, { saws }: Shop): string {
@@ -90,12 +105,16 @@ export function wallBlocks(
   const begun = new Set<string>()
   return setUpsInOrder(cuts).map((group, at): Block<WallHead, WallStrip> => {
     const { setUp } = group[0]!
-    const { lean, longSide, turn, miter } = setUp.printed
+    const { lean, longSide, turn, miter, bevelLean = '', roll = '', ramp = '', seam = '' } = setUp.printed
     const ends = bothEnds(group) ? 'a: first end, b: second end' : ''
     const words = [
       sawWords(setUp, shop),
       miter.rise ? `Rise ${miter.rise}` : '',
       setUp.swing === 0 ? '' : lean,
+      bevelLean,
+      roll,
+      ramp,
+      seam,
       longSide,
       turn,
       ends,

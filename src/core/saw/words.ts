@@ -85,6 +85,12 @@ function turningOf(cuts: readonly Cut[]): string {
   return `${load}; cut one end; ${sayTurns(second.turns)}; cut the other end`
 }
 
+/** A round piece shows no side: what is turned against its first end needs a mark from before it. */
+const scribed = (section: Section, cuts: readonly Cut[]): string =>
+  isRound(section) && cuts.some(({ kind }) => kind === 'first')
+    ? 'scribe a line along the top of each piece first, and turn by it; '
+    : ''
+
 /** Words of one set-up, for the person at this saw. */
 export function printedOf(visit: Visit, cuts: readonly Cut[], reading: Reading): SetUp['printed'] {
   const cut = cuts[0]!
@@ -95,7 +101,7 @@ export function printedOf(visit: Visit, cuts: readonly Cut[], reading: Reading):
     miter: scaleReading(swing, visit.saw, reading),
     lean: leanOf(swing),
     longSide: sideOf(cut),
-    turn: turningOf(cuts),
+    turn: scribed(visit.section, cuts) + turningOf(cuts),
     ...(tilt === 0 ? {} : { bevel: showAngle(Math.abs(tilt), reading), bevelLean: bevelLeanOf(tilt) }),
     ...(roll === 0 ? {} : { roll: rollWords(roll, visit.section, reading) }),
     ...(ramp === 0 ? {} : { ramp: rampWords(ramp, reading) }),

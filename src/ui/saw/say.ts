@@ -1,5 +1,6 @@
 import type { BenchCut, Product, Run, SetUp } from '../../core/plan-shapes.ts'
 import { turnWords } from '../../core/saw/words.ts'
+import { isRound } from '../../core/section/section.ts'
 import type { Saw } from '../../core/shop.ts'
 import { capital } from '../words.ts'
 
@@ -81,6 +82,8 @@ export function stepsOf(
       text: `Clean-up cut first: take ${lengths.say(cut.trimFirst)} off the mill end, kerf included.`,
     })
   for (const turn of cut.turns) before.push({ kind: 'turn', text: `${capital(turnWords[turn])}.` })
+  if (cut.product.kind === 'half' && isRound(cut.setUp.section))
+    before.push({ kind: 'tip', text: 'Scribe a line along its top, end to end: the second end goes by it.' })
   const { roll, ramp } = cut.setUp.printed
   for (const words of [roll, ramp]) if (words) before.push({ kind: 'tip', text: `${capital(words)}.` })
   before.push({ kind: 'push', text: 'Push it to the stop, against the fence, and clamp.' })
