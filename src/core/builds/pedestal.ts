@@ -143,7 +143,7 @@ function stand(values: Values, context: BuildContext, top: Top, levels: Levels, 
     ],
     measures,
     floor: 0,
-    warnings: [...footWarnings(values, context, levels), ...bars.warnings, ...arms.warnings],
+    warnings: [...top.warnings, ...footWarnings(values, context, levels), ...bars.warnings, ...arms.warnings],
     tooShort: (short, shortPoint): Problem => {
       if (short.id.startsWith('top/')) return top.tooShort()
       const field = short.id.startsWith('base/foot') ? 'footHeight' : 'spread'

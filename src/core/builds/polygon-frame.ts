@@ -12,7 +12,7 @@ export const polygonFrame: Build = {
   frame(values, context) {
     const made = topOf(values, context, 0)
     if (!made.ok) return made
-    const { ring, plates, measures, tooShort } = made.value
+    const { ring, plates, measures, warnings, tooShort } = made.value
     return assemble({
       members: ring.members,
       plates,
@@ -20,6 +20,7 @@ export const polygonFrame: Build = {
       hardware: [],
       assemblies: [ring.assembly],
       measures,
+      warnings,
       tooShort,
     })
   },

@@ -1,8 +1,8 @@
-import type { Plate } from '../frame/frame.ts'
+import type { Plate, Warning } from '../frame/frame.ts'
 import { regular } from '../geometry/polygon.ts'
 import { bad, good, type Problem, type Result } from '../result.ts'
 import type { Section } from '../section/section.ts'
-import { sameSlope } from '../tolerance.ts'
+import { sameLength, sameSlope } from '../tolerance.ts'
 import { cosDeg, type Mm, sinDeg } from '../units.ts'
 import type { MeasureDraft } from './assembly.ts'
 import type { BuildContext, ParamSpec, Values } from './build.ts'
@@ -124,6 +124,7 @@ export interface Top {
   /** Thickness of what lies on top, 0 for nothing. */
   readonly thickness: Mm
   readonly measures: readonly MeasureDraft[]
+  readonly warnings: readonly Warning[]
   readonly tooShort: () => Problem
 }
 
@@ -176,8 +177,22 @@ export function topOf(values: Values, context: BuildContext, under: Mm): Result<
     plates,
     thickness: plate.value?.thickness ?? 0,
     measures,
+    warnings: plate.value ? throughTheFrame(values, section.width, on, say) : [],
     tooShort: tooSmall,
   })
+}
+
+/** A top that is set in by the width of the tube or more goes through the frame instead of lying on it. */
+function throughTheFrame(
+  values: Values,
+  width: Mm,
+  members: readonly string[],
+  say: (mm: Mm) => string,
+): readonly Warning[] {
+  const inset = values.topEdge === 'inset' ? (values.topEdgeBy as Mm) : 0
+  if (inset < width - sameLength) return []
+  const text = `The top is set in by ${say(inset)} and the frame is ${say(width)} wide: it lies on nothing. Set it in by less than ${say(width)}.`
+  return [{ code: 'top-through-the-frame', text, members }]
 }
 
 /** The rim of a regular polygon. */

@@ -169,3 +169,29 @@ describe('for random n, size and section', () => {
     )
   })
 })
+
+describe.each(['polygon-frame', 'pedestal'])('%s: a top that is set in', (kind) => {
+  const codes = (topEdgeBy: number, stands = 'flat') =>
+    framed(
+      kind,
+      {
+        size: 700,
+        section: { kind: 'rect-tube', width: 60, height: 40, wall: 3 },
+        stands,
+        top: 'plate',
+        topEdge: 'inset',
+        topEdgeBy,
+      },
+      metric,
+    ).frame.warnings.flatMap(({ code }) => (code === 'top-through-the-frame' ? [code] : []))
+
+  test('lies on 60 wide tube at 59.9 mm, goes through the frame at 60.0 mm, and that is said', () => {
+    expect(codes(59.9)).toEqual([])
+    expect(codes(60)).toEqual(['top-through-the-frame'])
+  })
+
+  test('the same tube on edge is 40 wide', () => {
+    expect(codes(39.9, 'on edge')).toEqual([])
+    expect(codes(40, 'on edge')).toEqual(['top-through-the-frame'])
+  })
+})
