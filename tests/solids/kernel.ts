@@ -67,23 +67,35 @@ export const common = (one: Solid, two: Solid): Solid => kept(kernel.Manifold.in
 export const less = (one: Solid, two: Solid): Solid => kept(kernel.Manifold.difference(one, two))
 export const all = (solids: readonly Solid[]): Solid => kept(kernel.Manifold.union([...solids]))
 
+/** The least convex solid around them. */
+export const around = (solids: readonly Solid[]): Solid => kept(kernel.Manifold.hull([...solids]))
+
 /** The greatest of the pieces that hang together. */
 export function greatest(solid: Solid): Solid {
   const pieces = solid.decompose().map(kept)
   return pieces.reduce((best, next) => (next.volume() > best.volume() ? next : best), pieces[0] ?? solid)
 }
 
-/** A cylinder of `sides` flats whose corners lie on the radius, from one point to the other. */
-export function cylinder(from: Xyz, along: Xyz, length: number, radius: number, sides: number): Solid {
-  const ring = circle(radius, sides)
-  const size = Math.hypot(...along)
-  const x = along.map((c) => c / size) as unknown as Xyz
-  const least = x.map(Math.abs).indexOf(Math.min(...x.map(Math.abs)))
-  const helper: Xyz = [least === 0 ? 1 : 0, least === 1 ? 1 : 0, least === 2 ? 1 : 0]
-  const y = cross(x, helper)
-  const k = Math.hypot(...y)
-  const unitY = y.map((c) => c / k) as unknown as Xyz
-  return moved(prism([ring], 0, length), [...x, 0, ...unitY, 0, ...cross(x, unitY), 0, ...from, 1])
+/**
+ * A cylinder of `sides` flats whose corners lie on the radius, from one point along a direction; its first corner lies
+ * toward `corner`, which must be square to that direction.
+ */
+export function cylinder(
+  from: Xyz,
+  along: Xyz,
+  length: number,
+  radius: number,
+  sides: number,
+  corner: Xyz,
+): Solid {
+  const x = unit(along)
+  const y = unit(corner)
+  return moved(prism([circle(radius, sides)], 0, length), [...x, 0, ...y, 0, ...cross(x, y), 0, ...from, 1])
+}
+
+const unit = (a: Xyz): Xyz => {
+  const size = Math.hypot(...a)
+  return [a[0] / size, a[1] / size, a[2] / size]
 }
 
 export const cross = (a: Xyz, b: Xyz): Xyz => [

@@ -1,13 +1,14 @@
 // What came off the saw against what was wanted: with exact stops the frame's own steel, with printed stops lengths
 // within half a reading and the built sizes that the plan states; and what the set-up records say of each cut.
-import type { Frame } from '../../src/core/frame/frame.ts'
+import type { Frame, Member } from '../../src/core/frame/frame.ts'
 import type { Nest } from '../../src/core/nest.ts'
 import type { Part, Plan, Run } from '../../src/core/plan-shapes.ts'
 import { lengthSlack } from './frame-checks.ts'
 import { extent, reach, type Solid, surfaceOf } from './kernel.ts'
 import { unlike } from './same.ts'
+import { unlikeRound } from './same-round.ts'
 import type { Cut, Sawn } from './saw.ts'
-import { ownSolid } from './solid.ts'
+import { ofEachShape, ownSolid } from './solid.ts'
 
 /** Share of its volume by which a piece may differ from the frame's. */
 export const solidShare = 1e-6
@@ -31,12 +32,19 @@ export function pieceFaults(
   const faults: string[] = []
   const proved = new Set<string>()
   for (const part of parts) {
-    const target = ownSolid(byId.get(part.members[0]!)!, 'steel', 2)
+    const [first, ...others] = ofEachShape(part.members.map((id) => byId.get(id)!))
+    // A saddle is worked by hand, after the saw's plane.
+    const round = isRound(first!)
+    const drawn = (member: Member) =>
+      ownSolid(withoutSaddles(member), round ? 'box' : 'steel', round ? 16 : 2)
+    const compare = (one: Solid, two: Solid) =>
+      round ? unlikeRound(one, two, first!.section.width / 2, solidShare) : unlike(one, two, solidShare)
+    const target = drawn(first!)
     // Members of one mark must be one solid, before any of them is cut.
-    for (const id of part.members.slice(1)) {
-      const { share, mirror } = unlike(ownSolid(byId.get(id)!, 'steel', 2), target)
+    for (const member of others) {
+      const { share, mirror } = compare(drawn(member), target)
       if (share > solidShare)
-        faults.push(`${id} and ${part.members[0]} are both part ${part.mark}, but ${say(share, mirror)}`)
+        faults.push(`${member.id} and ${first!.id} are both part ${part.mark}, but ${say(share, mirror)}`)
     }
     for (const { piece } of piecesOf(nest).filter(({ mark }) => mark === part.mark)) {
       if (left.includes(piece)) continue
@@ -48,14 +56,21 @@ export function pieceFaults(
       // Equal pieces from one set-up lie alike; each is compared, but only once with booleans.
       const print = `${part.mark} ${corners(real.steel)}`
       if (proved.has(print)) continue
-      const { share, mirror } = unlike(real.steel, target)
+      const { share, mirror } = compare(round ? real.box : real.steel, target)
       if (share > solidShare)
-        faults.push(`piece ${piece} comes off the saw as no ${part.members[0]}: ${say(share, mirror)}`)
+        faults.push(`piece ${piece} comes off the saw as no ${first!.id}: ${say(share, mirror)}`)
       else proved.add(print)
     }
   }
   return faults
 }
+
+const isRound = ({ section }: Member) => section.kind.startsWith('round')
+
+const withoutSaddles = (member: Member): Member => ({
+  ...member,
+  ends: member.ends.map(({ point, normal }) => ({ point, normal })) as unknown as Member['ends'],
+})
 
 const say = (share: number, mirror: boolean) =>
   mirror ? 'it is the mirror image' : `${share.toExponential(2)} of its volume differs`

@@ -1,15 +1,5 @@
 // Are two pieces of steel the same one? Only proper motions are tried: a mirror image is another part.
-import {
-  less,
-  type Motion,
-  mirrored,
-  moved,
-  type Solid,
-  type Surface,
-  shifted,
-  surfaceOf,
-  type Xyz,
-} from './kernel.ts'
+import { less, type Motion, mirrored, moved, type Solid, shifted, surfaceOf, type Xyz } from './kernel.ts'
 
 const about = (x: Xyz, y: Xyz, z: Xyz): Motion => [...x, 0, ...y, 0, ...z, 0, 0, 0, 0, 1]
 
@@ -34,25 +24,11 @@ const cornered = (solid: Solid): Solid => {
 /** Volume in one and not in the other, both ways, mm³. */
 export const apart = (one: Solid, two: Solid): number => less(one, two).volume() + less(two, one).volume()
 
-const key = ([x, y, z]: Xyz, grain: number) =>
-  `${Math.round(x / grain)} ${Math.round(y / grain)} ${Math.round(z / grain)}`
-
 /** Whether each corner of one lies beside a corner of the other; only sorts out turnings that cannot be. */
-function cornersMeet(one: Surface, two: Surface): boolean {
-  const grain = 0.05
-  const near = new Set(
-    two.points.flatMap((point) =>
-      [-1, 0, 1].flatMap((x) =>
-        [-1, 0, 1].flatMap((y) =>
-          [-1, 0, 1].map((z) =>
-            key([point[0] + x * grain, point[1] + y * grain, point[2] + z * grain], grain),
-          ),
-        ),
-      ),
-    ),
+const cornersMeet = (one: readonly Xyz[], two: readonly Xyz[]): boolean =>
+  one.every(([x, y, z]) =>
+    two.some(([a, b, c]) => Math.abs(x - a) < 0.05 && Math.abs(y - b) < 0.05 && Math.abs(z - c) < 0.05),
   )
-  return one.points.every((point) => near.has(key(point, grain)))
-}
 
 export interface Likeness {
   /** Least volume by which they differ, as a share of `two`, over all proper turnings that were worth a try. */
@@ -73,7 +49,7 @@ export function unlike(one: Solid, two: Solid, enough = 1e-6): Likeness {
 }
 
 function least(one: Solid, target: Solid, enough: number): number {
-  const surface = surfaceOf(target)
+  const { points } = surfaceOf(target)
   const volume = target.volume()
   const size = target.boundingBox()
   let best = Number.POSITIVE_INFINITY
@@ -81,7 +57,8 @@ function least(one: Solid, target: Solid, enough: number): number {
   // Turnings whose corners meet come first; the others are measured only when none of those will do.
   const [likely, unlikely] = [true, false].map((want) =>
     tries.filter(
-      (solid) => (sizesMeet(solid.boundingBox(), size) && cornersMeet(surfaceOf(solid), surface)) === want,
+      (solid) =>
+        (sizesMeet(solid.boundingBox(), size) && cornersMeet(surfaceOf(solid).points, points)) === want,
     ),
   )
   for (const solid of [...likely!, ...unlikely!]) {

@@ -6,20 +6,33 @@
 // u < 0, so a mirror image cannot come out by a convention.
 import type { Nest, NestSection } from '../../src/core/nest.ts'
 import type { Program, Run, SetUp, Turn } from '../../src/core/plan-shapes.ts'
+import { boundsOf, type Fiber, fibersOf, fibersOnSide, movedFibers, shiftedFibers } from './fibers.ts'
 import { type Motion, moved, onSide, prism, type Solid, shifted, type Xyz } from './kernel.ts'
 import { contoursOf } from './solid.ts'
 
 /** One workpiece three times over: what touches fence, table and stop; what it is made of; the sharp box around it. */
 export interface Work {
-  readonly skin: Solid
+  readonly skin: readonly Fiber[]
   readonly steel: Solid
   readonly box: Solid
 }
 
-const each = (work: Work, change: (solid: Solid) => Solid): Work => ({
-  skin: change(work.skin),
-  steel: change(work.steel),
-  box: change(work.box),
+const turnedBy = ({ skin, steel, box }: Work, motion: Motion): Work => ({
+  skin: movedFibers(skin, motion),
+  steel: moved(steel, motion),
+  box: moved(box, motion),
+})
+
+const pushedBy = ({ skin, steel, box }: Work, by: Xyz): Work => ({
+  skin: shiftedFibers(skin, by),
+  steel: shifted(steel, by),
+  box: shifted(box, by),
+})
+
+const cutAway = ({ skin, steel, box }: Work, normal: Xyz, offset: number): Work => ({
+  skin: fibersOnSide(skin, normal, offset),
+  steel: onSide(steel, normal, offset),
+  box: onSide(box, normal, offset),
 })
 
 /** One cut, as it lay on the saw. */
@@ -40,7 +53,7 @@ export type Stops = 'exact' | 'stop'
 
 /** Chords to a quarter circle: few for what is compared; many for what touches, where arcs roll on table and fence. */
 const steelChords = 2
-const skinChords = (rolls: boolean) => (rolls ? 360 : 2)
+const skinChords = 360
 
 const turned = (axis: 'u' | 'y' | 'z', degrees: number): Motion => {
   const [c, s] = [Math.cos((degrees * Math.PI) / 180), Math.sin((degrees * Math.PI) / 180)]
@@ -72,8 +85,8 @@ interface Shelf {
  * nest lays printed lengths into them.
  */
 export function saw(run: Run, nest: Nest, stops: Stops, spare = 0): Sawn {
-  const setUps = new Map(run.setUps.map((setUp) => [setUp.id, setUp]))
   const rolls = run.setUps.some(({ tilt, roll, ramp }) => tilt !== 0 || roll !== 0 || ramp !== 0)
+  const setUps = new Map(run.setUps.map((setUp) => [setUp.id, setUp]))
   const made = new Map<string, Work>()
   const sticks = new Set<string>()
   for (const section of nest.sections)
@@ -100,12 +113,11 @@ export function saw(run: Run, nest: Nest, stops: Stops, spare = 0): Sawn {
 }
 
 function bar({ section }: NestSection, from: number, to: number, rolls: boolean): Work {
-  const drawn = (as: keyof Work, chords: number) => prism(contoursOf(section, as, chords), from, to)
   const round = section.kind.startsWith('round')
   return {
-    skin: drawn('skin', round ? 360 : skinChords(rolls)),
-    steel: drawn('steel', round ? 16 : steelChords),
-    box: drawn('box', 16),
+    skin: fibersOf(contoursOf(section, 'skin', round || rolls ? skinChords : steelChords)[0]!, from, to),
+    steel: prism(contoursOf(section, 'steel', round ? 16 : steelChords), from, to),
+    box: prism(contoursOf(section, 'box', 16), from, to),
   }
 }
 
@@ -114,8 +126,7 @@ function follow(program: Program, shelf: Shelf, sticks: ReadonlySet<string>): vo
   const start = shelf.made.get(program.load)
   if (!start) throw new Error(`${program.load} is not there`)
   // A stick lies along +x with its leading end at x = length; for a stop at the right it is swung round, face up.
-  let work: Work | undefined =
-    sticks.has(program.load) && side < 0 ? each(start, (solid) => moved(solid, hands.end)) : start
+  let work: Work | undefined = sticks.has(program.load) && side < 0 ? turnedBy(start, hands.end) : start
   let head: readonly [number, number] = [0, 0]
   let roll = 0
   let ramp = 0
@@ -135,7 +146,7 @@ function follow(program: Program, shelf: Shelf, sticks: ReadonlySet<string>): vo
       if (!work) throw new Error(`${step.take} is not there`)
     } else {
       if (!work) throw new Error(`${Object.keys(step)[0]} with nothing on the saw`)
-      if ('turn' in step) work = each(work, (solid) => moved(solid, hands[step.turn]))
+      if ('turn' in step) work = turnedBy(work, hands[step.turn])
       else if ('trim' in step) work = trimmed(work, step.trim, side, head)
       else if ('unload' in step) {
         if (step.unload !== 'scrap') put(step.unload, work)
@@ -201,35 +212,28 @@ function cut(
   side: 1 | -1,
 ): { readonly kept: Work; readonly rest: Work } {
   // In the cradle about +x, then on the wedge about +y; with x the other way, angles about y turn the other way.
-  const set = (solid: Solid) => {
-    const rolled = roll === 0 ? solid : moved(solid, turned('u', roll))
-    return ramp === 0 ? rolled : moved(rolled, turned('y', side * ramp))
+  const rolled = roll === 0 ? work : turnedBy(work, turned('u', roll))
+  const lying = ramp === 0 ? rolled : turnedBy(rolled, turned('y', side * ramp))
+  const back = (piece: Work) => {
+    const level = ramp === 0 ? piece : turnedBy(piece, turned('y', -side * ramp))
+    return roll === 0 ? level : turnedBy(level, turned('u', -roll))
   }
-  const back = (solid: Solid) => {
-    const level = ramp === 0 ? solid : moved(solid, turned('y', -side * ramp))
-    return roll === 0 ? level : moved(level, turned('u', -roll))
-  }
-  const lying = each(work, set)
-  const { min, max } = lying.skin.boundingBox()
-  const by: Xyz = [side > 0 ? stop - max[0]! : -stop - min[0]!, -min[1]!, -min[2]!]
-  const pushed = each(lying, (solid) => shifted(solid, by))
+  const [least, most] = boundsOf(lying.skin, 0)
+  const pushed = pushedBy(lying, [
+    side > 0 ? stop - most : -stop - least,
+    -boundsOf(lying.skin, 1)[0],
+    -boundsOf(lying.skin, 2)[0],
+  ])
   const normal = toward(side, bladeNormal(swing, tilt))
   return {
-    kept: each(
-      each(pushed, (solid) => onSide(solid, normal, 0)),
-      back,
-    ),
-    rest: each(
-      each(pushed, (solid) => onSide(solid, opposite(normal), kerf)),
-      back,
-    ),
+    kept: back(cutAway(pushed, normal, 0)),
+    rest: back(cutAway(pushed, opposite(normal), kerf)),
   }
 }
 
 /** A clean-up cut, square, of a square end: exactly so much goes, its kerf included. */
 function trimmed(work: Work, loss: number, side: 1 | -1, head: readonly [number, number]): Work {
   if (head[0] !== 0 || head[1] !== 0) throw new Error('a clean-up cut is square')
-  const { min, max } = work.skin.boundingBox()
-  const end = side > 0 ? max[0]! : -min[0]!
-  return each(work, (solid) => onSide(solid, toward(side, [-1, 0, 0]), loss - end))
+  const [least, most] = boundsOf(work.skin, 0)
+  return cutAway(work, toward(side, [-1, 0, 0]), loss - (side > 0 ? most : -least))
 }

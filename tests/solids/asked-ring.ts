@@ -1,0 +1,93 @@
+// What a polygon frame and a pedestal were asked for, found on the steel as with a tape.
+import type { Values } from '../../src/core/builds/build.ts'
+import type { Frame } from '../../src/core/frame/frame.ts'
+import type { Body } from './frame-checks.ts'
+import { extent, reach, type Xyz } from './kernel.ts'
+
+export interface Asked {
+  readonly name: string
+  readonly asked: number
+  readonly real: number
+}
+
+const called = (bodies: readonly Body[], start: string) => bodies.filter(({ id }) => id.startsWith(start))
+const toward = (degrees: number): Xyz => [
+  Math.cos((degrees * Math.PI) / 180),
+  Math.sin((degrees * Math.PI) / 180),
+  0,
+]
+const away = ([x, y, z]: Xyz): Xyz => [-x, -y, -z]
+const up: Xyz = [0, 0, 1]
+
+/**
+ * The size of a ring that was asked, at each of its sides; the ring's middle is the origin. A root gap leaves each side
+ * gap/2 short of the miter plane at both ends: its corners stand back by gap/2/cos(miter) along it.
+ */
+export function ring(values: Values, bodies: readonly Body[], frame: Frame): Asked[] {
+  const n = values.sides as number
+  const size = values.size as number
+  const miter = Math.PI / n
+  const sides = called(bodies, 'top/side-')
+  const name = values.sizeKind as string
+  return sides.flatMap(({ surface, id }, k): Asked[] => {
+    // Side 1 looks to the front, the others follow counterclockwise.
+    const out = toward(-90 + (360 * k) / n)
+    const along = toward((360 * k) / n)
+    const corner = toward(-90 + (360 * (k + 0.5)) / n)
+    const real = {
+      side: () => extent(surface, along),
+      'across flats': () => 2 * reach(surface, out),
+      'across corners': () => 2 * reach(surface, corner),
+      'clear inside': () => -2 * reach(surface, away(out)),
+    }[name]
+    if (!real) throw new Error(`no way to measure ${name}`)
+    const gap = frame.members.find((member) => member.id === id)!.gap
+    const open = { side: gap / Math.cos(miter), 'across corners': gap * Math.tan(miter) }[name] ?? 0
+    return [{ name: `${name} at ${id}`, asked: size - open, real: real() }]
+  })
+}
+
+/** The edge of what lies on a ring, beside its side. */
+export function edge(values: Values, bodies: readonly Body[]): Asked[] {
+  const plate = bodies.find(({ id }) => id === 'top/plate')
+  if (!plate) return values.top === 'none' ? [] : [{ name: 'plate', asked: 1, real: 0 }]
+  const n = values.sides as number
+  const by = (values.topEdgeBy as number | undefined) ?? 0
+  const out = values.topEdge === 'overhang' ? by : values.topEdge === 'inset' ? -by : 0
+  return [
+    ...called(bodies, 'top/side-').map(({ surface, id }, k): Asked => {
+      const direction = toward(-90 + (360 * k) / n)
+      return {
+        name: `edge of the plate past ${id}`,
+        asked: out,
+        real: reach(plate.surface, direction) - reach(surface, direction),
+      }
+    }),
+    { name: 'thickness', asked: values.topThickness as number, real: extent(plate.surface, up) },
+  ]
+}
+
+export function pedestal(values: Values, bodies: readonly Body[]): Asked[] {
+  const arms = Number(values.arms)
+  const highest = Math.max(...bodies.map(({ surface }) => reach(surface, up)))
+  const armBodies = called(bodies, 'base/arm-')
+  const armTop = Math.max(...armBodies.map(({ surface }) => reach(surface, up)))
+  const armUnder = Math.min(...armBodies.map(({ surface }) => -reach(surface, away(up))))
+  const setting = values.levelers === true ? (values.levelerSetting as number) : 0
+  const feet = called(bodies, 'base/foot-')
+  const lowest = Math.min(...bodies.map(({ surface }) => -reach(surface, away(up))))
+  return [
+    { name: 'overall height', asked: values.height as number, real: highest },
+    { name: 'setting of the levelers', asked: setting, real: lowest },
+    ...feet.map(
+      ({ id, surface }, k): Asked => ({
+        name: `half the spread at ${id}`,
+        asked: (values.spread as number) / 2,
+        real: reach(surface, toward((360 * k) / arms)),
+      }),
+    ),
+    values.footGives === 'foot height'
+      ? { name: 'foot, overall', asked: values.footHeight as number, real: armTop - lowest }
+      : { name: 'clear under the arms', asked: values.clearUnder as number, real: armUnder },
+  ]
+}
