@@ -12,21 +12,19 @@ import { asked, progressFor } from './view.ts'
 /**
  * Plans what is still open on the steel that is left: sticks that were begun become drops of their real length, the
  * pieces that are finished and still asked for are taken off the demand, those that are begun need no new steel, and the
- * new nest, with the old one as its
- * parent, is accepted by a fact. The old nest is not touched. Until the end nothing but the drops has changed.
+ * new nest, with the old one as its parent, is accepted by a fact. The old nest is not touched. Until the end nothing
+ * but the drops has changed.
  */
 export async function planRest(desk: Desk, id: string): Promise<void> {
-  const ready = await attempt(desk, false, async () => {
+  const open = await attempt(desk, undefined, async () => {
     const parent = parentOf(desk, id)
     const { progress, shop } = desk.store.getState()
     const drops = parent ? remainsOf(parent, progress, shop.leastDrop) : []
     if (drops.length > 0) await record(desk, drops)
-    openOf(desk, id)
-    return true
+    return openOf(desk, id)
   })
-  if (!ready) return
+  if (!open) return
 
-  const open = openOf(desk, id)
   const parent = parentOf(desk, id)
   const begun = begunOf(open, desk.store.getState().progress.made, id, desk.nests)
   const found = await search(desk, id, begun.left)
