@@ -4,6 +4,7 @@ import { say } from '../core/reading/show.ts'
 import { sectionName } from '../core/section/name.ts'
 import { sectionKey } from '../core/section/section.ts'
 import type { Shop } from '../core/shop.ts'
+import type { Mm } from '../core/units.ts'
 import { EndsPicture } from '../ui/drawing/ends.tsx'
 import { type Block, flow } from './flow.ts'
 import { Figure, Page } from './page.tsx'
@@ -13,7 +14,25 @@ import { bodyHigh, bodyWide, lineHigh, linesOf, markFont, type PageSize } from '
 
 type PartsStrip = { readonly part: Part } | { readonly text: string }
 
-const partHigh = markFont * 1.2 + 2 * lineHigh + 3
+/** Columns of a row, mm: mark, how many, and ends; the length has what is left. As in paper.css. */
+const [markWide, countWide, endsWide] = [18, 38, 62] as const
+/** The figure, or the picture with the angles below it. */
+const figureHigh = markFont * 1.2
+
+const endsText = ({ shape, saddles }: Part): string =>
+  saddles ? `${shape}, ${saddles === 'at both ends' ? 'saddles' : 'saddle'}` : shape
+
+function lengthText({ longPoint, printed }: Part, shop: Shop): string {
+  return printed.primary === 'edge' ? `edge, extent ${say(longPoint, shop.reading)}` : 'long point'
+}
+
+/** As high as its words: names are given by people, and some ends take a second line. */
+function partHigh(part: Part, shop: Shop, wide: Mm): Mm {
+  const lengthWide = wide - markWide - countWide - endsWide
+  const left = linesOf(lengthText(part, shop), lengthWide) + linesOf(part.name, lengthWide)
+  return figureHigh + Math.max(left, 1 + linesOf(endsText(part), endsWide)) * lineHigh + 3
+}
+
 const foot = 'Landings: both edges from the end named.'
 
 function landingText(plan: Plan): string[] {
@@ -46,7 +65,7 @@ export function partsSheet(plan: Plan, shop: Shop, page: PageSize) {
   const head = (text: string) => ({ high: linesOf(text, wide, 'bold') * lineHigh + 4, what: text })
   const blocks: Block<string, PartsStrip>[] = [...sections.values()].map((parts) => ({
     head: head(sectionName(parts[0]!.section, shop.reading)),
-    strips: parts.map((part) => ({ high: partHigh, what: { part } })),
+    strips: parts.map((part) => ({ high: partHigh(part, shop, wide), what: { part } })),
   }))
   if (plan.plates.length > 0)
     blocks.push({
@@ -81,7 +100,13 @@ export function partsSheet(plan: Plan, shop: Shop, page: PageSize) {
           </h2>
           {strips.map((strip, row) =>
             'part' in strip ? (
-              <PartRow key={strip.part.mark} part={strip.part} quantity={plan.quantity} shop={shop} />
+              <PartRow
+                key={strip.part.mark}
+                part={strip.part}
+                quantity={plan.quantity}
+                shop={shop}
+                wide={wide}
+              />
             ) : (
               // biome-ignore lint/suspicious/noArrayIndexKey: rows never move
               <p className="parts-line" key={row}>
@@ -99,35 +124,30 @@ function PartRow({
   part,
   quantity,
   shop,
+  wide,
 }: {
   readonly part: Part
   readonly quantity: number
   readonly shop: Shop
+  readonly wide: Mm
 }) {
   const { printed } = part
   const count = quantity > 1 ? `${part.count} × ${quantity}` : `${part.count}`
-  const edge = printed.primary === 'edge'
   return (
-    <div className="parts-row" style={{ height: `${partHigh}mm` }}>
+    <div className="parts-row" style={{ height: `${partHigh(part, shop, wide)}mm` }}>
       <span className="wall-mark">{part.mark}</span>
       <span className="parts-count">{count}</span>
       <span className="parts-length">
         <span className="parts-figure">
           <Figure text={printed.length.text} unit={printed.length.unit} />
         </span>
-        <span>
-          {edge ? 'edge' : 'long point'}
-          {edge ? `, extent ${say(part.longPoint, shop.reading)}` : ''}
-        </span>
+        <span>{lengthText(part, shop)}</span>
         <span>{part.name}</span>
       </span>
       <span className="parts-ends">
         <EndsPicture slopes={part.slopes} />
         <span>{printed.angles.map(({ text }) => text).join(' · ')}</span>
-        <span>
-          {part.shape}
-          {part.saddles ? (part.saddles === 'at both ends' ? ', saddles' : ', saddle') : ''}
-        </span>
+        <span>{endsText(part)}</span>
       </span>
     </div>
   )
