@@ -3,7 +3,7 @@ import { buildOf } from '../../src/core/builds/index.ts'
 import { newJob } from '../../src/core/builds/start.ts'
 import { valuesOf } from '../../src/core/builds/values.ts'
 import type { Job, Params } from '../../src/core/job.ts'
-import type { Nest } from '../../src/core/nest.ts'
+import type { Nest, NestSection } from '../../src/core/nest.ts'
 import { plan } from '../../src/core/plan.ts'
 import type { Plan } from '../../src/core/plan-shapes.ts'
 import { readingStep, say } from '../../src/core/reading/show.ts'
@@ -162,10 +162,15 @@ function nestOf({ demand, job }: Plan): Nest | string {
     if (!solved.ok) return solved.problems.map(({ text }) => text).join(' ')
     sections.push(solved.value.nest)
   }
+  return numbered(job, sections)
+}
+
+/** One nest of its sections, sticks numbered through. */
+export function numbered(job: string, sections: readonly NestSection[]): Nest {
   let number = 0
-  const numbered = sections.map((section) => ({
+  const sticks = sections.map((section) => ({
     ...section,
     sticks: section.sticks.map((stick) => ({ ...stick, id: `S${++number}` })),
   }))
-  return { version: 1, id: 'n', solver: 'test', jobs: [job], sections: numbered }
+  return { version: 1, id: 'n', solver: 'test', jobs: [job], sections: sticks }
 }
