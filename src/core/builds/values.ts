@@ -170,7 +170,15 @@ function rowsOf(
   const problems: Problem[] = []
   const rows = (given as readonly RowGiven[]).map((row, index): RowValue => {
     const values: Record<string, number | string | Section> = {}
-    for (const column of spec.columns ?? []) {
+    const columns = spec.columns ?? []
+    for (const name of Object.keys(row))
+      if (!columns.some((column) => column.name === name))
+        problems.push({
+          code: 'unknown-column',
+          text: `Row ${index + 1}: “${name}” is no column of ${spec.name}; it has ${columns.map((column) => column.name).join(', ')}.`,
+          field: `${field}[${index}].${name}`,
+        })
+    for (const column of columns) {
       const cell: Given | SectionGiven | undefined = row[column.name]
       const cellField = `${field}[${index}].${column.name}`
       if (cell === undefined || cell === '') {
