@@ -13,13 +13,13 @@ mkdirSync(folder, { recursive: true })
 const site = await serve({ dir: join(root, 'dist') })
 const executablePath = await findBrowser()
 const browser = await chromium.launch({ args: browserArgs, ...(executablePath ? { executablePath } : {}) })
-/** @type {import('@playwright/test').Page} */
-let page
+const newPage = () => browser.newPage({ viewport: { width: 1180, height: 820 }, locale: 'en-US' })
+let page = await newPage()
 
 /** A sample on a device of its own, so that the shop is the sample's.
  * @param {string} sample */
 async function open(sample) {
-  page = await browser.newPage({ viewport: { width: 1180, height: 820 }, locale: 'en-US' })
+  page = await newPage()
   await page.goto(site.url)
   await page.getByRole('button', { name: sample }).first().click()
   await page.waitForURL(/#\/job\//)

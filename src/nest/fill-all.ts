@@ -23,7 +23,7 @@ let taken = new Uint8Array(1024)
 export function fillsUpTo(things: readonly Thing[], most: number, work: Work): Fills | undefined {
   const layers = layersOf(things, most)
   const width = Math.max(0, most) + 1
-  if (!(width * layers.length <= mostCells)) return undefined
+  if (!(width * Math.max(1, layers.length) <= mostCells)) return undefined
   if (values.length < width) values = new Float64Array(2 * width)
   if (taken.length < width * layers.length) taken = new Uint8Array(2 * width * layers.length)
   values.fill(0, 0, width)

@@ -122,7 +122,7 @@ describe('plan refuses in one line', () => {
       (file: LooseFile) => {
         file.job.build.kind = 'boat'
       },
-      ['job.build.kind', 'boat', 'polygon-frame, pedestal, cut-list'],
+      ['job.build.kind', 'boat', 'known are polygon-frame, '],
     ],
     [
       'a quantity of 2.5',

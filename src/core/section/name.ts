@@ -22,10 +22,14 @@ export const kindWord: Readonly<Record<SectionKind, string>> = {
 const onGrid = (value: number, steps: number, unit: Mm): boolean =>
   Math.abs((nearest((value / unit) * steps) / steps) * unit - value) <= sameLength
 
-/** The unit that the steel is sold in: sixteenths of an inch, or half millimeters; where both fit or none, as read here. */
-function soldIn({ width, height }: Section, reading: Reading): 'in' | 'mm' {
+/**
+ * The unit that the steel is sold in: sixteenths of an inch, or half millimeters. Where both fit (127 mm is 5 in) the
+ * wall decides, metric ones being counted in 0.05 mm; where that does not tell either, as read here.
+ */
+function soldIn({ width, height, wall }: Section, reading: Reading): 'in' | 'mm' {
   const inches = onGrid(width, 16, inch) && onGrid(height, 16, inch)
   const metric = onGrid(width, 2, 1) && onGrid(height, 2, 1)
+  if (inches && metric && !onGrid(wall, 20, 1)) return 'in'
   if (inches === metric) return unitOf(reading)
   return inches ? 'in' : 'mm'
 }
@@ -44,6 +48,6 @@ export function sectionName(section: Section, reading: Reading): string {
   const unit = soldIn(section, reading)
   const { width, height, wall, kind, grade } = section
   const sides = isRound(section) ? [`⌀ ${side(width, unit)}`] : [side(width, unit), side(height, unit)]
-  const walls = wall > 0 ? [unit === 'in' ? decimals(wall / inch, 4) : decimals(wall, 2)] : []
+  const walls = wall > 0 ? [unit === 'in' ? decimals(wall / inch, 4) : decimals(wall, 3)] : []
   return `${[...sides, ...walls].join(' × ')} ${unit} ${kindWord[kind]}${grade ? `, ${grade}` : ''}`
 }

@@ -452,7 +452,7 @@ describe('properties', () => {
             const axis = String(row.name)[0]!
             const whole = sides[{ x: 0, y: 1, z: 2 }[axis as 'x' | 'y' | 'z']]
             const ends = [row.from, row.to].map((at) => (runs.get(String(at)) === axis ? width : -width) / 2)
-            expect(lengthOf(made, String(row.name))).toBeCloseTo(whole + ends[0]! + ends[1]!, 6)
+            expect(lengthOf(made, String(row.name))).toBeCloseTo(whole! + ends[0]! + ends[1]!, 6)
           }
           expect(warned(made)).toEqual([])
           expect(made.frame.joints).toHaveLength(16)
