@@ -128,7 +128,7 @@ function onSolids(
     ...massFaults(frame, parts, plates),
     ...askedFaults(job.build.kind, values.value, frame, bodies),
   ]
-  if (!run) return { faults, pieces: 0, compound: 0, left: warnings.map(({ text }) => text) }
+  if (!run) return { faults, pieces: 0, compound: 0, left: (made.hindered ?? []).map(({ text }) => text) }
   const step = readingStep(shop.reading)
   const exact = saw(run, nest, 'exact', step)
   const printed = saw(run, nest, 'stop')

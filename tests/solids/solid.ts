@@ -37,8 +37,28 @@ function span({ point, normal }: EndCut, { width, height }: Member['section']): 
 export function ownSolid({ section, ends }: Member, as: As, chords: Chords = 32): Solid {
   const [least] = span(ends[0], section)
   const [, most] = span(ends[1], section)
-  const bar = prism(contoursOf(section, as, chords), least - 1, most + 1)
+  const drawn = contoursOf(section, as, chords)
+  const bar = prism(as === 'box' ? [withHorns(drawn[0]!, ends)] : drawn, least - 1, most + 1)
   return ends.reduce((solid, end, at) => cutOff(solid, end, at === 0 ? -1 : 1), bar)
+}
+
+/**
+ * A round outline with corners also where it passes the other tube of a saddle most to the side: as wide as that, it
+ * ends there in two sharp horns, which lie between the corners else.
+ */
+function withHorns(circle: Contour, ends: readonly EndCut[]): Contour {
+  const horns = ends.flatMap(({ saddle }) => {
+    if (!saddle) return []
+    const [, y, z] = saddle.along
+    const radius = Math.hypot(...circle[0]!) / Math.hypot(y, z)
+    return [1, -1].map((side) => [-side * z * radius, side * y * radius] as const)
+  })
+  if (horns.length === 0) return circle
+  const angle = ([y, z]: readonly [number, number]) => Math.atan2(z, y)
+  const far = horns.filter((horn) =>
+    circle.every((point) => Math.hypot(point[0] - horn[0], point[1] - horn[1]) > 1e-6),
+  )
+  return [...circle, ...far].sort((one, two) => angle(one) - angle(two))
 }
 
 function cutOff(solid: Solid, { point, normal, saddle }: EndCut, side: -1 | 1): Solid {

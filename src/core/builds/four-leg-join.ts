@@ -2,10 +2,11 @@ import { flat } from '../frame/flat.ts'
 import type { Joint, Mate, Member, Warning } from '../frame/frame.ts'
 import { lies } from '../frame/joint.ts'
 import { endOn, lyingOn } from '../frame/landing.ts'
-import { area } from '../geometry/polygon.ts'
+import { area, type Polygon } from '../geometry/polygon.ts'
 import { axisX, origin } from '../geometry/pose.ts'
 import { add, scale } from '../geometry/vec3.ts'
 import { bad, good, type Result } from '../result.ts'
+import { sameSlope } from '../tolerance.ts'
 import type { Mm } from '../units.ts'
 import type { BuildContext } from './build.ts'
 
@@ -16,9 +17,6 @@ export interface Joined {
   readonly joints: readonly Joint[]
   readonly warnings: readonly Warning[]
 }
-
-/** Share of a leg's end that may hang free of the frame without a word: corners of a few tenths of a millimeter. */
-const covered = 0.995
 
 /** Legs cut flat at `z` under the frame's sides; each lands on one or two of them. */
 export function under(
@@ -31,6 +29,8 @@ export function under(
   const joined: Member[] = []
   let most = 0
   let whole = 0
+  // The open miter of a frame with a root gap crosses the end at most from corner to corner.
+  let open = 0
   for (const leg of legs) {
     const meets = flat(leg, 'B', z, 'open', gap)
     const landings = sides
@@ -44,6 +44,7 @@ export function under(
         'build.params.legInset',
       )
     whole = Math.abs(area(first.whole))
+    open = gap * longestAcross(first.whole)
     most = landings.reduce((sum, { outline }) => sum + Math.abs(area(outline)), 0)
     joined.push({ ...meets, mates: [meets.mates[0], first.on.id] })
     const start = origin(leg.pose)
@@ -59,7 +60,7 @@ export function under(
       })
   }
   const warnings: Warning[] =
-    most / whole >= covered
+    most + open >= whole * (1 - sameSlope)
       ? []
       : [
           {
@@ -72,6 +73,10 @@ export function under(
         ]
   return good({ legs: joined, joints, warnings })
 }
+
+/** Greatest distance between two corners of an outline, mm. */
+const longestAcross = (outline: Polygon): Mm =>
+  Math.max(...outline.flatMap(([x, y]) => outline.map(([u, v]) => Math.hypot(x - u, y - v))))
 
 /** Legs cut flat at `z`, flush with the frame's upper face, their sides against the insides of the frame. */
 export function inside(legs: readonly Member[], sides: readonly Member[], z: Mm, mate: Mate): Joined {

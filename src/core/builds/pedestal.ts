@@ -1,5 +1,5 @@
-import type { Frame, Hardware, Joint, Member, Plate, Warning } from '../frame/frame.ts'
-import { lies, miter } from '../frame/joint.ts'
+import type { Frame, Joint, Member, Warning } from '../frame/frame.ts'
+import { lies } from '../frame/joint.ts'
 import { endOn, lyingOn } from '../frame/landing.ts'
 import { cutEnd, member } from '../frame/member.ts'
 import type { Vec3 } from '../geometry/vec3.ts'
@@ -9,6 +9,7 @@ import { cosDeg, type Mm, sinDeg } from '../units.ts'
 import { assemble, type MeasureDraft } from './assembly.ts'
 import type { Build, BuildContext, Values } from './build.ts'
 import { footLevels, footWarnings, type Levels } from './foot.ts'
+import { armsCollide, armsOf } from './pedestal-arms.ts'
 import { pedestalParams } from './pedestal-params.ts'
 import { reachInside, ringParams, type Top, topOf, topParams } from './top.ts'
 
@@ -65,6 +66,8 @@ function stand(values: Values, context: BuildContext, top: Top, levels: Levels, 
   const bar = values.barSection as Section
   const postSection = values.postSection as Section
   const bars = crossBars(values, context, top, bar, postTop + bar.height / 2)
+  const crowded = armsCollide(values, context, levels.armSection)
+  if (crowded) return crowded
   const spread = values.spread as Mm
   const { armSection, postFoot } = levels
   const leastSpread =
@@ -201,188 +204,4 @@ function crossBars(values: Values, context: BuildContext, top: Top, section: Sec
       ),
   )
   return { members, joints: [...joints, ...onSides], warnings: [] }
-}
-
-interface Arms {
-  readonly post: Member
-  readonly members: readonly Member[]
-  readonly joints: readonly Joint[]
-  readonly plates: readonly Plate[]
-  readonly hardware: readonly Hardware[]
-  readonly warnings: readonly Warning[]
-}
-
-function armsOf(values: Values, levels: Levels, gap: Mm, post: Member): Arms {
-  const { armSection: section, capThickness, setting, clear } = levels
-  const count = Number(values.arms)
-  const onPost = values.armsMeet === 'on the post'
-  const angles = count === 2 ? [0, 180] : [0, 90, 180, 270]
-  const z = clear + section.height / 2
-  const outer = (values.spread as Mm) / 2
-  const elbow = outer - section.height / 2
-  const toward = (angle: number, away: Mm, height: Mm): Vec3 => [
-    cosDeg(angle) * away,
-    sinDeg(angle) * away,
-    height,
-  ]
-  const joints: Joint[] = []
-  const members: Member[] = []
-  const plates: Plate[] = []
-  const hardware: Hardware[] = []
-  const up: Vec3 = [0, 0, 1]
-  const footEnd = setting + capThickness
-  const feet = angles.map((angle, at) => {
-    const id = `base/foot-${at + 1}`
-    const foot = member(
-      id,
-      `Foot ${at + 1}`,
-      section,
-      toward(angle, elbow, z),
-      toward(angle, elbow, footEnd),
-      toward(angle, 1, 0),
-      gap,
-    )
-    return cutEnd(
-      foot,
-      'B',
-      toward(angle, elbow, footEnd),
-      up,
-      capThickness > 0 ? `base/cap-${at + 1}` : 'open',
-    )
-  })
-  const turnDown = (arm: Member, end: 'A' | 'B', at: number): Member => {
-    const made = miter(`base/elbow-${at + 1}`, arm, end, feet[at]!, 'A', toward(angles[at]!, elbow, z), gap)
-    feet[at] = made.members[1]
-    joints.push(made.joint)
-    return made.members[0]
-  }
-  const postOut: Member = onPost ? post : { ...post, mates: ['base/arm-1', post.mates[1]] }
-  if (onPost)
-    for (const [at, angle] of angles.entries()) {
-      const start = (angle % 180 === 0 ? post.section.width : post.section.height) / 2 + gap
-      const arm = member(
-        `base/arm-${at + 1}`,
-        `Arm ${at + 1}`,
-        section,
-        toward(angle, start, z),
-        toward(angle, elbow, z),
-        up,
-        gap,
-      )
-      members.push(turnDown(cutEnd(arm, 'A', toward(angle, start, z), toward(angle, 1, 0), post.id), 'B', at))
-      joints.push({
-        id: `base/arm-${at + 1}/post`,
-        kind: 'butt',
-        members: [`base/arm-${at + 1}`, post.id],
-        at: toward(angle, start - gap, z),
-        ends: ['A', 'side'],
-      })
-    }
-  else {
-    const half = count / 2
-    let through = member(
-      'base/arm-1',
-      'Arm, through',
-      section,
-      toward(180, elbow, z),
-      toward(0, elbow, z),
-      up,
-      gap,
-    )
-    through = turnDown(turnDown(through, 'B', 0), 'A', half)
-    members.push(through)
-    joints.push({
-      id: 'base/post-foot',
-      kind: 'butt',
-      members: [post.id, through.id],
-      at: [0, 0, clear + section.height],
-      ends: ['A', 'side'],
-    })
-    for (const at of count === 4 ? [1, 3] : []) {
-      const angle = angles[at]!
-      const start = section.width / 2 + gap
-      const arm = member(
-        `base/arm-${at + 1}`,
-        `Half arm ${at + 1}`,
-        section,
-        toward(angle, start, z),
-        toward(angle, elbow, z),
-        up,
-        gap,
-      )
-      members.push(
-        turnDown(cutEnd(arm, 'A', toward(angle, start, z), toward(angle, 1, 0), through.id), 'B', at),
-      )
-      joints.push({
-        id: `base/arm-${at + 1}/through`,
-        kind: 'butt',
-        members: [`base/arm-${at + 1}`, through.id],
-        at: toward(angle, start - gap, z),
-        ends: ['A', 'side'],
-      })
-    }
-  }
-  members.push(...feet)
-  for (const [at, angle] of angles.entries()) {
-    const center = toward(angle, elbow, setting)
-    if (capThickness > 0) {
-      const id = `base/cap-${at + 1}`
-      const x = section.height / 2
-      const y = section.width / 2
-      plates.push({
-        id,
-        name: `Foot cap ${at + 1}`,
-        polygon: [
-          [-x, -y],
-          [x, -y],
-          [x, y],
-          [-x, y],
-        ],
-        holes: levels.drill > 0 ? [[0, 0, levels.drill]] : [],
-        thickness: capThickness,
-        pose: [
-          cosDeg(angle),
-          sinDeg(angle),
-          0,
-          0,
-          -sinDeg(angle),
-          cosDeg(angle),
-          0,
-          0,
-          0,
-          0,
-          1,
-          0,
-          ...center,
-          1,
-        ],
-        on: [`base/foot-${at + 1}`],
-        ...(levels.thread ? { thread: levels.thread } : {}),
-      })
-      joints.push({
-        id: `base/cap-${at + 1}`,
-        kind: 'cap',
-        members: [`base/foot-${at + 1}`, id],
-        at: toward(angle, elbow, footEnd),
-        ends: ['B', 'side'],
-      })
-    }
-    if (levels.thread)
-      hardware.push({
-        id: `base/leveler-${at + 1}`,
-        kind: 'leveler',
-        count: 1,
-        at: center,
-        text: `${levels.thread} leveling foot`,
-      })
-  }
-  const warnings: Warning[] = []
-  const face = onPost ? post.section.width : 0
-  if (onPost && section.width > face)
-    warnings.push({
-      code: 'arm-wider-than-post',
-      text: 'The arms are wider than the post; their sides hang past its faces.',
-      members: members.map(({ id }) => id).filter((id) => id.startsWith('base/arm')),
-    })
-  return { post: postOut, members, joints, plates, hardware, warnings }
 }

@@ -119,6 +119,11 @@ describe('bad input says what was given and what is possible', () => {
     [{ footHeight: 60 }, 'build.params.footHeight', /60 mm leaves no foot .* more than 60 mm/],
     [{ spread: 150 }, 'build.params.spread', /150 mm .* more than 180 mm/],
     [{ postSection: { kind: 'round-tube', width: 60, wall: 3 } }, 'build.params.postSection', /round tube/],
+    [
+      { postSection: tube(40, 3), armSection: tube(50, 3) },
+      'build.params.armSection',
+      /Four arms 50 mm wide run into each other .* post 40 mm × 40 mm; .* at most 40 mm wide/,
+    ],
     [{ barSetBack: -5 }, 'build.params.barSetBack', /−5 mm; it must be 0 mm or more/],
   ])('%j', (params, field, text) => {
     const [problem] = problems('pedestal', params as Parameters<typeof problems>[1], metric)
@@ -131,6 +136,18 @@ describe('bad input says what was given and what is possible', () => {
     const codes = made.frame.warnings.map(({ code }) => code)
     expect(codes).toEqual(['short-thread', 'stud-too-long'])
     expect(made.frame.warnings[0]?.text).toMatch(/3\/8-16 in a cap of 1\/4 in has 4\.0 threads/)
+  })
+
+  test('arms 50 wide on a post of 40: refused for four, said for two; 40 on 40 is fine for both', () => {
+    const codes = (arms: string, width: number) =>
+      framed(
+        'pedestal',
+        { arms, postSection: tube(40, 3), armSection: tube(width, 3) },
+        metric,
+      ).frame.warnings.map(({ code }) => code)
+    expect(codes('2', 50)).toContain('arm-wider-than-post')
+    expect(codes('2', 40)).not.toContain('arm-wider-than-post')
+    expect(codes('4', 40)).not.toContain('arm-wider-than-post')
   })
 
   test('every foot tube has steel on its short side', () => {
