@@ -2,11 +2,13 @@
 // judge that shares no code with it must find faultless; with one angle or one turn the other way it must refuse it.
 import { expect, test } from 'vitest'
 import { checkRun } from '../../src/core/check/check-run.ts'
+import type { Frame } from '../../src/core/frame/frame.ts'
 import { cutEnd, member } from '../../src/core/frame/member.ts'
 import { partsOf } from '../../src/core/parts/parts.ts'
 import type { Part, Run, Step } from '../../src/core/plan-shapes.ts'
 import { readingStep } from '../../src/core/reading/show.ts'
 import { planRun } from '../../src/core/saw/run.ts'
+import { pinSeams } from '../../src/core/saw/seam.ts'
 import type { Section } from '../../src/core/section/section.ts'
 import type { Reading, Shop } from '../../src/core/shop.ts'
 import { nest, nestSection, saw, shop, tube } from '../core/saw/sample.ts'
@@ -31,6 +33,7 @@ function normal(roll: Dice): readonly [number, number, number] {
   return [1, slope(), slope()]
 }
 
+/** The part, its seam pinned in half of the cases. */
 function randomPart(roll: Dice, section: Section, set: Shop): Part {
   const length = roll.between(350, 1400)
   const plain = member('m', 'M', section, [0, 0, 0], [length, 0, 0], [0, 0, 1])
@@ -43,7 +46,18 @@ function randomPart(roll: Dice, section: Section, set: Shop): Part {
     'half turn': [b[0], -b[1], b[2]] as const,
   }[kind]
   const ended = cutEnd(cutEnd(plain, 'A', [0, 0, 0], a, 'open'), 'B', [length, 0, 0], b, 'open')
-  return partsOf([ended], set)[0]!
+  const frame: Frame = {
+    members: [ended],
+    plates: [],
+    joints: [],
+    hardware: [],
+    assemblies: [],
+    measures: [],
+    warnings: [],
+    size: [0, 0, 0],
+    floor: 0,
+  }
+  return pinSeams(partsOf([ended], set), frame, roll.pick([undefined, 'top', 'bottom'] as const)).parts[0]!
 }
 
 function cuttingOf(roll: Dice) {
@@ -113,7 +127,7 @@ function otherHand(run: Run): Run | undefined {
 
 test(`${rounds} random compound parts on random saws: every run passes the judge, every other hand is refused`, () => {
   const roll = dice('saw-compound')
-  const count = { swing: 0, bevel: 0, cradle: 0, ramp: 0, turned: 0, refused: 0, damaged: 0 }
+  const count = { swing: 0, bevel: 0, cradle: 0, ramp: 0, turned: 0, seams: 0, refused: 0, damaged: 0 }
   for (let round = 0; round < rounds; round++) {
     const { set, part, on } = cuttingOf(roll)
     const where = (run: unknown) => `seed ${seed}, round ${round}: ${JSON.stringify({ part, set, run })}`
@@ -139,6 +153,17 @@ test(`${rounds} random compound parts on random saws: every run passes the judge
       count.damaged += 1
       expect(checkRun(wrong, on, [part], set).faults.length, `${angle} ${where(wrong)}`).toBeGreaterThan(0)
     }
+    if (part.seam?.[0]?.length === 1) {
+      count.seams += 1
+      const opposite = { up: 'down', down: 'up', fence: 'outward', outward: 'fence' } as const
+      const setUps = run.value.setUps.map((each) =>
+        each.seam ? { ...each, seam: opposite[each.seam] } : each,
+      )
+      expect(
+        checkRun({ ...run.value, setUps }, on, [part], set).faults.length,
+        `seam ${where(run.value)}`,
+      ).toBe(2)
+    }
     const hand = part.section.kind === 'round-tube' ? undefined : otherHand(run.value)
     if (hand && part.shape === 'ends crossed') {
       count.turned += 1
@@ -147,6 +172,6 @@ test(`${rounds} random compound parts on random saws: every run passes the judge
   }
   console.info(`saw-compound: seed ${seed}, ${rounds} parts, ${JSON.stringify(count)}`)
   expect(count.refused).toBeLessThan(rounds / 3)
-  for (const kind of ['bevel', 'cradle', 'ramp', 'turned'] as const)
+  for (const kind of ['bevel', 'cradle', 'ramp', 'turned', 'seams'] as const)
     expect(count[kind]).toBeGreaterThan(rounds / 60)
 })

@@ -56,17 +56,21 @@ export function cutEnds(part: Part, blank: Mm, section: Section, shop: Shop): Re
   const ways = waysOf(holding.stopSide === 'right' ? mirrored(inHand) : inHand, {
     saw,
     round,
+    within: (swing) => reaches(saw, holding, swing),
     cornerRadius: turnOf(round ? { ...section, width: box.big } : section),
     unrounded: beyondPrinted(part),
     half,
     across: section.width >= section.height ? box.big : box.small,
     prefer: shop.longSide,
   })
-  const within = ways
-    .filter(({ cuts }) => cuts.every(({ swing }) => reaches(saw, holding, swing)))
-    .map(({ cuts }) => allowed(cuts, part, saw, half, shop.reading))
-  const found = within.find(({ ok }) => ok) ?? within[0]
-  if (found) return found
+  // Worked out one after the other, until one is allowed: the best is nearly always the first.
+  let refused: Result<readonly EndCut[]> | undefined
+  for (const way of ways) {
+    const found = allowed(way.cuts(), part, saw, half, shop.reading)
+    if (found.ok) return found
+    refused ??= found
+  }
+  if (refused) return refused
   return !round && part.slopes.some(isCompound)
     ? compoundEnd(part, saw, holding, shop.reading)
     : pastLimit(part, saw, holding, shop.reading)
