@@ -41,8 +41,12 @@ const margin: Mm = 1
 /** Room above and below a tile for its words and quarter marks. */
 const rim: Mm = 7
 
-const words = ({ sawn }: Template): string =>
-  'Wrap it round the tube, print outside, the side edges meeting on the tube’s line, the same line for both ends. ' +
+const words = ({ sawn, line }: Template): string =>
+  `Wrap it round the tube, print outside, the side edges meeting on ${
+    line.from === undefined
+      ? 'one line along it, the same line for both ends'
+      : `the line along it from the long point of end ${line.from}`
+  }. ` +
   `The ${sawn.length > 0 ? 'dashed line' : 'top edge'} lies along the sawn end; work away what is hatched.`
 
 export const hasSaddles = ({ parts }: Plan): boolean => parts.some(({ saddles }) => saddles !== undefined)

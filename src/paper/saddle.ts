@@ -14,6 +14,7 @@ export type OnPaper = readonly [Mm, Mm]
 export interface Template {
   readonly end: End
   readonly diameter: Mm
+  readonly line: Line
   /** Once round the tube, on the middle of the paper. */
   readonly round: Mm
   /** From the outermost steel of the sawn end to the edge that is wrapped round the whole tube. */
@@ -24,6 +25,25 @@ export interface Template {
   readonly sawn: readonly OnPaper[]
 }
 
+/** The line along the tube on which the side edges meet. */
+export interface Line {
+  /** From local +y toward +z. */
+  readonly angle: Rad
+  /** The end whose long point it runs through; absent where both are sawn square, and any line will do. */
+  readonly from?: End
+}
+
+/** By the first end that the saw miters: its long point is found on the steel, and ties both ends to each other. */
+export function lineOf({ section, ends }: Member): Line {
+  for (const end of ['A', 'B'] as const) {
+    const { p, q } = endPlane(ends[endIndex(end)])
+    const outward = end === 'B' ? 1 : -1
+    if ((Math.hypot(p, q) * section.width) / 2 > stray)
+      return { angle: Math.atan2(outward * q, outward * p), from: end }
+  }
+  return { angle: 0 }
+}
+
 /** Band below the saddle that holds the paper square on the tube. */
 const band: Mm = 30
 
@@ -31,8 +51,8 @@ const band: Mm = 30
 const stray: Mm = 0.05 / 5
 
 /**
- * The end of a round member unrolled, seen from outside with the end up: the left edge lies on the tube's line (local +y),
- * and both edges meet there. Up to the right the angle grows at end B and falls at end A.
+ * The end of a round member unrolled, seen from outside with the end up: the left edge lies on the tube's line, and both
+ * edges meet there. Up to the right the angle grows at end B and falls at end A.
  */
 export function templateOf(of: Member, end: End): Template {
   const { section, ends } = of
@@ -41,7 +61,8 @@ export function templateOf(of: Member, end: End): Template {
   const plane = endPlane(ends[endIndex(end)])
   const outward = end === 'B' ? 1 : -1
   const top = outward * plane.x + radius * Math.hypot(plane.p, plane.q)
-  const angle = (s: Mm): Rad => (outward * 2 * Math.PI * s) / round
+  const line = lineOf(of)
+  const angle = (s: Mm): Rad => line.angle + (outward * 2 * Math.PI * s) / round
   const saddle = (s: Mm): Mm => top - outward * roundEnd(of, end, angle(s))
   const sawn = (s: Mm): Mm => top - outward * xAt(plane, ...rimAt(radius, angle(s)))
   const deepest = greatestAround((turn) => top - outward * roundEnd(of, end, turn)).value
@@ -49,6 +70,7 @@ export function templateOf(of: Member, end: End): Template {
   return {
     end,
     diameter: section.width,
+    line,
     round,
     high: deepest + band,
     saddle: drawn(saddle, round),

@@ -1,11 +1,12 @@
 import { describe, expect, test } from 'vitest'
+import { flat } from '../../src/core/frame/flat.ts'
 import { endIndex, member } from '../../src/core/frame/member.ts'
 import { type FirstCut, saddle } from '../../src/core/frame/saddle.ts'
 import { axisX, axisY, origin } from '../../src/core/geometry/pose.ts'
-import { add, cross, norm, scale, sub, type Vec3 } from '../../src/core/geometry/vec3.ts'
+import { add, cross, dot, norm, scale, sub, type Vec3 } from '../../src/core/geometry/vec3.ts'
 import type { Section } from '../../src/core/section/section.ts'
 import { cosDeg, sinDeg } from '../../src/core/units.ts'
-import { lap, type OnPaper, onTile, templateOf, tilesOf } from '../../src/paper/saddle.ts'
+import { lap, lineOf, type OnPaper, onTile, templateOf, tilesOf } from '../../src/paper/saddle.ts'
 
 const pipe = (width: number): Section => ({
   kind: 'round-tube',
@@ -70,6 +71,33 @@ describe('the template, wrapped round the tube as a person does it', () => {
       expect(high - Math.max(...ts)).toBeCloseTo(30, 2)
     },
   )
+
+  test('other end flat at a height of 200: side edges on the line from its long point, found on the steel, within 0.05 mm', () => {
+    const of = flat(brace('A'), 'B', 200)
+    const { round, saddle: line, line: edges } = templateOf(of, 'A')
+    expect(edges.from).toBe('B')
+    const axis = axisX(of.pose)
+    // What is cut level reaches farthest along a rising tube on its underside.
+    const down: Vec3 = [0, 0, -1]
+    const level = sub(down, scale(axis, dot(down, axis)))
+    const onLine = scale(level, 1 / norm(level))
+    const out = scale(axis, -1)
+    const right = cross(out, onLine)
+    const sawn = add(origin(of.pose), scale(axis, of.ends[0].point[0]))
+    const off = line.map(([s, t]) => {
+      const turn = (2 * Math.PI * s) / round
+      const away = add(scale(onLine, Math.cos(turn)), scale(right, Math.sin(turn)))
+      return Math.abs(axisAway(add(add(sawn, scale(out, -t)), scale(away, 24.15))) - 30.15)
+    })
+    expect(Math.max(...off)).toBeLessThan(0.05)
+  })
+
+  test('both ends of a part meet on one line: the long point of end A, where the saw miters both', () => {
+    const of = flat(brace('A', 'miter'), 'B', 200)
+    expect(lineOf(of).from).toBe('A')
+    expect(templateOf(of, 'A').line).toEqual(lineOf(of))
+    expect(lineOf(brace('A'))).toEqual({ angle: 0 })
+  })
 
   test('a mirror image of it would be wrong by many mm', () => {
     const { round, saddle: line } = templateOf(brace('B'), 'B')
