@@ -148,7 +148,7 @@ export function nestSection(parts: readonly Part[], cutting: Cutting): NestSecti
   const count: Record<string, number> = {}
   const midOf = (of: Part) => {
     const mitered = of.angleFromSquare.filter((deg) => deg > 0).length
-    return Math.ceil((printedExtent(of) + (allowance * mitered) / 2) / step - 1e-3) * step
+    return Math.ceil((printedExtent(of) + (allowance * mitered) / 2) / step - 6e-7 / step) * step
   }
   const sticks = cutting.sticks.map((marks, at): NestStick => {
     let x = length - trim
