@@ -22,6 +22,10 @@ export async function saveJob(desk: Desk, job: Job, over: Revision<Job> | undefi
   publish(desk, { jobs: jobList(desk) }, [job.id])
 }
 
+/** Without the fields that were taken away: what is stored says only what was given. */
+const given = (job: Job): Job =>
+  Object.fromEntries(Object.entries(job).filter(([, value]) => value !== undefined)) as unknown as Job
+
 /** A name that no job of this list has yet. */
 export function freeName(name: string, jobs: readonly Job[]): string {
   const names = new Set(jobs.map((job) => job.name))
@@ -88,7 +92,7 @@ export function jobActions(desk: Desk): JobActions {
         publish(desk, { jobs: jobList(desk) }, [])
       }),
 
-    editJob: (id, change) => edit(id, (job) => ({ ...job, ...change })),
+    editJob: (id, change) => edit(id, (job) => given({ ...job, ...change })),
 
     editParams: (id, change) =>
       edit(id, (job) => {

@@ -64,8 +64,11 @@ export interface Actions {
   newJob(kind: string): Promise<string>
   copyJob(id: string): Promise<string>
   removeJob(id: string): Promise<void>
-  /** Name, quantity, note. */
-  editJob(id: string, change: Partial<Pick<Job, 'name' | 'quantity' | 'note' | 'units'>>): Promise<void>
+  /** Name, quantity, note, seam; an undefined value takes it away. */
+  editJob(
+    id: string,
+    change: Partial<Pick<Job, 'name' | 'quantity' | 'note' | 'units' | 'seam'>>,
+  ): Promise<void>
   editParams(id: string, change: Params): Promise<void>
   saveShop(shop: Shop): Promise<readonly Problem[]>
   /** A tube-job file; the result names the job opened, or says what is wrong and changes nothing. */

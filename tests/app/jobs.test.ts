@@ -30,6 +30,17 @@ describe('jobs', () => {
     expect(Object.keys(again.state().views).sort()).toEqual([copy, id].sort())
   })
 
+  test('a seam pinned underneath is kept; taken away again, the job is as it was, without an empty field', async () => {
+    const name = freshName()
+    const tablet = await opened(name)
+    const id = await tablet.actions.newJob('polygon-frame')
+    const before = tablet.view(id).job
+    await tablet.actions.editJob(id, { seam: 'bottom' })
+    expect((await opened(name)).view(id).job.seam).toBe('bottom')
+    await tablet.actions.editJob(id, { seam: undefined })
+    expect(Object.keys(tablet.view(id).job)).toEqual(Object.keys(before))
+  })
+
   test('ten edits at once, each built on the one before', async () => {
     const tablet = await opened()
     const id = await tablet.actions.newJob('cut-list')

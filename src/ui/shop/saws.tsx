@@ -1,5 +1,5 @@
 import type { Blade, Saw } from '../../core/shop.ts'
-import { Choice, Pick } from '../fields/choice.tsx'
+import { Choice, Flag, Pick } from '../fields/choice.tsx'
 import { MmField } from '../fields/length-field.tsx'
 import { NumberField } from '../fields/number-field.tsx'
 import { TextField } from '../fields/text-field.tsx'
@@ -123,6 +123,18 @@ function SawFields(props: {
         value={saw.cleanUp}
         reading={reading}
         onChange={(mm) => mm !== undefined && set({ cleanUp: mm })}
+      />
+      <Flag
+        label="Compound cuts from a cradle"
+        hint="A block that holds the stick rolled about its length, so that one miter makes the cut."
+        value={saw.cradle ?? true}
+        onChange={(cradle) => set({ cradle })}
+      />
+      <Flag
+        label="Compound cuts on a wedge"
+        hint="One end of a blank raised, its faces flat in the vise."
+        value={saw.ramp ?? true}
+        onChange={(ramp) => set({ ramp })}
       />
       <fieldset className="group">
         <legend>Limits</legend>

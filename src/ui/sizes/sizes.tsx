@@ -3,10 +3,11 @@ import { useMemo, useState } from 'react'
 import type { JobView } from '../../app/state.ts'
 import type { ParamSpec } from '../../core/builds/build.ts'
 import { buildOf } from '../../core/builds/index.ts'
-import type { ParamGiven } from '../../core/job.ts'
+import type { Job, ParamGiven } from '../../core/job.ts'
 import type { Problem } from '../../core/result.ts'
 import { useActions, useShop } from '../app.ts'
 import { typedLengths } from '../drawing/fields.ts'
+import { Pick } from '../fields/choice.tsx'
 import { Count } from '../fields/count.tsx'
 import { TextField } from '../fields/text-field.tsx'
 import { BuildPicture } from '../jobs/build-picture.tsx'
@@ -145,6 +146,13 @@ function Fields({ view, units }: { readonly view: JobView; readonly units: 'in' 
           ))}
         </fieldset>
       ))}
+      <Pick
+        label="Weld seam of the tube"
+        hint="Where it must lie in the finished frame. Fewer turnings are then allowed at the saw."
+        options={seamChoices}
+        value={job.seam ?? 'anywhere'}
+        onChange={(seam) => void editJob(job.id, { seam: seam === 'anywhere' ? undefined : seam })}
+      />
       <TextField
         label="Note"
         optional
@@ -155,6 +163,17 @@ function Fields({ view, units }: { readonly view: JobView; readonly units: 'in' 
     </section>
   )
 }
+
+const seamChoices: readonly {
+  readonly value: 'anywhere' | NonNullable<Job['seam']>
+  readonly label: string
+}[] = [
+  { value: 'anywhere', label: 'anywhere' },
+  { value: 'top', label: 'on top' },
+  { value: 'bottom', label: 'underneath' },
+  { value: 'inside', label: 'inside' },
+  { value: 'outside', label: 'outside' },
+]
 
 /** Problems that belong to no field in sight. */
 function Loose({ problems }: { readonly problems: readonly Problem[] }) {
