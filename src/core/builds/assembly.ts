@@ -48,11 +48,13 @@ export function assemble(draft: FrameDraft): Result<Frame> {
       .flatMap((member) => [...endCorners(member, 'A'), ...endCorners(member, 'B')]),
     ...frame.plates.flatMap(plateCorners),
   ]
-  const reach = (direction: Vec3): Mm =>
-    Math.max(
-      ...corners.map((corner) => dot(corner, direction)),
-      ...round.flatMap((member) => [roundReach(member, 'A', direction), roundReach(member, 'B', direction)]),
-    )
+  const reach = (direction: Vec3): Mm => {
+    let most = Number.NEGATIVE_INFINITY
+    for (const corner of corners) most = Math.max(most, dot(corner, direction))
+    for (const member of round)
+      most = Math.max(most, roundReach(member, 'A', direction), roundReach(member, 'B', direction))
+    return most
+  }
   // 0 − 0 is 0, and no minus zero.
   const floor = frame.floor ?? 0 - reach([0, 0, -1])
   const lengths = new Map(frame.members.map((member) => [member.id, primaryLength(member)]))

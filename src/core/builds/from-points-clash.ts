@@ -1,7 +1,7 @@
 import type { Joint, Member, Warning } from '../frame/frame.ts'
 import { type Footprint, footprintOf } from '../frame/landing.ts'
-import { edgesOf, endCorners } from '../frame/member.ts'
-import { axisX, axisY, axisZ, dirToWorld, toLocal } from '../geometry/pose.ts'
+import { edgesOf, endCorners, endPlane } from '../frame/member.ts'
+import { axisX, axisY, axisZ, dirToLocal, dirToWorld, toLocal, toWorld } from '../geometry/pose.ts'
 import { cross, dot, norm, scale, sub, type Vec3 } from '../geometry/vec3.ts'
 import { isRound } from '../section/section.ts'
 import { sameLength, sameSlope } from '../tolerance.ts'
@@ -34,12 +34,16 @@ export function pastEndWarnings(
 
 /** Whether an end lies between the ends of all four edges of what it stops on: most do, and need no closer look. */
 function landsWithin({ members: [by, on], ends: [end] }: Joint, byId: ReadonlyMap<string, Member>): boolean {
+  const stops = byId.get(by!)!
   const runs = byId.get(on!)!
+  const plane = endPlane(stops.ends[end === 'A' ? 0 : 1])
+  const [dx, dy, dz] = dirToLocal(stops.pose, axisX(runs.pose))
+  const middle = toLocal(runs.pose, toWorld(stops.pose, [plane.x, 0, 0]))[0]
+  const half =
+    (Math.abs(dx * plane.p + dy) * stops.section.width + Math.abs(dx * plane.q + dz) * stops.section.height) /
+    2
   const { a, b } = edgesOf(runs)
-  const along = endCorners(byId.get(by!)!, end === 'A' ? 'A' : 'B').map((p) => toLocal(runs.pose, p)[0])
-  return (
-    Math.min(...along) >= Math.max(...a) - sameLength && Math.max(...along) <= Math.min(...b) + sameLength
-  )
+  return middle - half >= Math.max(...a) - sameLength && middle + half <= Math.min(...b) + sameLength
 }
 
 /** How far the outline of what lands goes on, along the receiver, where there is no face under it any more. */

@@ -1,5 +1,5 @@
 import type { Pose } from '../geometry/pose.ts'
-import { dirToLocal, dirToWorld, poseAlong, toLocal, toWorld } from '../geometry/pose.ts'
+import { dirToLocal, dirToWorld, poseAlong, toLocal } from '../geometry/pose.ts'
 import { dot, norm, scale, sub, unit, type Vec3 } from '../geometry/vec3.ts'
 import type { EndPlane } from '../nest.ts'
 import type { Section } from '../section/section.ts'
@@ -90,9 +90,21 @@ export function edgesOf(of: Member): Edges {
 }
 
 /** The four corners of an end, world, in the order of the long edges. */
-export function endCorners(of: Member, end: End): readonly Vec3[] {
+export function endCorners(of: Member, end: End): readonly [Vec3, Vec3, Vec3, Vec3] {
   const plane = endPlane(of.ends[endIndex(end)])
-  return edgeCorners(of.section).map(([y, z]) => toWorld(of.pose, [xAt(plane, y, z), y, z]))
+  const { pose: m } = of
+  const half = of.section.width / 2
+  const high = of.section.height / 2
+  // `toWorld` written out: every plan asks for thousands of these.
+  const at = (y: Mm, z: Mm): Vec3 => {
+    const x = xAt(plane, y, z)
+    return [
+      m[12]! + (m[0]! * x + m[4]! * y + m[8]! * z),
+      m[13]! + (m[1]! * x + m[5]! * y + m[9]! * z),
+      m[14]! + (m[2]! * x + m[6]! * y + m[10]! * z),
+    ]
+  }
+  return [at(half, high), at(-half, high), at(-half, -high), at(half, -high)]
 }
 
 export type Face = '+y' | '-y' | '+z' | '-z'
@@ -109,8 +121,8 @@ export const faceAway = (section: Section, face: Face): Mm =>
 
 /** The face whose outward normal lies most along `toward`, world. */
 export function faceToward(of: Member, toward: Vec3): Face {
-  let best: Face = '+y'
-  for (const face of faces)
-    if (dot(faceNormal(of.pose, face), toward) > dot(faceNormal(of.pose, best), toward)) best = face
-  return best
+  const [, y, z] = dirToLocal(of.pose, toward)
+  // The first of equals, in the order of the faces.
+  if (Math.abs(z) > Math.abs(y)) return z > 0 ? '+z' : '-z'
+  return y >= 0 ? '+y' : '-y'
 }

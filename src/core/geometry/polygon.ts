@@ -6,18 +6,20 @@ export type Polygon = readonly Point[]
 /** Area, positive for a counterclockwise polygon. Square of the unit of the points. */
 export function area(polygon: Polygon): number {
   let twice = 0
-  polygon.forEach((a, at) => {
-    const b = polygon[(at + 1) % polygon.length]!
-    twice += a[0] * b[1] - b[0] * a[1]
-  })
+  let a = polygon.at(-1)
+  for (const b of polygon) {
+    twice += a![0] * b[1] - b[0] * a![1]
+    a = b
+  }
   return twice / 2
 }
 
 /** The part of a polygon where a·x + b·y ≤ c. */
 export function clip(polygon: Polygon, a: number, b: number, c: number): Polygon {
   const kept: Point[] = []
-  polygon.forEach((from, at) => {
-    const to = polygon[(at + 1) % polygon.length]!
+  for (let at = 0; at < polygon.length; at++) {
+    const from = polygon[at]!
+    const to = polygon[at + 1] ?? polygon[0]!
     const here = a * from[0] + b * from[1] - c
     const there = a * to[0] + b * to[1] - c
     if (here <= 0) kept.push(from)
@@ -25,18 +27,20 @@ export function clip(polygon: Polygon, a: number, b: number, c: number): Polygon
       const t = here / (here - there)
       kept.push([from[0] + t * (to[0] - from[0]), from[1] + t * (to[1] - from[1])])
     }
-  })
+  }
   return kept
 }
 
 /** Common part of two convex polygons, the second one counterclockwise; empty where they only touch. */
 export function common(one: Polygon, convex: Polygon): Polygon {
   let left = one
-  convex.forEach((a, at) => {
-    const b = convex[(at + 1) % convex.length]!
-    const out: Point = [b[1] - a[1], a[0] - b[0]]
-    left = clip(left, out[0], out[1], out[0] * a[0] + out[1] * a[1])
-  })
+  for (let at = 0; at < convex.length; at++) {
+    const a = convex[at]!
+    const b = convex[at + 1] ?? convex[0]!
+    const x = b[1] - a[1]
+    const y = a[0] - b[0]
+    left = clip(left, x, y, x * a[0] + y * a[1])
+  }
   return Math.abs(area(left)) < samePoint ? [] : left
 }
 

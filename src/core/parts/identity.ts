@@ -1,5 +1,5 @@
 import type { Saddle } from '../frame/frame.ts'
-import { edgeCorners, xAt } from '../frame/member.ts'
+import { xAt } from '../frame/member.ts'
 import { rimAt, saddleX } from '../frame/round-end.ts'
 import type { Vec3 } from '../geometry/vec3.ts'
 import type { EndPlane } from '../nest.ts'
@@ -95,17 +95,28 @@ export const lying = (solid: Solid): Solid =>
  */
 const steps = (x: number): number => Math.floor(x * stepsPerMm + 0.501)
 
-function numbers({ section, a, b, saddles = [undefined, undefined] }: Solid): number[] {
-  const at = (end: EndPlane) => edgeCorners(section).map(([y, z]) => xAt(end, y, z))
-  const xs = [...at(a), ...at(b)]
+function numbers({ section, a, b, saddles }: Solid): number[] {
+  const y = section.width / 2
+  const z = section.height / 2
+  const xs = [
+    xAt(a, y, z),
+    xAt(a, -y, z),
+    xAt(a, -y, -z),
+    xAt(a, y, -z),
+    xAt(b, y, z),
+    xAt(b, -y, z),
+    xAt(b, -y, -z),
+    xAt(b, y, -z),
+  ]
   const least = Math.min(...xs)
-  const fitted = saddles.map((to, place) => {
-    if (!to) return []
+  const found = xs.map((x) => steps(x - least))
+  saddles?.forEach((to, place) => {
+    if (!to) return
     const lines = saddleAngles.map((angle) => rimAt(section.width / 2, angle))
     const end = place === 0 ? 'A' : 'B'
-    return [place, ...[to.radius, ...lines.map(([y, z]) => saddleX(to, end, y, z) - least)].map(steps)]
+    found.push(place, steps(to.radius), ...lines.map(([y, z]) => steps(saddleX(to, end, y, z) - least)))
   })
-  return [...xs.map((x) => steps(x - least)), ...fitted.flat()]
+  return found
 }
 
 /** Where round a tube its saddle is measured: between the quarters, where no saddle has its corner. */

@@ -265,7 +265,8 @@ export function weldPlan(frame: Frame, shop: Shop, touching = touchingOf(frame))
   const steps = parts.flatMap((part) =>
     part.assembly.ring ? ringSteps(part, tacksAt, seamsAt, shop) : otherSteps(part, tacksAt, seamsAt),
   )
-  const joined = new Set(frame.joints.flatMap((joint) => joint.members))
+  const joined = new Set<string>()
+  for (const joint of frame.joints) for (const id of joint.members) joined.add(id)
   const plates = frame.plates.filter((plate) => !joined.has(plate.id))
   for (const plate of plates)
     steps.push(
@@ -290,8 +291,9 @@ export function weldPlan(frame: Frame, shop: Shop, touching = touchingOf(frame))
       assembly: 'all',
       text: `Drill and tap ${tapped[0]!.thread} in the ${tapped.length} foot caps, after welding.`,
     })
-  const order = steps.flatMap((step) =>
-    step.kind === 'pass' && step.seam ? [step.seam] : step.kind === 'turn' ? [step.id] : [],
-  )
+  const order: string[] = []
+  for (const step of steps)
+    if (step.kind === 'turn') order.push(step.id)
+    else if (step.kind === 'pass' && step.seam) order.push(step.seam)
   return { seams, tacks, order, steps }
 }

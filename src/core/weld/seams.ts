@@ -79,12 +79,19 @@ function miterSeams(joint: Joint, one: Member, two: Member): Seam[] {
 
 /** Whether both points lie on one side of a polygon. */
 function onRim(rim: Polygon, from: Point, to: Point): boolean {
-  return rim.some((a, at) => {
-    const b = rim[(at + 1) % rim.length]!
-    const length = Math.hypot(b[0] - a[0], b[1] - a[1])
-    const off = (p: Point) => Math.abs((b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0])) / length
-    return off(from) < sameLength && off(to) < sameLength
-  })
+  let a = rim.at(-1)!
+  for (const b of rim) {
+    const x = b[0] - a[0]
+    const y = b[1] - a[1]
+    const most = sameLength * Math.sqrt(x * x + y * y)
+    if (
+      Math.abs(x * (from[1] - a[1]) - y * (from[0] - a[0])) < most &&
+      Math.abs(x * (to[1] - a[1]) - y * (to[0] - a[0])) < most
+    )
+      return true
+    a = b
+  }
+  return false
 }
 
 /** Whether both points of a face lie in one mitered or butted end of the member: a joint's plane, not a rim. */
@@ -103,24 +110,23 @@ function footprintSeams(joint: Joint, { on, by, face, outline, whole, how }: Foo
   const across = face[1] === 'y' ? on.section.height : on.section.width
   const flat = flatOf(on.section, face[1] === 'y' ? 'height' : 'width')
   const { a, b } = edgesOf(on)
-  const ends = [Math.max(...a), Math.min(...b)]
   const start = Math.min(...a)
+  const [first, last] = [Math.max(...a), Math.min(...b)]
   const size = Math.min(wall(by), wall(on))
-  const count = new Map<string, number>()
+  const atEdge = (v: Mm) => Math.abs(v) > flat / 2 + sameLength && Math.abs(v) <= across / 2 + sameLength
+  const count = { 'square groove': 0, flare: 0, fillet: 0 }
   return outline.flatMap((from, at) => {
     const to = outline[(at + 1) % outline.length]!
     if (Math.hypot(to[0] - from[0], to[1] - from[1]) < sameLength) return []
     if (how === 'end' ? !onRim(whole, from, to) : inJoint(on, face, from, to)) return []
-    const atEdge = ([, v]: Point) =>
-      Math.abs(v) > flat / 2 + sameLength && Math.abs(v) <= across / 2 + sameLength
-    const along = atEdge(from) && atEdge(to) && Math.sign(from[1]) === Math.sign(to[1])
-    const atEnd = ends.some((x) => Math.abs(from[0] - x) < sameLength && Math.abs(to[0] - x) < sameLength)
-    const kind: SeamClass = atEnd ? 'square groove' : along && how === 'end' ? 'flare' : 'fillet'
-    const number = (count.get(kind) ?? 0) + 1
-    count.set(kind, number)
+    const along = atEdge(from[1]) && atEdge(to[1]) && Math.sign(from[1]) === Math.sign(to[1])
+    const bothAt = (x: Mm) => Math.abs(from[0] - x) < sameLength && Math.abs(to[0] - x) < sameLength
+    const atEnd = bothAt(first) || bothAt(last)
+    const kind = atEnd ? 'square groove' : along && how === 'end' ? 'flare' : 'fillet'
+    count[kind] += 1
     return seam(
       joint,
-      `${kind.replace(' ', '-')}-${number}`,
+      `${kind === 'square groove' ? 'square-groove' : kind}-${count[kind]}`,
       kind,
       faceWorld(on, face, from),
       faceWorld(on, face, to),
