@@ -1,6 +1,7 @@
 import { bad, good, type Result } from '../core/result.ts'
 import { type NestRequest, readNestProblems } from '../door/nest-problem.ts'
 import { solve } from '../nest/solve.ts'
+import type { WholeSolver } from '../nest/whole.ts'
 import { type NestResult, nestResult } from './nest-result.ts'
 import { nestText } from './nest-text.ts'
 
@@ -17,6 +18,8 @@ export interface Outside {
   readonly read: (file: string) => string
   /** Seconds, from any start. */
   readonly clock: () => number
+  /** Made once the time that it may take is known; absent: the search goes on by itself. */
+  readonly whole?: (secondsLeft: () => number) => WholeSolver
 }
 
 /** What the command says: on a failure nothing stands in `out`, and `err` is one line. */
@@ -73,12 +76,17 @@ function solveAll(
   file: string,
   requests: readonly NestRequest[],
   seconds: number,
-  { clock }: Outside,
+  { clock, whole }: Outside,
 ): Result<NestResult[]> {
   const results: NestResult[] = []
   for (const [at, request] of requests.entries()) {
     const start = clock()
-    const solved = solve(request.problem, { steps, stop: () => clock() - start > seconds })
+    const left = () => seconds - (clock() - start)
+    const solved = solve(request.problem, {
+      steps,
+      stop: () => left() < 0,
+      ...(whole && { whole: whole(left) }),
+    })
     if (!solved.ok) {
       const where = requests.length > 1 ? `problem ${at}: ` : ''
       return {

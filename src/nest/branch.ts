@@ -12,6 +12,7 @@ import {
   type Task,
   wholeBox,
 } from './relax.ts'
+import { type WholeSolver, wholeNest } from './whole.ts'
 import { spend, type Work, within } from './work.ts'
 
 // Least cost, and why no nest costs less: the relaxed problem, cut in two by how many sticks of one kind are used
@@ -63,6 +64,7 @@ export function branch(
   complete: boolean,
   work: Work,
   report: (fills: readonly Fill[], bound: number) => void,
+  solver?: WholeSolver,
 ): Found | undefined {
   const pool: Pool = new Map()
   const demand = model.items.map(({ count }) => count)
@@ -99,6 +101,21 @@ export function branch(
       report(fills, boundOf(shares))
     }
   }
+  const searchWhole = (share: Share): void => {
+    if (!solver || share.leaf.cost >= cost) return
+    const task: Task = { model, pricing, demand, box: share.box }
+    // First for the bound itself: that takes the fewest patterns.
+    const better =
+      wholeNest(task, share.relaxed, Math.min(cost, share.leaf.cost + unit), solver, work) ??
+      (share.leaf.cost + unit < cost ? wholeNest(task, share.relaxed, cost, solver, work) : undefined)
+    if (!better || costOf(better, pricing) >= cost) return
+    fills = better
+    cost = costOf(better, pricing)
+    report(fills, boundOf(shares))
+  }
+  search(root, 1)
+  // One kind of stock cannot be cut in two: only other patterns, or other whole numbers of them, can help.
+  if (model.kinds.length === 1) searchWhole(root)
   search(root, firstTries)
   let cuts = 0
   while (!work.over && shares.length < mostShares) {
@@ -108,6 +125,7 @@ export function branch(
     if (!next) break
     const halves = parted(model, pricing, next)
     if (!halves) {
+      searchWhole(next)
       search(next, manners.length)
       shares = shares.map((share) => (share === next ? { ...share, stuck: true } : share))
       continue
@@ -129,6 +147,8 @@ function parted(
   pricing: readonly number[],
   { box, relaxed }: Share,
 ): readonly [Box, Box] | undefined {
+  // With one kind the count of sticks is the cost, and the bound is whole already.
+  if (model.kinds.length === 1) return undefined
   const sticks = model.kinds.map(() => 0)
   for (const { pattern, amount } of relaxed.used) sticks[pattern.kind]! += amount
   let [best, most] = [-1, 0]

@@ -2,6 +2,7 @@ import { dualSlack, wholeSlack } from '../core/tolerance.ts'
 import type { Row } from './basis.ts'
 import { bestFill, type Filled } from './fill.ts'
 import { fillsUpTo } from './fill-all.ts'
+import { deepestFill, ranked } from './fill-deep.ts'
 import { commonDivisor, type Model } from './model.ts'
 import { openSimplex, type Simplex } from './simplex.ts'
 import { spend, type Work } from './work.ts'
@@ -78,11 +79,16 @@ export function openPatterns(
   work: Work,
 ): (kind: number, above: number) => Filled | undefined {
   const things = items.map(({ size }, item) => ({ size, value: worth[item]!, count: demand[item]! }))
-  const table = fillsUpTo(things, Math.max(...kinds.map(({ room }) => room)), work)
+  const inOrder = ranked(things)
+  let table: ReturnType<typeof fillsUpTo> | 'not yet' = 'not yet'
   return (kind, above) => {
     const { room, uncut } = kinds[kind]!
     let filled: Filled | undefined
-    if (!table) filled = bestFill(things, room, above, work)
+    const deepest = table === 'not yet' ? deepestFill(inOrder, room, above, work) : 'given up'
+    if (deepest === 'given up' && table === 'not yet')
+      table = fillsUpTo(things, Math.max(...kinds.map((each) => each.room)), work)
+    if (deepest !== 'given up') filled = deepest === 'none' ? undefined : deepest
+    else if (!table || table === 'not yet') filled = bestFill(things, room, above, work)
     else if (table.value(room) > above) filled = { value: table.value(room), counts: table.counts(room) }
     if (uncut === undefined || demand[uncut]! === 0) return filled
     const alone = worth[uncut]!

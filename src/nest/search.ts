@@ -7,6 +7,7 @@ import { compare, costOf, type Fill, type Model, missingOf, sticksOf } from './m
 import { gatherRemains } from './remains.ts'
 import { fewPieces, searchAll } from './search-all.ts'
 import { fewestAtCost } from './sticks.ts'
+import type { WholeSolver } from './whole.ts'
 import { type Work, within } from './work.ts'
 
 /** Why no nest costs less than `cost`, in the unit of `pricing`. */
@@ -43,6 +44,7 @@ export function search(
   problem: NestProblem,
   work: Work,
   report: (fills: readonly Fill[], bound: number) => void,
+  solver?: WholeSolver,
 ): Searched {
   const pricing = model.kinds.map(({ price }) => price)
   const demand = model.items.map(({ count }) => count)
@@ -58,7 +60,7 @@ export function search(
   if (complete()) report(fills, 0)
 
   const cheap = within(work, work.left * costShare, (part) =>
-    branch(model, problem, pricing, fills, complete(), part, consider),
+    branch(model, problem, pricing, fills, complete(), part, consider, solver),
   )
   if (model.pieces <= fewPieces && !(cheap && complete() && costOf(fills, pricing) <= cheap.bound))
     everyWay(model, fills, complete(), work, (other) => consider(other, bound(cheap)))

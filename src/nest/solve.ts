@@ -20,6 +20,7 @@ import {
 } from './model.ts'
 import { lyings } from './row.ts'
 import { type Proof, type Searched, search } from './search.ts'
+import type { WholeSolver } from './whole.ts'
 import { openWork, type Work } from './work.ts'
 
 /** How far a search may go. */
@@ -30,6 +31,8 @@ export interface Budget {
   readonly stop?: () => boolean
   /** Hears of every nest of all pieces that is better than the last. */
   readonly better?: (nest: NestSection) => void
+  /** Asked where the search by itself does not close the gap; absent: it goes on by itself. */
+  readonly whole?: WholeSolver
 }
 
 /** A few seconds on a tablet at the worst; most problems of a shop are proved long before. */
@@ -89,7 +92,7 @@ export function solve(given: NestProblem, budget: Budget): Result<Solved> {
     budget.better(section(rows, bound, false))
   }
 
-  const first = search(model, problem, work, tell)
+  const first = search(model, problem, work, tell, budget.whole)
   const firstRows = rowsFor(problem, model, first.fills)
   const unplaced = unplacedBy(problem, firstRows)
   const partial = unplaced.some((count) => count > 0)
@@ -97,7 +100,6 @@ export function solve(given: NestProblem, budget: Budget): Result<Solved> {
   const { searched, rows } = partial
     ? rest(problem, unplaced, firstRows, work)
     : { searched: first, rows: firstRows }
-  const _pricing = pricingOf(problem.stock)
   const cost = costOfRows(problem, rows)
   const holds = (proof: Proof | undefined, sum: number): boolean =>
     proof !== undefined &&

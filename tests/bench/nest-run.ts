@@ -1,6 +1,7 @@
 // `node scripts/run.mjs tests/bench/nest-run.ts [CLASS] [times]`: solves the classes and prints shares and times.
 import { checkNest } from '../../src/core/check/check-nest.ts'
 import { solve } from '../../src/nest/solve.ts'
+import { openWholeSolver } from '../../src/nest/whole-solver.ts'
 import { classes, shopClasses } from '../nest/classes.ts'
 import { dice } from '../prove/seed.ts'
 
@@ -9,6 +10,9 @@ const seconds = () => {
   const { user, system } = process.cpuUsage()
   return (user + system) / 1e6
 }
+
+let until = 0
+const whole = (await openWholeSolver())(() => until - seconds())
 
 for (const { name, times, make } of [...classes, ...shopClasses]) {
   if (!name.startsWith(which)) continue
@@ -22,9 +26,11 @@ for (const { name, times, make } of [...classes, ...shopClasses]) {
   for (let time = 0; time < runs; time += 1) {
     const given = make(dice(`${name} ${time}`, 1))
     const start = seconds()
+    until = start + 10
     let first: number | undefined
     const result = solve(given, {
       steps: 1e10,
+      whole,
       stop: () => seconds() - start > 10,
       better: () => {
         first ??= seconds() - start
