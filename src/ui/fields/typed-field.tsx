@@ -155,7 +155,8 @@ export function TypedField(props: TypedFieldProps) {
         </button>
       </div>
       <p id={messageId} className={message ? 'message' : 'echo'} role={message ? 'alert' : undefined}>
-        {message ?? (typing ? says : '')}
+        {/* What was understood stays in sight as long as the hand is in the field, kept already or not. */}
+        {message ?? (draft === null ? '' : says)}
       </p>
       {props.hint && <p className="hint">{props.hint}</p>}
       {pad &&
