@@ -46,7 +46,7 @@ export function checkRun(run: Run, nest: Nest, parts: readonly Part[], shop: Sho
         (fault) => `by the printed stops, ${fault}`,
       ),
       ...eachPiece(nest, parts, asRead, (piece, { solid }, part) =>
-        printedFaults(piece, solid, missingAt(asRead, piece.piece), part, half * raised(asRead, piece.piece)),
+        printedFaults(piece, solid, missingAt(asRead, piece.piece), part, half, raised(asRead, piece.piece)),
       ),
     ],
   }
@@ -68,9 +68,17 @@ function roundedOn(nest: Nest, parts: readonly Part[], together: (one: Mm, two: 
 
 const nothing: Rounded = () => 0
 
-/** On a wedge the piece lies along the fence shorter than it is: what a stop is off, its length is off by more. */
-const raised = ({ cuts }: Replayed, id: string): number =>
-  1 / Math.cos(toRad(cuts.find(({ keep }) => keep === id)?.setting.ramp ?? 0))
+/**
+ * On a wedge the piece lies along the fence shorter than it is: what a stop is off, its length is off by more. The steepest
+ * of the cuts that made it counts.
+ */
+function raised(replayed: Replayed, id: string): number {
+  const { cuts, made } = replayed
+  const cut = cuts.find(({ keep }) => keep === id)
+  const from = made.get(id)?.from
+  const here = 1 / Math.cos(toRad(cut?.setting.ramp ?? 0))
+  return from === undefined ? here : Math.max(here, raised(replayed, from))
+}
 
 const missingAt = ({ cuts }: Replayed, id: string): Mm => cuts.find(({ keep }) => keep === id)?.missing ?? 0
 

@@ -77,13 +77,20 @@ export function finishedFaults(piece: NestPiece, solid: Solid, part: Part, nomin
 
 /**
  * The same piece cut with the stops as people read them: its length may be half a reading off, also where the steel
- * ended `missing` mm before the blade did.
+ * ended `missing` mm before the blade did; cut on a wedge, `raised` times as much.
  */
-export function printedFaults(piece: NestPiece, solid: Solid, missing: Mm, part: Part, half: Mm): string[] {
+export function printedFaults(
+  piece: NestPiece,
+  solid: Solid,
+  missing: Mm,
+  part: Part,
+  half: Mm,
+  raised = 1,
+): string[] {
   const primary = primaryOf(part, solid)
   const wanted = part.printed.length.mm
   return [primary, primary - missing]
-    .filter((length) => !(Math.abs(length - wanted) <= half + sameLength))
+    .filter((length) => !(Math.abs(length - wanted) <= half * raised + sameLength))
     .slice(0, 1)
     .map(
       (length) =>
