@@ -85,10 +85,12 @@ export function outlineFaults(frame: Frame, bodies: readonly Body[], warnings: r
     const saddle = member.ends[end].saddle !== undefined
     const slack =
       saddle || on.some((id) => members.has(id) && isRound(members.get(id)!)) ? saddleSlack : mateSlack
+    // An open miter is gap/cos(miter) wide along the edges of the faces beside it: twice the gap at 60°.
+    const open = 2 * gap
     const targets = on.flatMap((id) => facets.get(id) ?? [])
     const points = outlineOf(member, end)
     const good = points.filter(
-      (point) => liesOn(point, targets, gap, slack, gap) || liesOn(point, targets, 0, slack, gap),
+      (point) => liesOn(point, targets, gap, slack, open) || liesOn(point, targets, 0, slack, open),
     )
     return good.length / points.length
   }

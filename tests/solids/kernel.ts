@@ -16,12 +16,22 @@ const kept = (solid: Solid): Solid => {
   return solid
 }
 
+const drawn = new Map<string, Solid>()
+
+/** A solid that was drawn before in this scope, or drawn now: the same words must always mean the same solid. */
+export function drawnOnce(words: string, draw: () => Solid): Solid {
+  const solid = drawn.get(words) ?? draw()
+  drawn.set(words, solid)
+  return solid
+}
+
 /** Runs with solids of its own and frees them; what it returns must be plain data. */
 export function scope<T>(run: () => T): T {
   const before = made.length
   try {
     return run()
   } finally {
+    drawn.clear()
     for (const solid of made.splice(before)) solid.delete()
   }
 }

@@ -3,7 +3,7 @@
 import type { Member } from '../../src/core/frame/frame.ts'
 import { toWorld } from '../../src/core/geometry/pose.ts'
 import { dot, surfaceOf, type Xyz } from './kernel.ts'
-import { box } from './section.ts'
+import { skin } from './section.ts'
 import { ownSolid } from './solid.ts'
 
 /** Points on a planar outline; one of them missing is a thousandth. */
@@ -11,12 +11,12 @@ const many = 1000
 /** Flats of the outside of a round tube that ends in a saddle. */
 const chords = 64
 
-/** World points along the outline of end A (0) or B (1): of the sharp box, of a round tube's circle, of a saddle. */
+/** World points along the outline of end A (0) or B (1): of the steel with its round corners, or of a saddle. */
 export function outlineOf(member: Member, end: 0 | 1): Xyz[] {
   const { point, normal, saddle } = member.ends[end]
   if (saddle) return saddleRim(member, end)
   const level = dot(normal, point)
-  return along(box(member.section, 250)[0]!, many).map(([y, z]) =>
+  return along(skin(member.section, 250)[0]!, many).map(([y, z]) =>
     toWorld(member.pose, [(level - normal[1] * y - normal[2] * z) / normal[0], y, z]),
   )
 }

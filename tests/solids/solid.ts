@@ -7,6 +7,7 @@ import {
   cross,
   cylinder,
   dot,
+  drawnOnce,
   less,
   moved,
   onSide,
@@ -34,7 +35,12 @@ function span({ point, normal }: EndCut, { width, height }: Member['section']): 
 }
 
 /** A member in its own frame: a prism, cut off by its end planes and saddles. */
-export function ownSolid({ section, ends }: Member, as: As, chords: Chords = 32): Solid {
+export const ownSolid = (member: Member, as: As, chords: Chords = 32): Solid =>
+  drawnOnce(`${as} ${chords} ${JSON.stringify([member.section, member.ends])}`, () =>
+    cutBar(member, as, chords),
+  )
+
+function cutBar({ section, ends }: Member, as: As, chords: Chords): Solid {
   const [least] = span(ends[0], section)
   const [, most] = span(ends[1], section)
   const drawn = contoursOf(section, as, chords)
