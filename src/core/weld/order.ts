@@ -11,7 +11,10 @@ const sayJoint = (id: string) =>
     .replaceAll('-', ' ')
     .replaceAll('/', ' to ')
 
-const saySeam = (seam: Seam) => seam.id.slice(seam.joint.length + 1).replaceAll('-', ' ')
+function saySeam({ id, joint }: Seam): string {
+  const name = id.slice(joint.length + 1)
+  return name.includes('-') ? name.replaceAll('-', ' ') : name
+}
 
 /**
  * Order of the joints of a ring in a jig: the opposite joint next each time, and for five and more no two neighbors
@@ -239,11 +242,13 @@ function otherSteps(part: Part, tacks: ByJoint<Tack>, seams: ByJoint<Seam>): Wel
   const rank = (at: 0 | 1 | 2) => passes.flatMap((of) => of[at]!)
   // One seam of every joint in turn, so that no joint takes all its heat at once.
   const longest = Math.max(0, ...passes.map((of) => of[0]!.length))
-  const upright = Array.from({ length: longest }, (_, at) =>
-    passes.flatMap((of) => of[0]!.slice(at, at + 1)),
-  ).flat()
+  for (let at = 0; at < longest; at++)
+    for (const of of passes) {
+      const step = of[0]![at]
+      if (step) steps.push(step)
+    }
   const bottoms = rank(2)
-  steps.push(...upright, ...rank(1))
+  steps.push(...rank(1))
   if (bottoms.length > 0)
     steps.push({
       id: `turn:${assembly.id}`,
