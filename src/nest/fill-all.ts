@@ -4,7 +4,7 @@ import { spend, type Work } from './work.ts'
 // The most valuable sets of pieces for sticks of all rooms at once: one table over the sums of lengths.
 
 /** Cells of the table at most: past it the table is dearer than lists of the sums that can be reached. */
-const mostCells = 250_000
+const mostCells = 600_000
 
 export interface Fills {
   /** Value of the best set for a stick with this room. */

@@ -35,13 +35,17 @@ export function wholeNest(
     patterns = listed(task, relaxed, gap * share, wasteBelow(task, below), work)
   if (!patterns || work.over) return undefined
 
-  const known = [...patterns, ...relaxed.used.map(({ pattern }) => pattern)]
+  // Where nothing may be wasted no piece can be too many: saying so makes it far easier.
+  const exact = wasteBelow(task, below) === 0
+  const known = exact ? patterns : [...patterns, ...relaxed.used.map(({ pattern }) => pattern)]
   const rows: string[] = []
   const sum = (of: (pattern: Pattern) => number) =>
     known.flatMap((pattern, at) => (of(pattern) === 0 ? [] : [`${of(pattern)} x${at}`])).join('\n + ')
   for (const [item, count] of demand.entries())
     if (count > 0)
-      rows.push(`i${item}: ${sum(({ items, counts }) => counts[items.indexOf(item)] ?? 0)} >= ${count}`)
+      rows.push(
+        `i${item}: ${sum(({ items, counts }) => counts[items.indexOf(item)] ?? 0)} ${exact ? '=' : '>='} ${count}`,
+      )
   for (const kind of model.kinds.keys()) {
     const sticks = sum((pattern) => (pattern.kind === kind ? 1 : 0))
     if (sticks === '') continue
@@ -50,9 +54,9 @@ export function wholeNest(
   }
   const cost = sum(({ kind }) => pricing[kind]! / unit)
   const most = below / unit - 1
-  if (cost !== '') rows.push(`cost: ${cost} <= ${most}`)
+  if (cost !== '' && !exact) rows.push(`cost: ${cost} <= ${most}`)
   // Nothing is cheaper than the bound: where that is the aim, any answer will do.
-  const reached = (relaxed.cost * scale) / unit > most - 1 + wholeSlack
+  const reached = exact || (relaxed.cost * scale) / unit > most - 1 + wholeSlack
   const names = known.map((_, at) => `x${at}`).join('\n')
   const program = `Minimize\n obj: ${reached || cost === '' ? '0 x0' : cost}\nSubject To\n ${rows.join('\n ')}\nGeneral\n${names}\nEnd\n`
   const amounts = solver(program)
