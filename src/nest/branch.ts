@@ -12,7 +12,7 @@ import {
   type Task,
   wholeBox,
 } from './relax.ts'
-import { type WholeSolver, wholeNest } from './whole.ts'
+import { type WholeSolver, wasteBelow, wholeNest } from './whole.ts'
 import { spend, type Work, within } from './work.ts'
 
 // Least cost, and why no nest costs less: the relaxed problem, cut in two by how many sticks of one kind are used
@@ -113,9 +113,8 @@ export function branch(
     cost = costOf(better, pricing)
     report(fills, boundOf(shares))
   }
-  search(root, 1)
-  // One kind of stock cannot be cut in two: only other patterns, or other whole numbers of them, can help.
-  if (model.kinds.length === 1) searchWhole(root)
+  // Where nothing may be wasted, dives hardly ever end well, and the solver is quick.
+  if (wasteBelow({ model, pricing, demand }, root.leaf.cost + unit) === 0) searchWhole(root)
   search(root, firstTries)
   let cuts = 0
   while (!work.over && shares.length < mostShares) {

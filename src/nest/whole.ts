@@ -64,7 +64,10 @@ export function wholeNest(
 }
 
 /** What one stick of a nest that costs less than `below` may leave at most: the rest of all the others may be 0. */
-function wasteBelow({ model: { kinds, items }, pricing, demand }: Task, below: number): number {
+export function wasteBelow(
+  { model: { kinds, items }, pricing, demand }: Pick<Task, 'model' | 'pricing' | 'demand'>,
+  below: number,
+): number {
   const [only] = kinds
   if (!only || kinds.length > 1 || only.uncut !== undefined || pricing[0] === 0)
     return Number.POSITIVE_INFINITY
