@@ -4,6 +4,7 @@ import { solve } from '../nest/solve.ts'
 import type { WholeSolver } from '../nest/whole.ts'
 import { type NestResult, nestResult } from './nest-result.ts'
 import { nestText } from './nest-text.ts'
+import type { Said } from './said.ts'
 
 const usage = 'usage: npm run -s nest -- FILE [--seconds N] [--json]'
 
@@ -20,13 +21,6 @@ export interface Outside {
   readonly clock: () => number
   /** Made once the time that it may take is known; absent: the search goes on by itself. */
   readonly whole?: (secondsLeft: () => number) => WholeSolver
-}
-
-/** What the command says: on a failure nothing stands in `out`, and `err` is one line. */
-export interface Said {
-  readonly code: 0 | 1
-  readonly out: string
-  readonly err: string
 }
 
 interface Asked {

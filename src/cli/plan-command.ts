@@ -12,6 +12,7 @@ import { type JobFile, readJobFile } from '../door/job-file.ts'
 import { readShopFile } from '../door/shop-file.ts'
 import { solve, usualSteps } from '../nest/solve.ts'
 import { planText } from './plan-text.ts'
+import type { Said } from './said.ts'
 import { toTubePlan } from './tube-plan.ts'
 
 const usage = 'usage: npm run -s plan -- FILE [--shop FILE] [--json]'
@@ -21,13 +22,6 @@ export interface Outside {
   readonly read: (file: string) => string
   /** SHA-256 of a text, hex. */
   readonly hash: (text: string) => Promise<string>
-}
-
-/** What the command says: on a failure nothing stands in `out`, and `err` is one line. */
-export interface Said {
-  readonly code: 0 | 1
-  readonly out: string
-  readonly err: string
 }
 
 interface Asked {

@@ -6,8 +6,9 @@ import Ajv2020 from 'ajv/dist/2020.js'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import problemSchema from '../../docs/schemas/nest-problem.schema.json'
 import resultSchema from '../../docs/schemas/nest-result.schema.json'
-import { nestCommand, type Said } from '../../src/cli/nest-command.ts'
+import { nestCommand } from '../../src/cli/nest-command.ts'
 import type { NestResult } from '../../src/cli/nest-result.ts'
+import type { Said } from '../../src/cli/said.ts'
 
 const ajv = new Ajv2020({ allErrors: true, strict: true, strictRequired: false })
 const isProblem = ajv.compile(problemSchema)

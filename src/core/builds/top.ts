@@ -11,6 +11,32 @@ import { factorOf, inradiusOf, type Ring, ringOf, type SizeKind, sayKind, sizeOf
 
 // What a polygon frame and a pedestal table ask of their top, and the top that follows.
 
+/** The tube of a mitered frame, and how a rectangular one lies in it. */
+export const tubeParams = (label: string, group: string): readonly ParamSpec[] => [
+  {
+    name: 'section',
+    label,
+    type: 'section',
+    start: {
+      in: { kind: 'square-tube', width: '2', wall: '1/8' },
+      mm: { kind: 'square-tube', width: 40, wall: 3 },
+    },
+    group,
+  },
+  {
+    name: 'stands',
+    label: 'The tube lies',
+    type: 'choice',
+    start: 'flat',
+    choices: [
+      { value: 'flat', label: 'flat' },
+      { value: 'on edge', label: 'on edge' },
+    ],
+    hint: 'Rectangular tube: the greater side flat, or upright.',
+    group,
+  },
+]
+
 export const ringParams: readonly ParamSpec[] = [
   {
     name: 'sides',
@@ -37,28 +63,7 @@ export const ringParams: readonly ParamSpec[] = [
     group: 'Top frame',
   },
   { name: 'size', label: 'Size', type: 'length', start: { in: '24', mm: 600 }, group: 'Top frame' },
-  {
-    name: 'section',
-    label: 'Tube of the top frame',
-    type: 'section',
-    start: {
-      in: { kind: 'square-tube', width: '2', wall: '1/8' },
-      mm: { kind: 'square-tube', width: 40, wall: 3 },
-    },
-    group: 'Top frame',
-  },
-  {
-    name: 'stands',
-    label: 'The tube lies',
-    type: 'choice',
-    start: 'flat',
-    choices: [
-      { value: 'flat', label: 'flat' },
-      { value: 'on edge', label: 'on edge' },
-    ],
-    hint: 'Rectangular tube: the greater side flat, or upright.',
-    group: 'Top frame',
-  },
+  ...tubeParams('Tube of the top frame', 'Top frame'),
 ]
 
 const hasTop = (given: Readonly<Record<string, unknown>>) => given.top !== undefined && given.top !== 'none'

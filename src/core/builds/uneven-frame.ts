@@ -9,7 +9,7 @@ import { assemble, type MeasureDraft } from './assembly.ts'
 import type { Build, BuildContext, ParamSpec, Values } from './build.ts'
 import { plateOn, rimOf } from './rim.ts'
 import { ringThrough } from './ring.ts'
-import { laid, topParams } from './top.ts'
+import { laid, topParams, tubeParams } from './top.ts'
 import {
   leastCorner,
   mostCorner,
@@ -131,28 +131,7 @@ export const unevenFrame: Build = {
       hint: 'Seen from above, either way round. Side 1 runs from point 1 to point 2.',
       group,
     },
-    {
-      name: 'section',
-      label: 'Tube of the frame',
-      type: 'section',
-      start: {
-        in: { kind: 'square-tube', width: '2', wall: '1/8' },
-        mm: { kind: 'square-tube', width: 40, wall: 3 },
-      },
-      group,
-    },
-    {
-      name: 'stands',
-      label: 'The tube lies',
-      type: 'choice',
-      start: 'flat',
-      choices: [
-        { value: 'flat', label: 'flat' },
-        { value: 'on edge', label: 'on edge' },
-      ],
-      hint: 'Rectangular tube: the greater side flat, or upright.',
-      group,
-    },
+    ...tubeParams('Tube of the frame', group),
     ...topParams,
   ],
   frame: unevenOf,
