@@ -69,6 +69,22 @@ export const shifted = (solid: Solid, [x, y, z]: Xyz): Solid => kept(solid.trans
 /** The mirror image across x = 0: for telling a wrong hand from a wrong size, never for a match. */
 export const mirrored = (solid: Solid): Solid => kept(solid.mirror([1, 0, 0]))
 
+/**
+ * The solid with each corner that lies within `near` mm of one of `corners` moved onto it. Faces that all but coincide
+ * are where the kernel's booleans have been seen to leave a volume that is not there; those that do coincide are exact.
+ */
+export function snapped(solid: Solid, corners: readonly Xyz[], near: number): Solid {
+  return kept(
+    solid.warpBatch((flat, count) => {
+      for (let k = 0; k < count; k++) {
+        const [x, y, z] = [flat[3 * k]!, flat[3 * k + 1]!, flat[3 * k + 2]!]
+        const found = corners.find((corner) => Math.hypot(corner[0] - x, corner[1] - y, corner[2] - z) < near)
+        if (found) flat.set(found, 3 * k)
+      }
+    }),
+  )
+}
+
 /** The part where normal · p ≥ offset. */
 export const onSide = (solid: Solid, normal: Xyz, offset: number): Solid =>
   kept(solid.trimByPlane([...normal], offset))

@@ -84,7 +84,10 @@ function corners(solid: Solid): string {
     .join(' ')
 }
 
-/** Lengths and built sizes by the printed stops; `half` of the reading is what rounding a stop may do. */
+/**
+ * Lengths and built sizes by the printed stops. `half` of the reading is what rounding a stop may do along the fence: a
+ * piece that lies on a wedge of angle b is then off by half/cos b along itself.
+ */
 export function builtFaults(
   { frame, parts, sizes, run }: Plan,
   nest: Nest,
@@ -93,17 +96,26 @@ export function builtFaults(
 ): string[] {
   const faults: string[] = []
   const lengths = new Map<string, readonly [number, number]>()
+  const rooms = new Map<string, number>()
   const left = new Set(leftOf(run).map(({ piece }) => piece))
+  const steepest = new Map<string, number>()
+  for (const { ramp, pieces } of run?.setUps ?? [])
+    for (const id of pieces) steepest.set(id, Math.max(steepest.get(id) ?? 0, Math.abs(ramp)))
   for (const part of parts) {
-    const real = piecesOf(nest)
-      .filter(({ mark, piece }) => mark === part.mark && !left.has(piece))
-      .flatMap(({ piece }) => sawn.made.get(piece)?.box ?? [])
-      .map((solid) => primary(solid, part))
+    const own = piecesOf(nest).filter(
+      ({ mark, piece }) => mark === part.mark && !left.has(piece) && sawn.made.has(piece),
+    )
+    const real = own.map(({ piece }) => primary(sawn.made.get(piece)!.box, part))
     if (real.length === 0) continue
+    const ramp = Math.max(...own.map(({ piece }) => steepest.get(piece) ?? 0))
+    const room = half / Math.cos((ramp * Math.PI) / 180)
     const range = [Math.min(...real), Math.max(...real)] as const
-    for (const id of part.members) lengths.set(id, range)
+    for (const id of part.members) {
+      lengths.set(id, range)
+      rooms.set(id, room)
+    }
     const wanted = part.printed.length.mm
-    if (range.some((length) => !(Math.abs(length - wanted) <= half + lengthSlack)))
+    if (range.some((length) => !(Math.abs(length - wanted) <= room + lengthSlack)))
       faults.push(
         `part ${part.mark} comes off the saw ${range.join(' to ')} long by the printed stops; printed is ${wanted}`,
       )
@@ -117,7 +129,10 @@ export function builtFaults(
         return sum + factor * range[factor > 0 ? which : 1 - which]!
       }, measure.offset),
     )
-    const room = measure.terms.reduce((sum, { factor }) => sum + Math.abs(factor) * half, 0)
+    const room = measure.terms.reduce(
+      (sum, { member, factor }) => sum + Math.abs(factor) * rooms.get(member)!,
+      0,
+    )
     if (ends.some((size) => !(Math.abs(size - built) <= room + lengthSlack)))
       faults.push(`${measure.name} comes out as ${ends.join(' to ')}; stated as built is ${built}`)
   })

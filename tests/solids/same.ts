@@ -1,5 +1,15 @@
 // Are two pieces of steel the same one? Only proper motions are tried: a mirror image is another part.
-import { less, type Motion, mirrored, moved, type Solid, shifted, surfaceOf, type Xyz } from './kernel.ts'
+import {
+  less,
+  type Motion,
+  mirrored,
+  moved,
+  type Solid,
+  shifted,
+  snapped,
+  surfaceOf,
+  type Xyz,
+} from './kernel.ts'
 
 const about = (x: Xyz, y: Xyz, z: Xyz): Motion => [...x, 0, ...y, 0, ...z, 0, 0, 0, 0, 1]
 
@@ -15,6 +25,9 @@ const turnings: readonly Motion[] = [1, -1].flatMap((x) =>
     about([x, 0, 0], [0, c!, s!], [0, -s! * x, c! * x]),
   ),
 )
+
+/** Corners so near, mm, are one: far above what doubles lose over turnings, far below what a share of 1e-6 would see. */
+const asOne = 1e-8
 
 const cornered = (solid: Solid): Solid => {
   const { min } = solid.boundingBox()
@@ -62,7 +75,7 @@ function least(one: Solid, target: Solid, enough: number): number {
     ),
   )
   for (const solid of [...likely!, ...unlikely!]) {
-    best = Math.min(best, apart(solid, target) / volume)
+    best = Math.min(best, apart(snapped(solid, points, asOne), target) / volume)
     if (best <= enough) return best
   }
   return best
