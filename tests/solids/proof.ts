@@ -146,7 +146,7 @@ function onSolids(
         left.map(({ piece }) => piece),
         exact,
       ),
-      ...builtFaults(made, nest, printed, step / 2),
+      ...builtFaults(made, nest, printed, step / 2, shop.blankAllowance === 0),
     ],
     pieces:
       nest.sections.flatMap(({ sticks }) => sticks.flatMap(({ pieces }) => pieces)).length - left.length,

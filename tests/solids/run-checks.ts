@@ -86,13 +86,15 @@ function corners(solid: Solid): string {
 
 /**
  * Lengths and built sizes by the printed stops. `half` of the reading is what rounding a stop may do along the fence: a
- * piece that lies on a wedge of angle b is then off by half/cos b along itself.
+ * piece that lies on a wedge of angle b is then off by half/cos b along itself. `blunt`: blanks have no allowance, so that
+ * the stop of the first miter, rounded too, may leave as much of the blank's square end at the long point.
  */
 export function builtFaults(
   { frame, parts, sizes, run }: Plan,
   nest: Nest,
   sawn: Sawn,
   half: number,
+  blunt: boolean,
 ): string[] {
   const faults: string[] = []
   const lengths = new Map<string, readonly [number, number]>()
@@ -108,7 +110,8 @@ export function builtFaults(
     const real = own.map(({ piece }) => primary(sawn.made.get(piece)!.box, part))
     if (real.length === 0) continue
     const ramp = Math.max(...own.map(({ piece }) => steepest.get(piece) ?? 0))
-    const room = half / Math.cos((ramp * Math.PI) / 180)
+    const square = !blunt || own.every(({ blank }) => blank === undefined)
+    const room = half / Math.cos((ramp * Math.PI) / 180) + (square ? 0 : half)
     const range = [Math.min(...real), Math.max(...real)] as const
     for (const id of part.members) {
       lengths.set(id, range)
