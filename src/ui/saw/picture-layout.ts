@@ -1,6 +1,6 @@
 import type { SetUp } from '../../core/plan-shapes.ts'
 import type { Mm } from '../../core/units.ts'
-import { type AtCut, edgeXs } from './lying.ts'
+import { type AtCut, edgeXs } from '../drawing/lying.ts'
 
 /** Where things stand on the picture of one cut, in pixels. */
 export interface Sheet {

@@ -1,7 +1,7 @@
 import { type ReactNode, useId } from 'react'
 import type { SetUp } from '../../core/plan-shapes.ts'
+import { type AtCut, edgeXs } from '../drawing/lying.ts'
 import { useWidth } from '../drawing/width.ts'
-import { type AtCut, edgeXs } from './lying.ts'
 import { layOut, type Sheet, viseAt } from './picture-layout.ts'
 
 interface PictureProps {

@@ -3,10 +3,10 @@ import type { BenchCut } from '../../core/plan-shapes.ts'
 import { say, showLength } from '../../core/reading/show.ts'
 import { sectionName } from '../../core/section/name.ts'
 import type { Shop } from '../../core/shop.ts'
+import { stretchesOf } from '../drawing/stick-layout.ts'
 import { useWidth } from '../drawing/width.ts'
 import { LengthText } from '../fields/length-text.tsx'
 import { capital, count, saysOf } from '../words.ts'
-import { stretchesOf } from './stick-layout.ts'
 
 /** Every stick of the nest, all to one scale, so that a short one looks short. */
 export function Sticks(props: {

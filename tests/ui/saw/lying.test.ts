@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import type { NestStick } from '../../../src/core/nest.ts'
 import type { Run, Step, Turn } from '../../../src/core/plan-shapes.ts'
-import { edgeXs, lyingAtCuts, turned, type Workpiece } from '../../../src/ui/saw/lying.ts'
+import { edgeXs, lyingAtCuts, turned, type Workpiece } from '../../../src/ui/drawing/lying.ts'
 import { run, squareSet, stick } from './bench-run.ts'
 
 const tan = (deg: number) => Math.tan((deg * Math.PI) / 180)

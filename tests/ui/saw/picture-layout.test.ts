@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { edgeXs, lyingAtCuts } from '../../../src/ui/saw/lying.ts'
+import { edgeXs, lyingAtCuts } from '../../../src/ui/drawing/lying.ts'
 import { layOut, viseAt } from '../../../src/ui/saw/picture-layout.ts'
 import { run, stick } from './bench-run.ts'
 

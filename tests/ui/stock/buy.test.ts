@@ -2,9 +2,9 @@ import { describe, expect, test } from 'vitest'
 import type { RackPiece } from '../../../src/core/facts.ts'
 import type { Nest, NestSection, NestStick } from '../../../src/core/nest.ts'
 import { startShop } from '../../../src/core/shop-start.ts'
+import { stretchesOf } from '../../../src/ui/drawing/stick-layout.ts'
 import { farFrom } from '../../../src/ui/saw/waiting.tsx'
 import { buyLines, buyText, sayMoney, totalsOf } from '../../../src/ui/stock/buy.ts'
-import { stretchesOf } from '../../../src/ui/stock/stick-layout.ts'
 import { nest, section, shop, stick } from '../saw/bench-run.ts'
 
 const part = nest.sections[0]!
