@@ -8,7 +8,8 @@ export default defineConfig({
   testMatch: '**/*.spec.ts',
   fullyParallel: true,
   forbidOnly: true,
-  retries: 0,
+  // Two browsers on two busy cores: what fails once is run again, and named at the end.
+  retries: process.env.BENCH ? 0 : 1,
   workers: process.env.BENCH ? 1 : 2,
   timeout: 60_000,
   expect: { timeout: 10_000 },

@@ -1,13 +1,16 @@
 // What the test, prove and bench runners share: run a stage with its output passed on, and count tests.
 import { spawn } from 'node:child_process'
 import { mkdirSync, readFileSync, rmSync } from 'node:fs'
-import { join, resolve } from 'node:path'
+import { join, relative, resolve } from 'node:path'
 import { fileURLToPath } from 'node:url'
 
 export const root = resolve(fileURLToPath(import.meta.url), '../..')
 const reports = join(root, 'node_modules/.cache/longpoint')
 
 /** @typedef {{ passed: number, failed: number }} Counts */
+
+/** What the closing lines name: failed tests, and those that passed only when they were run again. @type {string[]} */
+const told = []
 
 /** Runs a program of node_modules (or a script) under this Node; resolves to whether it ended well.
  * @param {string} script path from the root @param {string[]} args @param {NodeJS.ProcessEnv} [env]
@@ -60,10 +63,20 @@ export async function runVitest(args, env) {
     env,
   )
   return counted(ok, file, (found) => ({
-    passed: found.numPassedTests,
+    passed: tell(found),
     // A suite that fails to load has no failed test of its own.
     failed: found.numFailedTests + found.testResults.filter(silentFailure).length,
   }))
+}
+
+/** Notes what failed. @param {any} found a report of vitest @returns {number} how many passed */
+function tell(found) {
+  for (const file of found.testResults) {
+    if (silentFailure(file)) told.push(`failed: ${relative(root, file.name)} could not be loaded`)
+    for (const test of file.assertionResults)
+      if (test.status === 'failed') told.push(`failed: ${relative(root, file.name)}: ${test.fullName}`)
+  }
+  return found.numPassedTests
 }
 
 /** @param {{ status: string, assertionResults: { status: string }[] }} file */
@@ -78,15 +91,25 @@ export async function runPlaywright(env) {
     ...env,
     PLAYWRIGHT_JSON_OUTPUT_FILE: file,
   })
-  return counted(ok, file, ({ stats, errors }) => ({
-    passed: stats.expected,
-    failed: stats.unexpected + stats.flaky + errors.length,
-  }))
+  return counted(ok, file, ({ stats, errors, suites }) => {
+    for (const suite of suites) tellSuite(suite)
+    return { passed: stats.expected + stats.flaky, failed: stats.unexpected + errors.length }
+  })
+}
+
+/** @param {any} suite of a report of playwright */
+function tellSuite(suite) {
+  for (const { title, tests } of suite.specs ?? [])
+    for (const { status } of tests)
+      if (status === 'unexpected' || status === 'flaky')
+        told.push(`${status === 'flaky' ? 'passed when run again' : 'failed'}: ${suite.file}: ${title}`)
+  for (const inner of suite.suites ?? []) tellSuite(inner)
 }
 
 /** Prints the plain closing line and ends the process with its verdict.
  * @param {Counts} total @returns {never} */
 export function close({ passed, failed }) {
+  if (told.length > 0) console.log(`\n${told.join('\n')}`)
   console.log(`\n${passed} passed, ${failed} failed`)
   process.exit(failed === 0 && passed > 0 ? 0 : 1)
 }
