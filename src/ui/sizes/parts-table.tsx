@@ -103,7 +103,14 @@ function Table({ parts, quantity, reading, chosen, onChoose }: Props) {
                   {sectionName(part.section, reading)}, {part.printed.mass}
                 </small>
               </td>
-              <td className="number">{pieces(part, quantity)}</td>
+              <td className="number">
+                {part.count * quantity}
+                {quantity > 1 && (
+                  <small className="dim nowrap">
+                    {part.count} × {quantity}
+                  </small>
+                )}
+              </td>
               <td className="number">
                 <CutLength part={part} />
                 {longer(part) && (
