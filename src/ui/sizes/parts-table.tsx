@@ -104,7 +104,7 @@ function Table({ parts, quantity, reading, chosen, onChoose }: Props) {
                 </small>
               </td>
               <td className="number">
-                {part.count * quantity}
+                {part.count * quantity}{' '}
                 {quantity > 1 && (
                   <small className="dim nowrap">
                     {part.count} × {quantity}

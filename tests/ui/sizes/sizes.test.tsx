@@ -71,9 +71,9 @@ describe('the parts table', () => {
     expect(row?.[5]).toBe('22½°')
   })
 
-  test('three of the same: 6 × 3 = 18 pieces', () => {
+  test('three of the same: 18 pieces, 6 × 3', () => {
     open('polygon-frame', { size: 700 }, 'mm', 3)
-    expect(table()[0]?.[2]).toBe('6 × 3 = 18')
+    expect(table()[0]?.[2]).toBe('18 6 × 3')
   })
 
   test('says what is built from the rounded lengths: 699.75 for 700 asked', () => {
