@@ -15,7 +15,7 @@ import type { Actions } from './state.ts'
 
 type FloorActions = Pick<
   Actions,
-  'accept' | 'cut' | 'undo' | 'keepDrop' | 'bought' | 'found' | 'discard' | 'correct' | 'tick'
+  'accept' | 'cut' | 'undo' | 'keepDrop' | 'bought' | 'found' | 'discard' | 'correct' | 'tick' | 'gauge'
 >
 
 export function floorActions(desk: Desk): FloorActions {
@@ -133,6 +133,22 @@ export function floorActions(desk: Desk): FloorActions {
         )
         const drafts: readonly FactDraft[] =
           ticks.length > 0 ? ticks.map((fact) => undoOf(id, fact)) : [{ kind, job: id, copy, body: { step } }]
+        await record(desk, drafts)
+      }),
+
+    gauge: (id, copy, of, value) =>
+      attempt(desk, undefined, async () => {
+        jobOf(desk, id)
+        const name = tickName(id, copy, of)
+        const before = done().filter(
+          (fact) => fact.kind === 'gauged' && tickName(fact.job ?? '', fact.copy ?? 1, fact.body.of) === name,
+        )
+        if (value === undefined && before.length === 0) return
+        // Measured anew: the older figure stays in the log, so that Undo brings it back.
+        const drafts: readonly FactDraft[] =
+          value === undefined
+            ? before.map((fact) => undoOf(id, fact))
+            : [{ kind: 'gauged', job: id, copy, body: { of, value } }]
         await record(desk, drafts)
       }),
   }

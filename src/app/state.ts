@@ -105,6 +105,8 @@ export interface Actions {
   correct(rack: string, length: number): Promise<void>
   /** Checks a step of the weld list for one copy; again takes it back. */
   tick(id: string, copy: number, step: string, kind: 'tacked' | 'welded' | 'checked'): Promise<void>
+  /** What was measured on the bench for one copy, mm or degrees; undefined takes it back. */
+  gauge(id: string, copy: number, of: string, value: number | undefined): Promise<void>
   /** The person chose one of two versions. */
   settle(chosen: Revision<Job> | Revision<Shop>): Promise<void>
   dismiss(): void

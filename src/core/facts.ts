@@ -61,6 +61,11 @@ export interface Bodies {
   readonly tacked: { readonly step: string }
   readonly welded: { readonly step: string }
   readonly checked: { readonly step: string }
+  /**
+   * What a person measured on the bench. `of` is a structural name whose first word says what was measured, as
+   * `length:top/side-3`, `angle:top/side-3/A`, `diagonal:top/1-4`; mm, or degrees for an angle.
+   */
+  readonly gauged: { readonly of: string; readonly value: number }
 }
 
 export type FactKind = keyof Bodies
@@ -117,6 +122,8 @@ export interface Progress {
   readonly kept: readonly string[]
   /** Steps done in the Weld station, `job/copy/step` to the fact. */
   readonly ticked: Readonly<Record<string, string>>
+  /** What was measured at Fit-up, Weld and Finish, `job/copy/of` to the figure and its fact: greatest (lamport, device) wins. */
+  readonly gauged: Readonly<Record<string, { readonly value: number; readonly fact: string }>>
   /** The last counting fact per job, which Undo names. */
   readonly last: Readonly<Record<string, string>>
   /** Facts of a kind or version that this program does not know. */

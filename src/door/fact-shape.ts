@@ -2,7 +2,7 @@ import * as v from 'valibot'
 import type { Bodies, Fact, FactKind } from '../core/facts.ts'
 import { key, stickEnds } from './nest-shape.ts'
 import { section } from './section-shape.ts'
-import { agrees, id, money, oneOf, openFields, type Shape, size, text, whole } from './shape.ts'
+import { agrees, id, money, number, oneOf, openFields, type Shape, size, text, whole } from './shape.ts'
 
 // Facts are never rewritten: fields that this program does not know are kept as they came, and so are whole bodies
 // of kinds and versions that it does not know.
@@ -42,6 +42,7 @@ const bodies: { readonly [K in FactKind]: Shape<Bodies[K]> } = {
   tacked: step,
   welded: step,
   checked: step,
+  gauged: openFields('what was measured', { of: text(400), value: number('a number of mm or degrees') }),
 }
 
 const anyBody = v.custom<unknown>((given) => given !== undefined, 'what happened')

@@ -166,6 +166,7 @@ export const sampleFacts: readonly Fact[] = [
   { kind: 'checked', copy: 1, body: { step: 'top/corner-1/check' } },
   { kind: 'painted', body: { coats: [1, { color: 'gray', dry: null }] } },
   { kind: 'cut', v: 2, body: { anything: 'of a later day' } },
+  { kind: 'gauged', copy: 1, body: { of: 'length:top/side-1', value: 403.5 } },
 ].map((fact, seq) => ({ ...envelope, id: `tablet:${seq}`, seq, lamport: seq + 1, ...fact }))
 
 /** The document of a full job file, plain and free to be damaged. */

@@ -13,6 +13,7 @@ const undoable: ReadonlySet<string> = new Set([
   'tacked',
   'welded',
   'checked',
+  'gauged',
 ])
 
 /**
@@ -35,6 +36,7 @@ export function fold(facts: readonly Fact[]): Progress {
     (fact) => fact.job!,
   )
   const rack = foldRack(done)
+  const gauged = single(ofKind(done, 'gauged'), gaugedName)
   return {
     accepted: Object.fromEntries([...accepted.winners].map(([job, fact]) => [job, fact.body.nest])),
     made: foldMade(read, counts),
@@ -42,6 +44,9 @@ export function fold(facts: readonly Fact[]): Progress {
     opened: rack.opened,
     kept: rack.kept,
     ticked: foldTicked(done),
+    gauged: Object.fromEntries(
+      [...gauged.winners].map(([name, { id, body }]) => [name, { value: body.value, fact: id }]),
+    ),
     // In the order of the log, so that the last of each job stays.
     last: Object.fromEntries(
       done
@@ -49,11 +54,18 @@ export function fold(facts: readonly Fact[]): Progress {
         .map((fact) => [fact.job!, fact.id]),
     ),
     unknown,
-    losers: [...accepted.losers, ...rack.losers],
+    losers: [...accepted.losers, ...rack.losers, ...gauged.losers.filter(fromElsewhere)],
   }
 }
 
-/** How a step of the weld list is named for one copy. */
+/** Measured again on one tablet is a correction; only another tablet's figure is one to be told. */
+const fromElsewhere = ({ fact, winner }: Progress['losers'][number]): boolean =>
+  fact.slice(0, fact.lastIndexOf(':')) !== winner.slice(0, winner.lastIndexOf(':'))
+
+const gaugedName = ({ job, copy, body }: Extract<KnownFact, { readonly kind: 'gauged' }>): string =>
+  tickName(job ?? '', copy ?? 1, body.of)
+
+/** How a step of the weld list, or what was measured, is named for one copy. */
 export const tickName = (job: string, copy: number, step: string): string => `${job}/${copy}/${step}`
 
 export const isTick = (

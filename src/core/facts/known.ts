@@ -21,6 +21,7 @@ const upcasters: { readonly [K in FactKind]: readonly Upcast[] } = {
   tacked: [],
   welded: [],
   checked: [],
+  gauged: [],
 }
 
 /** Version that this program writes for each kind. */
@@ -57,6 +58,7 @@ const readable: { readonly [K in FactKind]: (body: Fields) => boolean } = {
   tacked: isStep,
   welded: isStep,
   checked: isStep,
+  gauged: (body) => isText(body.of) && Number.isFinite(body.value),
 }
 
 const isKind = (kind: string): kind is FactKind => Object.hasOwn(upcasters, kind)

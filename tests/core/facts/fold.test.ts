@@ -155,6 +155,39 @@ describe('single-valued facts', () => {
   })
 })
 
+describe('what was measured on the bench', () => {
+  test('a side measured 404 and then 403.5 is 403.5; undone, it is 404 again; each copy has its own', () => {
+    const a = tablet('a')
+    const of = 'length:top/side-1'
+    a.write('gauged', { of, value: 404 }, { copy: 1 })
+    const again = a.write('gauged', { of, value: 403.5 }, { copy: 1 })
+    a.write('gauged', { of, value: 405 }, { copy: 2 })
+    const { gauged, losers } = fold(a.log)
+    expect([gauged[`J1/1/${of}`]?.value, gauged[`J1/2/${of}`]?.value]).toEqual([403.5, 405])
+    expect(losers).toEqual([])
+    a.write('undo', { fact: again.id })
+    expect(fold(a.log).gauged[`J1/1/${of}`]?.value).toBe(404)
+  })
+
+  test('two tablets that measured the same side: the greater (lamport, device) wins, the other is told', () => {
+    const one = tablet('a').write('gauged', { of: 'length:x', value: 1 })
+    const two = tablet('b').write('gauged', { of: 'length:x', value: 2 })
+    for (const log of [
+      [one, two],
+      [two, one, one],
+    ]) {
+      const { gauged, losers } = fold(log)
+      expect(gauged['J1/1/length:x']).toEqual({ value: 2, fact: 'b:1' })
+      expect(losers).toEqual([{ fact: 'a:1', winner: 'b:1' }])
+    }
+  })
+
+  test('a figure that is no number has no effect and is kept as unknown', () => {
+    const bad = tablet('a').write('gauged', { of: 'length:x', value: Number.NaN })
+    expect([fold([bad]).gauged, fold([bad]).unknown.length]).toEqual([{}, 1])
+  })
+})
+
 describe('the rack follows from facts', () => {
   test('three of 6000 bought, the second opened: two are left, and S1 is known to be the second', () => {
     const a = tablet('a')

@@ -73,6 +73,7 @@ test('the fold gives an answer for whatever body a fact has', () => {
     'discarded',
     'corrected',
     'tacked',
+    'gauged',
   ]
   const fact = fc.record({
     id: fc.constantFrom('a:1', 'a:2', 'b:1', '__proto__'),

@@ -26,6 +26,7 @@ export function randomLog(roll: Dice, size: number): readonly Fact[] {
       () => one.write('kept', { section: tube, stick, length: roll.whole(300, 900), ends }, of),
       () => one.write('discarded', { rack }),
       () => one.write('corrected', { rack, length: roll.whole(100, 6000) }),
+      () => one.write('gauged', { of: `length:${roll.whole(1, 3)}`, value: roll.whole(390, 410) }, of),
       () => one.write('tacked', { step: `step-${roll.whole(1, 3)}` }, of),
       () =>
         one.write('cut', blank(stick), {

@@ -17,6 +17,7 @@ export const noProgress: Progress = {
   opened: {},
   kept: [],
   ticked: {},
+  gauged: {},
   last: {},
   unknown: [],
   losers: [],

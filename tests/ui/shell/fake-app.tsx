@@ -123,6 +123,7 @@ export function fakeApp(
     found: vi.fn(done),
     discard: vi.fn(done),
     correct: vi.fn(done),
+    gauge: vi.fn(done),
     tick: vi.fn(done),
     settle: vi.fn(done),
     dismiss: vi.fn(() => store.setState({ trouble: null })),
