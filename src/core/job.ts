@@ -1,3 +1,4 @@
+import type { CuttingWay } from './nest.ts'
 import type { SectionKind } from './section/section.ts'
 
 /** A length: mm, or a string as typed (`9 5/8`), kept as typed so that the person sees their own number again. */
@@ -30,7 +31,7 @@ export interface Job {
   readonly quantity: number
   /** Where the weld seam of the tube must lie in the finished frame; absent: anywhere. */
   readonly seam?: 'top' | 'bottom' | 'inside' | 'outside'
-  /** Way of working; absent: square first. */
-  readonly way?: 'square first'
+  /** Way of cutting that the person chose; absent: square first, unless another one saves enough. */
+  readonly way?: CuttingWay
   readonly note?: string
 }

@@ -20,6 +20,19 @@ export type Turning = 'none' | 'over' | 'end' | 'flip'
 
 export type CuttingWay = 'square first' | 'from the stick' | 'paired'
 
+/** One of the two finished pieces that a paired blank is split into. */
+export interface PairedPiece {
+  readonly piece: string
+  readonly mark: string
+  readonly key: string
+  readonly copy: number
+  /** Pieces of this mark per copy, and the blank that it would need by itself, mm: for a nest of what is left. */
+  readonly perCopy: number
+  readonly mid: Mm
+}
+
+export type Pair = readonly [PairedPiece, PairedPiece]
+
 /** One kind of piece that a nest must give: a part of a job, with how often. */
 export interface NestPart {
   readonly job: string
@@ -37,8 +50,10 @@ export interface NestPart {
   readonly perCopy: number
   /** Number of the first piece; absent: 1. A nest of what is left goes on counting. */
   readonly first?: number
-  /** What leaves the stick is the finished piece: in square first it then needs no blank. */
+  /** What leaves the stick is the finished piece: it then needs no blank. */
   readonly finished?: true
+  /** Blanks that are split in two, one entry for each of `count`; mark and key are then those of the pair. */
+  readonly makes?: readonly Pair[]
 }
 
 export interface StockLength {
@@ -80,7 +95,15 @@ export interface NestPiece {
   readonly ends: readonly [EndPlane, EndPlane]
   /** Id of the blank that is cut from the stick, when the piece is made from one. */
   readonly blank?: string
+  /** What a paired blank is split into, the piece at the stop first; piece, mark, key and copy above are the first's. */
+  readonly makes?: Pair
 }
+
+/** Every finished piece that comes out of one entry of a stick. */
+export const piecesIn = (
+  entry: NestPiece,
+): readonly Pick<NestPiece, 'piece' | 'mark' | 'key' | 'job' | 'copy'>[] =>
+  entry.makes?.map(({ piece, mark, key, copy }) => ({ piece, mark, key, copy, job: entry.job })) ?? [entry]
 
 export interface NestStick {
   /** `S1`, unique across the whole nest. */

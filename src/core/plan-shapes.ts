@@ -146,6 +146,8 @@ export interface SetUp {
   readonly seam?: 'up' | 'down' | 'fence' | 'outward'
   /** Product ids that this set-up makes, in order. */
   readonly pieces: readonly string[]
+  /** So many equal tubes may lie side by side in the vise at these cuts: what that would save, minutes. Only advice. */
+  readonly gang?: { readonly count: number; readonly saves: number }
   readonly printed: {
     readonly stop: Shown
     readonly miter: AngleShown
@@ -201,10 +203,37 @@ export interface Program {
   readonly steps: readonly Step[]
 }
 
+/** A clean-up cut that is not square, or whose head stands otherwise than at the cut after it: words for the person. */
+export interface Trim {
+  /** Product of the cut that comes after it. */
+  readonly before: string
+  readonly swing: Deg
+  readonly tilt: Deg
+  readonly printed: {
+    readonly miter: AngleShown
+    readonly lean: string
+    readonly bevel?: AngleShown
+    readonly bevelLean?: string
+  }
+}
+
+/** A piece that no saw of the shop finishes: the run goes on without it, and it is finished by hand. */
+export interface Left {
+  readonly piece: string
+  readonly mark: string
+  readonly code: string
+  readonly why: string
+  readonly ways: readonly string[]
+}
+
 export interface Run {
   readonly setUps: readonly SetUp[]
   readonly products: readonly Product[]
   readonly programs: readonly Program[]
+  /** Absent: all clean-up cuts are square. */
+  readonly trims?: readonly Trim[]
+  /** What is left to the hand: its blank, or the bar that it is still part of, names it under `makes`. Absent: nothing. */
+  readonly left?: readonly Left[]
   /** Minutes by the shop's figures, and what they are made of. */
   readonly work: {
     readonly heads: number
@@ -233,8 +262,12 @@ export interface BenchCut {
   readonly loadFirst: boolean
   /** Clean-up cut first, mm, kerf included. */
   readonly trimFirst?: Mm
-  /** Turnings since the cut before in this program, in order. */
+  /** How that clean-up cut is set where it is not square, and what is turned before it. */
+  readonly trim?: Trim['printed'] & { readonly turns: readonly Turn[] }
+  /** Turnings since the cut before in this program, in order; with `trim`, since that. */
   readonly turns: readonly Turn[]
+  /** The other half of the cut before: nothing is set or cut for it, only checked off. */
+  readonly splits?: true
   /** What happens to the workpiece after the last cut of its program: drop id, or `scrap`. */
   readonly unload?: string
   /** True where head or stop differ from those of the cut before. */

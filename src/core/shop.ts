@@ -42,6 +42,8 @@ export interface Saw {
     readonly bevel: Deg
     readonly longestStop: Mm
   }
+  /** How many equal tubes the vise takes side by side for one square cut; absent: 1. */
+  readonly gang?: number
   /** Minutes for each of these. */
   readonly minutes: {
     readonly head: number
@@ -62,6 +64,9 @@ export interface CarriedSection {
   readonly saw?: string
   readonly stock: readonly { readonly length: Mm; readonly price?: number; readonly count?: number }[]
 }
+
+/** One line each at a set-up, which a shop may not want. */
+export type Habit = 'deburr' | 'chips' | 'back off' | 'mark'
 
 /** What is true here across jobs. The rack is not here: it follows from facts. */
 export interface Shop {
@@ -91,4 +96,13 @@ export interface Shop {
   readonly rootGap: Mm
   /** How parts are tacked. */
   readonly tacking: 'in a jig' | 'piece by piece'
+  /** What another way of cutting must save in steel before it is taken for square first: whole cents, or mm bought
+   * where nothing has a price. Absent: only a saved stick counts. */
+  readonly otherWaySaves?: number
+  /** By how much a first piece may be off, mm; absent: half of what the shop reads. */
+  readonly tolerance?: Mm
+  /** Habits at a set-up that are not said here; absent: all are said. */
+  readonly habitsOff?: readonly Habit[]
+  /** What marks are written with; absent: a paint pen. */
+  readonly markWith?: 'paint pen' | 'scribe or stamp'
 }

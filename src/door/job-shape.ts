@@ -38,7 +38,7 @@ export const job = shapeOf<Job>()(
     build: fields('a build', { kind: text(60), params: named(param) }),
     quantity: whole(1, 1000),
     seam: v.optional(oneOf('top', 'bottom', 'inside', 'outside')),
-    way: v.optional(oneOf('square first')),
+    way: v.optional(oneOf('square first', 'from the stick', 'paired')),
     note: v.optional(text(10_000, 0)),
   }),
 )

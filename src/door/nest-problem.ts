@@ -172,6 +172,8 @@ function partOf(
     turns: turnings(turns),
     count,
     perCopy: count,
+    // What is asked for is what leaves the stick.
+    finished: true,
   }
 }
 

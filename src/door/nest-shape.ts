@@ -6,6 +6,7 @@ import type {
   NestPiece,
   NestSection,
   NestStick,
+  PairedPiece,
   Slope,
   StickEnd,
   StockLength,
@@ -46,6 +47,18 @@ export const stickEnds = pair('the ends of a stick, each "mill", "cut" or a slop
 const turning = oneOf('none', 'over', 'end', 'flip')
 const way = oneOf('square first', 'from the stick', 'paired')
 
+const paired = shapeOf<PairedPiece>()(
+  fields('a piece of a paired blank', {
+    piece: id,
+    mark: id,
+    key,
+    copy: whole(1, 1000),
+    perCopy: whole(1, 1_000_000),
+    mid: size,
+  }),
+)
+const makes = pair('the two pieces of a paired blank', paired)
+
 const part = shapeOf<NestPart>()(
   fields('a part of a nest', {
     job: id,
@@ -58,6 +71,7 @@ const part = shapeOf<NestPart>()(
     perCopy: whole(1, 1_000_000),
     first: v.optional(whole(1, 1_000_000)),
     finished: v.optional(v.literal(true, 'true, or left out')),
+    makes: v.optional(list('paired blanks', makes)),
   }),
 )
 
@@ -83,6 +97,7 @@ const piece = shapeOf<NestPiece>()(
     turn: turning,
     ends: pair('ends, the leading one first', endPlane),
     blank: v.optional(id),
+    makes: v.optional(makes),
   }),
 )
 

@@ -79,6 +79,7 @@ const saw = shapeOf<Saw>()(
         bevel: swing,
         longestStop: size,
       }),
+      gang: v.optional(whole(1, 4)),
       minutes: fields('the minutes of a saw', {
         head: minutes,
         stop: minutes,
@@ -138,6 +139,10 @@ export const shop = shapeOf<Shop>()(
       longSide: oneOf('fence', 'outward'),
       rootGap: number('a root gap of 0 to 10 mm', { least: 0, most: 10 }),
       tacking: oneOf('in a jig', 'piece by piece'),
+      otherWaySaves: v.optional(money),
+      tolerance: v.optional(number('a tolerance of more than 0, to 10 mm', { above: 0, most: 10 })),
+      habitsOff: v.optional(list('habits', oneOf('deburr', 'chips', 'back off', 'mark'))),
+      markWith: v.optional(oneOf('paint pen', 'scribe or stamp')),
     }),
     agrees('saws', (s) => distinct(s.saws), 'saws with an id each of its own'),
     agrees(

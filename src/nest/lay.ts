@@ -7,17 +7,21 @@ import { priceOf } from './model.ts'
 
 // Rows of pieces become sticks with names, places and drops.
 
-/** `A5`, and `A5.b` for the square blank that it is made from. */
-function nameOf(part: NestPart, number: number, way: NestProblem['way']) {
+/** `A5`, and `A5.b` for the blank that it is made from; a blank that is split bears the name of its first piece. */
+function nameOf(part: NestPart, number: number) {
+  const makes = part.makes?.[number - (part.first ?? 1)]
+  if (makes) {
+    const [{ piece, mark, key, copy }] = makes
+    return { piece, mark, key, job: part.job, copy, blank: `${piece}.b`, makes }
+  }
   const piece = `${part.mark}${number}`
-  const blank = way === 'square first' && !part.finished
   return {
     piece,
     mark: part.mark,
     key: part.key,
     job: part.job,
     copy: 1 + Math.floor((number - 1) / part.perCopy),
-    ...(blank && { blank: `${piece}.b` }),
+    ...(!part.finished && { blank: `${piece}.b` }),
   }
 }
 
@@ -32,7 +36,7 @@ export function lay(problem: NestProblem, rows: readonly Row[]): NestStick[] {
       next[part] = number + 1
       const [lead, trail] = places[at]!
       return {
-        ...nameOf(problem.parts[part]!, number, problem.way),
+        ...nameOf(problem.parts[part]!, number),
         turn,
         ends: [
           { x: lead, ...ends[0] },

@@ -37,6 +37,19 @@ export const taken: readonly Case[] = [
   { path: 'shop.reading', value: { kind: 'inch-decimal', places: 3 } },
   { path: 'nests.0.sections.0.proved', value: true },
   { path: 'nests.0.sections.0.demand.0.finished', value: true },
+  {
+    path: 'nests.0.sections.0.demand.0.makes',
+    value: [
+      [
+        { piece: 'A1', mark: 'A', key: 'k', copy: 1, perCopy: 2, mid: 176 },
+        { piece: 'A2', mark: 'A', key: 'k', copy: 1, perCopy: 2, mid: 176 },
+      ],
+    ],
+  },
+  { path: 'job.way', value: 'from the stick' },
+  { path: 'job.way', value: undefined },
+  { path: 'shop.tolerance', value: undefined },
+  { path: 'shop.saws.0.gang', value: undefined },
   { path: 'facts.0.at', value: 'a clock gone wrong' },
   { path: 'facts.13.body', value: null },
   { path: 'facts.14.v', value: 900 },
@@ -50,6 +63,13 @@ export const refusedByShape: readonly Refused[] = [
   { path: 'job.id', value: 7, says: 'job.id is 7' },
   { path: 'job.name', value: undefined, says: 'job.name is missing; it must be text of 1 to 200 characters' },
   { path: 'job.name', value: 'x'.repeat(201), says: 'job.name is "xxxx' },
+  { path: 'job.way', value: 'by eye', says: 'job.way is "by eye"; it must be "square first"' },
+  { path: 'shop.saws.0.gang', value: 5, says: 'gang is 5; it must be a whole number from 1 to 4' },
+  {
+    path: 'shop.habitsOff',
+    value: ['deburr', 'sweep'],
+    says: 'habitsOff[1] is "sweep"; it must be "deburr", "chips"',
+  },
   { path: 'job.units', value: 'cm', says: 'job.units is "cm"; it must be "in" or "mm"' },
   { path: 'job.quantity', value: 0, says: 'job.quantity is 0; it must be a whole number from 1 to 1000' },
   { path: 'job.quantity', value: 2.5, says: 'job.quantity is 2.5; it must be a whole number from 1 to 1000' },

@@ -21,7 +21,7 @@ export const sampleJob: Job = {
     },
   },
   quantity: 2,
-  way: 'square first',
+  way: 'paired',
   note: 'for the porch',
 }
 
@@ -40,6 +40,7 @@ export const sampleSaw: Saw = {
   leastToHold: 60,
   cleanUp: 5,
   limits: { towardStop: 45, awayFromStop: 60, bevel: 0, longestStop: 1800 },
+  gang: 2,
   minutes: { head: 1, stop: 0.5, load: 1, turn: 0.2, cut: 0.5 },
 }
 
@@ -69,6 +70,10 @@ export const sampleShop: Shop = {
   longSide: 'fence',
   rootGap: 0,
   tacking: 'piece by piece',
+  otherWaySaves: 2000,
+  tolerance: 0.5,
+  habitsOff: ['chips', 'mark'],
+  markWith: 'scribe or stamp',
 }
 
 export const sampleNest: Nest = {
