@@ -56,6 +56,36 @@ export interface Bodies {
     readonly length: Mm
     readonly ends: readonly [StickEnd, StickEnd]
   }
+  /** What is left of this stick of the nest is scrap. */
+  readonly scrapped: { readonly stick: string }
+  /** A stick of the nest as it really lies on the saw: it may be longer than bought, a drop is what it is. */
+  readonly loaded: {
+    readonly stick: string
+    readonly length: Mm
+    readonly ends: readonly [StickEnd, StickEnd]
+  }
+  /**
+   * A cut that went wrong. `from` is the steel that it spoiled: the stick that it came off before it was checked off, the
+   * blank or half that it was made on, or the piece itself once that was checked off. The rest says what it was to be.
+   */
+  readonly miscut: Omit<Bodies['cut'], 'from'> & {
+    readonly from: CutFrom
+    readonly why: string
+    readonly section: Section
+    /** What it took off its stick along the center line, without the kerf, mm; 0 where it was no longer on one. */
+    readonly took: Mm
+    /** What can still be cut from, mm, on its short side; 0 for nothing. It lies on the rack under the name of this fact. */
+    readonly left: Mm
+    readonly ends: readonly [StickEnd, StickEnd]
+  }
+  /** A measure taken of one physical piece: `what` names it, as `long point`. */
+  readonly measured: { readonly piece: string; readonly what: string; readonly got: Mm; readonly wanted?: Mm }
+  /** The stop of this set-up of the nest stands off what its scale says by so much, mm, away from the blade. */
+  readonly stopMoved: { readonly setUp: string; readonly by: Mm }
+  /** Another blade is on this saw. */
+  readonly bladeChanged: { readonly saw: string; readonly blade: string; readonly kerf: Mm }
+  /** What was tacked or welded of this copy so far was cut apart: its pieces are steel again. */
+  readonly cutApart: { readonly why: string }
   readonly discarded: { readonly rack: string }
   readonly corrected: { readonly rack: string; readonly length: Mm }
   readonly tacked: { readonly step: string }
@@ -100,6 +130,16 @@ export interface Made {
   readonly orphan?: true
 }
 
+/** Steel that a cut spoiled, named by the fact that says so. It stands where the piece would stand. */
+export interface Spoiled
+  extends Pick<Made, 'id' | 'job' | 'nest' | 'stage' | 'key' | 'mark' | 'label' | 'stick'> {
+  /** What it was cut from: that of the piece, where it had been checked off. */
+  readonly from: CutFrom
+  readonly why: string
+  readonly took: Mm
+  readonly left: Mm
+}
+
 export interface RackPiece {
   /** Fact that brought it, with `/n` for the n-th of several bought at once. */
   readonly id: string
@@ -120,6 +160,18 @@ export interface Progress {
   readonly opened: Readonly<Record<string, string | null>>
   /** Drops that were kept: `nest/stick`. */
   readonly kept: readonly string[]
+  /** Sticks whose rest is scrap: `nest/stick`. */
+  readonly scrapped: readonly string[]
+  /** Sticks as they really were: `nest/stick`. */
+  readonly loaded: Readonly<Record<string, Pick<Bodies['loaded'], 'length' | 'ends'>>>
+  /** Pieces that went wrong; they are not among those made. */
+  readonly spoiled: readonly Spoiled[]
+  /** Measures of pieces: `piece/what`. */
+  readonly measured: Readonly<Record<string, Pick<Bodies['measured'], 'got' | 'wanted'>>>
+  /** Corrections of the stop, `nest/set-up`, with the fact: whether the head moved since is for the reader of the log. */
+  readonly stops: Readonly<Record<string, { readonly fact: string; readonly by: Mm }>>
+  /** The blade that is on, per saw. */
+  readonly blades: Readonly<Record<string, Pick<Bodies['bladeChanged'], 'blade' | 'kerf'>>>
   /** Steps done in the Weld station, `job/copy/step` to the fact. */
   readonly ticked: Readonly<Record<string, string>>
   /** What was measured at Fit-up, Weld and Finish, `job/copy/of` to the figure and its fact: greatest (lamport, device) wins. */

@@ -2,7 +2,19 @@ import * as v from 'valibot'
 import type { Bodies, Fact, FactKind } from '../core/facts.ts'
 import { key, stickEnds } from './nest-shape.ts'
 import { section } from './section-shape.ts'
-import { agrees, id, money, number, oneOf, openFields, type Shape, size, text, whole } from './shape.ts'
+import {
+  agrees,
+  distance,
+  id,
+  money,
+  number,
+  oneOf,
+  openFields,
+  type Shape,
+  size,
+  text,
+  whole,
+} from './shape.ts'
 
 // Facts are never rewritten: fields that this program does not know are kept as they came, and so are whole bodies
 // of kinds and versions that it does not know.
@@ -15,17 +27,13 @@ const cutFrom = v.lazy((given): Shape<Bodies['cut']['from']> => {
     : openFields('where it was cut from', named)
 })
 
+const cutOff = { stage: oneOf('blank', 'half', 'piece'), key, mark: id, label: id, from: cutFrom }
+
 const step = openFields('a step of the weld list', { step: text(200) })
 
 /** Shape of each body at version 1. */
 const bodies: { readonly [K in FactKind]: Shape<Bodies[K]> } = {
-  cut: openFields('a cut', {
-    stage: oneOf('blank', 'half', 'piece'),
-    key,
-    mark: id,
-    label: id,
-    from: cutFrom,
-  }),
+  cut: openFields('a cut', cutOff),
   undo: openFields('an undo', { fact: id }),
   accepted: openFields('an accepted nest', { nest: id }),
   bought: openFields('steel bought', {
@@ -37,6 +45,28 @@ const bodies: { readonly [K in FactKind]: Shape<Bodies[K]> } = {
   found: openFields('steel found', { section, length: size, ends: stickEnds }),
   opened: openFields('a stick opened', { stick: id, rack: v.optional(id) }),
   kept: openFields('a drop kept', { section, stick: id, length: size, ends: stickEnds }),
+  scrapped: openFields('a rest that is scrap', named),
+  loaded: openFields('a stick as it is', { stick: id, length: size, ends: stickEnds }),
+  miscut: openFields('a miscut', {
+    ...cutOff,
+    why: text(200),
+    section,
+    took: distance,
+    left: distance,
+    ends: stickEnds,
+  }),
+  measured: openFields('a measure of a piece', {
+    piece: id,
+    what: text(60),
+    got: size,
+    wanted: v.optional(size),
+  }),
+  stopMoved: openFields('a correction of the stop', {
+    setUp: id,
+    by: number('a correction, mm'),
+  }),
+  bladeChanged: openFields('a blade changed', { saw: id, blade: id, kerf: distance }),
+  cutApart: openFields('what was cut apart', { why: text(200) }),
   discarded: openFields('steel discarded', { rack: id }),
   corrected: openFields('a length corrected', { rack: id, length: size }),
   tacked: step,

@@ -146,7 +146,7 @@ export const sampleNest: Nest = {
 const envelope = { v: 1, device: 'tablet', at: '2024-05-04T10:00:00.000Z', job: 'job-1', nest: 'nest-1' }
 const tube = sampleNest.sections[0]!.section
 
-/** One of every kind, then one of an unknown kind and one of a newer version. */
+/** One of every kind; among them one of an unknown kind and one of a newer version. */
 export const sampleFacts: readonly Fact[] = [
   { kind: 'bought', body: { section: tube, length: 6096, count: 2, price: 1850 } },
   { kind: 'found', body: { section: tube, length: 900, ends: ['cut', 'mill'] } },
@@ -172,6 +172,28 @@ export const sampleFacts: readonly Fact[] = [
   { kind: 'painted', body: { coats: [1, { color: 'gray', dry: null }] } },
   { kind: 'cut', v: 2, body: { anything: 'of a later day' } },
   { kind: 'gauged', copy: 1, body: { of: 'length:top/side-1', value: 403.5 } },
+  { kind: 'scrapped', body: { stick: 'S1' } },
+  { kind: 'loaded', body: { stick: 'S1', length: 6110, ends: ['mill', { p: 0, q: 0.5 }] } },
+  {
+    kind: 'miscut',
+    copy: 1,
+    body: {
+      stage: 'piece',
+      key: 'k',
+      mark: 'A',
+      label: 'A1',
+      from: { piece: 'tablet:5' },
+      why: 'too short',
+      section: tube,
+      took: 0,
+      left: 171.5,
+      ends: ['mill', 'cut'],
+    },
+  },
+  { kind: 'measured', body: { piece: 'tablet:5', what: 'long point', got: 174.2, wanted: 175 } },
+  { kind: 'stopMoved', body: { setUp: 'A/blank/1', by: -0.8 } },
+  { kind: 'bladeChanged', body: { saw: 'saw-1', blade: 'blade-2', kerf: 2 } },
+  { kind: 'cutApart', copy: 1, body: { why: 'the corner was out' } },
 ].map((fact, seq) => ({ ...envelope, id: `tablet:${seq}`, seq, lamport: seq + 1, ...fact }))
 
 /** The document of a full job file, plain and free to be damaged. */

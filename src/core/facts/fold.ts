@@ -1,13 +1,21 @@
-import type { Fact, KnownFact, Made, Progress } from '../facts.ts'
+import type { Fact, KnownFact, Progress } from '../facts.ts'
 import { counting } from './counting.ts'
 import { known } from './known.ts'
 import { union } from './order.ts'
-import { foldRack, ofKind, single } from './rack.ts'
+import { foldPieces } from './pieces.ts'
+import { foldRack, ofKind, single, stickName } from './rack.ts'
 
 /** What Undo takes back: things done with the hands. Accepted nests and opened sticks are not asked for by themselves. */
 const undoable: ReadonlySet<string> = new Set([
   'cut',
   'kept',
+  'scrapped',
+  'loaded',
+  'miscut',
+  'measured',
+  'stopMoved',
+  'bladeChanged',
+  'cutApart',
   'discarded',
   'corrected',
   'tacked',
@@ -35,14 +43,28 @@ export function fold(facts: readonly Fact[]): Progress {
     ofKind(done, 'accepted').filter((fact) => fact.job !== undefined),
     (fact) => fact.job!,
   )
-  const rack = foldRack(done)
+  const pieces = foldPieces(read, counts)
+  const rack = foldRack(done, pieces.losers)
+  const measured = single(ofKind(done, 'measured'), ({ body }) => `${body.piece}/${body.what}`)
+  const stops = single(ofKind(done, 'stopMoved'), (fact) => stickName(fact.nest, fact.body.setUp))
+  const blades = single(ofKind(done, 'bladeChanged'), ({ body }) => body.saw)
   const gauged = single(ofKind(done, 'gauged'), gaugedName)
   return {
     accepted: Object.fromEntries([...accepted.winners].map(([job, fact]) => [job, fact.body.nest])),
-    made: foldMade(read, counts),
+    made: pieces.made,
+    spoiled: pieces.spoiled,
     rack: rack.rack,
     opened: rack.opened,
     kept: rack.kept,
+    scrapped: rack.scrapped,
+    loaded: rack.loaded,
+    measured: bodiesOf(measured.winners, ({ got, wanted }) =>
+      wanted === undefined ? { got } : { got, wanted },
+    ),
+    stops: Object.fromEntries(
+      [...stops.winners].map(([name, { id, body }]) => [name, { fact: id, by: body.by }]),
+    ),
+    blades: bodiesOf(blades.winners, ({ blade, kerf }) => ({ blade, kerf })),
     ticked: foldTicked(done),
     gauged: Object.fromEntries(
       [...gauged.winners].map(([name, { id, body }]) => [name, { value: body.value, fact: id }]),
@@ -54,9 +76,22 @@ export function fold(facts: readonly Fact[]): Progress {
         .map((fact) => [fact.job!, fact.id]),
     ),
     unknown,
-    losers: [...accepted.losers, ...rack.losers, ...gauged.losers.filter(fromElsewhere)],
+    // An earlier blade and an earlier correction did not lose: they were true then.
+    losers: [
+      ...accepted.losers,
+      ...pieces.losers,
+      ...rack.losers,
+      ...[...measured.losers, ...gauged.losers].filter(fromElsewhere),
+    ],
   }
 }
+
+/** By name, what a single-valued fact says. */
+const bodiesOf = <B, T>(
+  winners: ReadonlyMap<string, { readonly body: B }>,
+  says: (body: B) => T,
+): Readonly<Record<string, T>> =>
+  Object.fromEntries([...winners].map(([name, { body }]) => [name, says(body)]))
 
 /** Measured again on one tablet is a correction; only another tablet's figure is one to be told. */
 const fromElsewhere = ({ fact, winner }: Progress['losers'][number]): boolean =>
@@ -73,50 +108,17 @@ export const isTick = (
 ): fact is Extract<KnownFact, { readonly kind: 'tacked' | 'welded' | 'checked' }> =>
   fact.kind === 'tacked' || fact.kind === 'welded' || fact.kind === 'checked'
 
+/** Ticks of each copy since it was last cut apart. `done` is in the order of the log. */
 function foldTicked(done: readonly KnownFact[]): Progress['ticked'] {
-  const ticks = done.filter(isTick)
+  const copyOf = ({ job = '', copy = 1 }: KnownFact): string => tickName(job, copy, '')
+  const apart = new Map(
+    done
+      .map((fact, at) => [fact, at] as const)
+      .filter(([fact]) => fact.kind === 'cutApart')
+      .map(([fact, at]) => [copyOf(fact), at]),
+  )
+  const ticks = done.filter((fact, at) => at > (apart.get(copyOf(fact)) ?? -1)).filter(isTick)
   return Object.fromEntries(
     ticks.map((fact) => [tickName(fact.job ?? '', fact.copy ?? 1, fact.body.step), fact.id]),
   )
-}
-
-/**
- * Every piece of steel that a counting cut made. A piece whose own parent was undone, or is in no log that came here,
- * is steel all the same: it stays, marked as an orphan. Its stick is still found through cuts that do not count.
- */
-function foldMade(read: readonly KnownFact[], counts: ReadonlySet<string>): readonly Made[] {
-  const cuts = ofKind(read, 'cut')
-  const byId = new Map(cuts.map((cut) => [cut.id, cut]))
-  const counted = cuts.filter((cut) => counts.has(cut.id))
-  const used = new Set(counted.flatMap(({ body }) => ('piece' in body.from ? [body.from.piece] : [])))
-
-  const stickOf = (id: string): string | undefined => {
-    const seen = new Set<string>()
-    let at = byId.get(id)
-    while (at && !seen.has(at.id)) {
-      seen.add(at.id)
-      if ('stick' in at.body.from) return at.body.from.stick
-      at = byId.get(at.body.from.piece)
-    }
-    return undefined
-  }
-
-  return counted.map((cut) => {
-    const { stage, key, mark, label, from } = cut.body
-    const stick = stickOf(cut.id)
-    const orphan = 'piece' in from && !(byId.has(from.piece) && counts.has(from.piece))
-    return {
-      id: cut.id,
-      job: cut.job ?? '',
-      ...(cut.nest === undefined ? {} : { nest: cut.nest }),
-      stage,
-      key,
-      mark,
-      label,
-      from,
-      ...(stick === undefined ? {} : { stick }),
-      used: used.has(cut.id),
-      ...(orphan ? { orphan: true as const } : {}),
-    }
-  })
 }

@@ -16,6 +16,13 @@ const upcasters: { readonly [K in FactKind]: readonly Upcast[] } = {
   found: [],
   opened: [],
   kept: [],
+  scrapped: [],
+  loaded: [],
+  miscut: [],
+  measured: [],
+  stopMoved: [],
+  bladeChanged: [],
+  cutApart: [],
   discarded: [],
   corrected: [],
   tacked: [],
@@ -28,31 +35,51 @@ const upcasters: { readonly [K in FactKind]: readonly Upcast[] } = {
 export const newestVersion = (kind: FactKind): number => upcasters[kind].length + 1
 
 const isText = (value: unknown): value is string => typeof value === 'string'
-const isLength = (value: unknown): boolean => typeof value === 'number' && Number.isFinite(value) && value > 0
+const isNumber = (value: unknown): boolean => typeof value === 'number' && Number.isFinite(value)
+const isLength = (value: unknown): boolean => isNumber(value) && (value as number) > 0
 const isCount = (value: unknown): boolean => Number.isSafeInteger(value) && (value as number) > 0
 const isObject = (value: unknown): value is Readonly<Record<string, unknown>> =>
   typeof value === 'object' && value !== null
+const isDistance = (value: unknown): boolean => isNumber(value) && (value as number) >= 0
 const isPair = (value: unknown): boolean => Array.isArray(value) && value.length === 2
 const isFrom = (value: unknown): boolean => isObject(value) && (isText(value.stick) || isText(value.piece))
 
 type Fields = Readonly<Record<string, unknown>>
 const isStep = (body: Fields): boolean => isText(body.step)
 const stages: readonly unknown[] = ['blank', 'half', 'piece']
+const isCutOff = (body: Fields): boolean =>
+  stages.includes(body.stage) &&
+  isText(body.key) &&
+  isText(body.mark) &&
+  isText(body.label) &&
+  isFrom(body.from)
 
 /** What the fold leans on in each newest body. The door has looked closer; a log may have come by another way. */
 const readable: { readonly [K in FactKind]: (body: Fields) => boolean } = {
-  cut: (body) =>
-    stages.includes(body.stage) &&
-    isText(body.key) &&
-    isText(body.mark) &&
-    isText(body.label) &&
-    isFrom(body.from),
+  cut: isCutOff,
   undo: (body) => isText(body.fact),
   accepted: (body) => isText(body.nest),
   bought: (body) => isObject(body.section) && isLength(body.length) && isCount(body.count),
   found: (body) => isObject(body.section) && isLength(body.length) && isPair(body.ends),
   opened: (body) => isText(body.stick),
   kept: (body) => isObject(body.section) && isText(body.stick) && isLength(body.length) && isPair(body.ends),
+  scrapped: (body) => isText(body.stick),
+  loaded: (body) => isText(body.stick) && isLength(body.length) && isPair(body.ends),
+  miscut: (body) =>
+    isCutOff(body) &&
+    isText(body.why) &&
+    isObject(body.section) &&
+    isDistance(body.took) &&
+    isDistance(body.left) &&
+    isPair(body.ends),
+  measured: (body) =>
+    isText(body.piece) &&
+    isText(body.what) &&
+    isLength(body.got) &&
+    (body.wanted === undefined || isLength(body.wanted)),
+  stopMoved: (body) => isText(body.setUp) && isNumber(body.by),
+  bladeChanged: (body) => isText(body.saw) && isText(body.blade) && isDistance(body.kerf),
+  cutApart: (body) => isText(body.why),
   discarded: (body) => isText(body.rack),
   corrected: (body) => isText(body.rack) && isLength(body.length),
   tacked: isStep,

@@ -28,15 +28,16 @@ export function single<F extends KnownFact>(facts: readonly F[], nameOf: (fact: 
   return { winners, losers }
 }
 
-export type Rack = Pick<Progress, 'rack' | 'opened' | 'kept' | 'losers'>
+export type Rack = Pick<Progress, 'rack' | 'opened' | 'kept' | 'scrapped' | 'loaded' | 'losers'>
 
 /**
  * The steel that lies there, from counting facts in the order of the log. A drop kept twice (two tablets) is one drop:
- * the greatest wins, and what was said of the other is said of it.
+ * the greatest wins, and what was said of the other is said of it; so with a piece that was twice called a miscut.
  */
-export function foldRack(facts: readonly KnownFact[]): Rack {
+export function foldRack(facts: readonly KnownFact[], sameMiscut: Progress['losers'] = []): Rack {
   const kept = single(ofKind(facts, 'kept'), (fact) => stickName(fact.nest, fact.body.stick))
-  const alias = new Map(kept.losers.map(({ fact, winner }) => [fact, winner]))
+  const loaded = single(ofKind(facts, 'loaded'), (fact) => stickName(fact.nest, fact.body.stick))
+  const alias = new Map([...kept.losers, ...sameMiscut].map(({ fact, winner }) => [fact, winner]))
   const rackOf = (id: string): string => alias.get(id) ?? id
   const corrected = single(ofKind(facts, 'corrected'), (fact) => rackOf(fact.body.rack))
   const openings = ofKind(facts, 'opened')
@@ -69,7 +70,11 @@ export function foldRack(facts: readonly KnownFact[]): Rack {
     rack,
     opened: Object.fromEntries([...opened.winners].map(([stick, fact]) => [stick, fact.body.rack ?? null])),
     kept: [...kept.winners.keys()],
-    losers: [...kept.losers, ...corrected.losers, ...opened.losers, ...twice],
+    scrapped: [...new Set(ofKind(facts, 'scrapped').map((fact) => stickName(fact.nest, fact.body.stick)))],
+    loaded: Object.fromEntries(
+      [...loaded.winners].map(([stick, { body }]) => [stick, { length: body.length, ends: body.ends }]),
+    ),
+    losers: [...kept.losers, ...loaded.losers, ...corrected.losers, ...opened.losers, ...twice],
   }
 }
 
@@ -83,6 +88,10 @@ function brought(fact: KnownFact): readonly RackPiece[] {
       ...priced,
       id: count === 1 ? fact.id : `${fact.id}/${at + 1}`,
     }))
+  }
+  if (fact.kind === 'miscut') {
+    const { section, left, ends } = fact.body
+    return left > 0 ? [{ id: fact.id, section, length: left, ends, from: 'drop' }] : []
   }
   if (fact.kind !== 'found' && fact.kind !== 'kept') return []
   const { section, length, ends } = fact.body

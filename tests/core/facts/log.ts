@@ -50,3 +50,13 @@ export const piece = (parent: string, mark = 'A'): Bodies['cut'] => ({
   label: `${mark}1`,
   from: { piece: parent },
 })
+
+/** The cut that went wrong, with so much of it left. */
+export const spoilt = (cut: Bodies['cut'], left: number, took = 600): Bodies['miscut'] => ({
+  ...cut,
+  why: 'too short',
+  section: tube,
+  took,
+  left,
+  ends: ['cut', 'cut'],
+})

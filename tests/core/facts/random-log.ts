@@ -1,6 +1,8 @@
 import type { Fact } from '../../../src/core/facts.ts'
 import type { Dice } from '../../prove/seed.ts'
-import { blank, piece, tablet, tube } from './log.ts'
+import { blank, piece, spoilt, tablet, tube } from './log.ts'
+
+const blankOf = (cut: string) => ({ ...blank(''), from: { piece: cut } })
 
 /** What three tablets write that now and then hear of each other: cuts, undos (also of undos), steel, ticks. */
 export function randomLog(roll: Dice, size: number): readonly Fact[] {
@@ -24,6 +26,19 @@ export function randomLog(roll: Dice, size: number): readonly Fact[] {
       () => one.write('found', { section: tube, length: roll.whole(100, 6000), ends: ['cut', 'cut'] }),
       () => one.write('opened', roll() < 0.5 ? { stick } : { stick, rack }, of),
       () => one.write('kept', { section: tube, stick, length: roll.whole(300, 900), ends }, of),
+      () => one.write('scrapped', { stick }, of),
+      () => one.write('loaded', { stick, length: roll.whole(5990, 6020), ends: ['mill', 'mill'] }, of),
+      () =>
+        one.write(
+          'miscut',
+          spoilt(roll() < 0.5 ? blank(stick) : blankOf(someFact()), roll.whole(0, 600)),
+          of,
+        ),
+      () => one.write('miscut', spoilt(piece(someFact()), roll.whole(0, 600)), of),
+      () => one.write('measured', { piece: someFact(), what: 'long point', got: roll.whole(590, 610) }, of),
+      () => one.write('stopMoved', { setUp: 'A/blank/1', by: roll.whole(-2, 2) }, of),
+      () => one.write('bladeChanged', { saw: 'saw-1', blade: roll.pick(['fine', 'coarse']), kerf: 2 }),
+      () => one.write('cutApart', { why: 'out of square' }, of),
       () => one.write('discarded', { rack }),
       () => one.write('corrected', { rack, length: roll.whole(100, 6000) }),
       () => one.write('gauged', { of: `length:${roll.whole(1, 3)}`, value: roll.whole(390, 410) }, of),

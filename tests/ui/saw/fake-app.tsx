@@ -3,6 +3,7 @@ import type { ReactNode } from 'react'
 import { afterEach, vi } from 'vitest'
 import { createStore } from 'zustand/vanilla'
 import type { Actions, AppState, JobView } from '../../../src/app/state.ts'
+import { fold } from '../../../src/core/facts/fold.ts'
 import type { Progress } from '../../../src/core/facts.ts'
 import type { BenchCut } from '../../../src/core/plan-shapes.ts'
 import { type App, AppContext, useApp } from '../../../src/ui/app.ts'
@@ -10,18 +11,7 @@ import { cutsWith, nest, plan, shop } from './bench-run.ts'
 
 afterEach(cleanup)
 
-export const noProgress: Progress = {
-  accepted: {},
-  made: [],
-  rack: [],
-  opened: {},
-  kept: [],
-  ticked: {},
-  gauged: {},
-  last: {},
-  unknown: [],
-  losers: [],
-}
+export const noProgress: Progress = fold([])
 
 export const viewWith = (change: Partial<JobView> = {}): JobView => ({
   id: 'job-1',
