@@ -2,7 +2,7 @@ import type { NestProblem } from '../core/nest.ts'
 import { wholeSlack } from '../core/tolerance.ts'
 import { certify, type Leaf, narrower } from './certify.ts'
 import { dive, type Manner } from './dive.ts'
-import { commonDivisor, costOf, type Fill, type Model } from './model.ts'
+import { boundModelOf, commonDivisor, costOf, type Fill, type Model } from './model.ts'
 import {
   type Box,
   openRelaxation,
@@ -67,6 +67,7 @@ export function branch(
   solver?: WholeSolver,
 ): Found | undefined {
   const pool: Pool = new Map()
+  const bounds = boundModelOf(problem, model)
   const demand = model.items.map(({ count }) => count)
   const unit = pricing.reduce(commonDivisor, 0)
   let fills = known
@@ -78,7 +79,7 @@ export function branch(
     const relaxation = openRelaxation(task, pool)
     const relaxed = relaxation.solve(work, cost - unit * (1 - wholeSlack))
     if (!relaxed) return undefined
-    const leaf = certify(task, problem, relaxed, cost, work)
+    const leaf = certify({ ...task, model: bounds }, problem, relaxed, cost, work)
     return leaf && { box, leaf, relaxation, relaxed, stuck: false }
   }
   const boundOf = (shares: readonly Share[]) => Math.min(cost, ...shares.map(({ leaf }) => leaf.cost))

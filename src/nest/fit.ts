@@ -1,5 +1,5 @@
 import type { NestProblem, Slope, StickEnd, StockLength, Turning } from '../core/nest.ts'
-import { sameSlope } from '../core/tolerance.ts'
+import { sameLength, sameSlope } from '../core/tolerance.ts'
 import { type Mm, stepsDown, stepsUp } from '../core/units.ts'
 
 // What fits on a stick: mid-lengths + junctions + front + tail ≤ length, all mm. The sum goes up to a whole step of
@@ -94,13 +94,13 @@ export function fits(figures: Figures, stock: StockLength, row: readonly Lying[]
   return stepsUp(need(figures, stock, row)) <= stepsDown(stock.length)
 }
 
-/** Rack pieces with both ends cut may be used uncut, as one part of exactly their length. */
+/** Rack pieces with both ends cut may be used uncut, as one part of exactly their length, whole steps or not. */
 export const usedUncut = (stock: StockLength, mid: number, ends: Ends): boolean =>
   stock.rack !== undefined &&
   stock.ends[0] === 'cut' &&
   stock.ends[1] === 'cut' &&
   ends.every(isSquare) &&
-  stepsUp(mid) === stepsDown(stock.length)
+  Math.abs(mid - stock.length) <= sameLength
 
 /** Mid-length of the longest piece with these ends that a stick gives. */
 export const gives = (figures: Figures, stock: StockLength, ends: Ends): Mm =>

@@ -1,11 +1,12 @@
 import type { NestProblem, Slope, StockLength } from '../core/nest.ts'
-import { stepSlack } from '../core/tolerance.ts'
-import { stepsDown, stepsPerMm, stepsUp } from '../core/units.ts'
-import { front, isSquare, kerfAt, tail, turnEnds, usedUncut } from './fit.ts'
+import { addedUp, stepSlack } from '../core/tolerance.ts'
+import { fromSteps, stepsDown, stepsNearest, stepsPerMm, stepsUp } from '../core/units.ts'
+import { sharesOf } from './cut-share.ts'
+import { front, isSquare, tail, turnEnds, usedUncut } from './fit.ts'
 
-// The problem as plain cutting stock: whole sizes in whole rooms. Every piece counts with half the kerf of both its
-// ends. At square ends that is the very rule of the stick, in whole steps; at angled ends no order of pieces needs
-// less, so that a bound from here holds, and a nest from here is still to be put in order (angled.ts).
+// The problem as plain cutting stock: whole sizes in whole rooms. Every piece counts with its shares of the cuts beside
+// it (cut-share.ts). At square ends that is the very rule of the stick, in whole steps; at angled ends no order of
+// pieces needs less, so that a bound from here holds, and a nest from here is still to be put in order (angled.ts).
 
 /** Pieces of one size. At square ends equal sizes of several parts are one item. */
 export interface Item {
@@ -65,22 +66,50 @@ export function pricingOf(stock: readonly StockLength[]): number[] {
 export const countOf = ({ count, rack }: StockLength): number | undefined =>
   count ?? (rack === undefined ? undefined : 1)
 
+/** Whole sizes and rooms in one unit, part by part and stock by stock. */
+interface Measured {
+  readonly sizes: readonly number[]
+  readonly rooms: readonly number[]
+}
+
 export function modelOf(problem: NestProblem): Model {
-  const { parts, kerf } = problem
-  const allSquare = parts.every(({ ends }) => ends.every(isSquare))
-  const sizes = parts.map(({ mid, ends }) =>
-    allSquare
-      ? stepsUp(mid) + stepsUp(kerf)
-      : Math.floor((2 * mid + kerfAt(kerf, ends[0]) + kerfAt(kerf, ends[1])) * finePerMm),
+  const allSquare = problem.parts.every(({ ends }) => ends.every(isSquare))
+  const measured = allSquare ? inSteps(problem) : finely(problem)
+  return modelFrom(problem, measured, allSquare, (part) =>
+    allSquare ? `${measured.sizes[part]}` : `part ${part}`,
   )
+}
+
+/**
+ * The same problem with every rounding the other way, which no plan can beat, for bounds. Items and kinds are those of
+ * the model; where all lengths are whole steps it is the model itself.
+ */
+export function boundModelOf(problem: NestProblem, model: Model): Model {
+  if (!model.square || inWholeSteps(problem)) return model
+  const { sizes, rooms } = finely(problem)
+  return {
+    ...model,
+    items: model.items.map((item) => ({
+      ...item,
+      size: Math.min(...item.parts.map((part) => sizes[part]!)),
+    })),
+    kinds: model.kinds.map((kind) => ({ ...kind, room: rooms[kind.stock]! })),
+  }
+}
+
+function modelFrom(
+  problem: NestProblem,
+  { sizes, rooms }: Measured,
+  allSquare: boolean,
+  nameOf: (part: number) => string,
+): Model {
+  const { parts } = problem
   const unit = sizes.reduce(commonDivisor, 0)
-  const merged = new Map<number | string, Item>()
+  const merged = new Map<string, Item>()
   for (const [index, { count }] of parts.entries()) {
-    const size = sizes[index]! / unit
-    const name = allSquare ? size : `part ${index}`
-    const known = merged.get(name)
-    merged.set(name, {
-      size,
+    const known = merged.get(nameOf(index))
+    merged.set(nameOf(index), {
+      size: sizes[index]! / unit,
       count: count + (known?.count ?? 0),
       parts: [...(known?.parts ?? []), index],
     })
@@ -89,7 +118,7 @@ export function modelOf(problem: NestProblem): Model {
   const pieces = items.reduce((sum, { count }) => sum + count, 0)
   const pricing = pricingOf(problem.stock)
   const kinds = problem.stock.map((stock, index): Kind => {
-    const room = Math.floor((allSquare ? squareRoom(problem, stock) : angledRoom(problem, stock)) / unit)
+    const room = Math.floor(rooms[index]! / unit)
     const uncut = items.findIndex(
       ({ size, parts: [part = 0] }) =>
         size > room && usedUncut(stock, parts[part]!.mid, turnEnds(parts[part]!.ends, 'none')),
@@ -102,26 +131,44 @@ export function modelOf(problem: NestProblem): Model {
 
 const square: Slope = { p: 0, q: 0 }
 
-/** Whole steps of a stick that square pieces can take, each with one kerf. */
-const squareRoom = (problem: NestProblem, { length, ends }: StockLength): number =>
-  stepsDown(length) +
-  stepsUp(problem.kerf) -
-  stepsUp(front(problem, ends[0], square)) -
-  stepsUp(tail(problem, ends[1], square))
+/** Square pieces in whole steps, each with one kerf. */
+function inSteps(problem: NestProblem): Measured {
+  const { kerf, parts, stock } = problem
+  return {
+    sizes: parts.map(({ mid }) => stepsUp(mid) + stepsUp(kerf)),
+    rooms: stock.map(
+      ({ length, ends }) =>
+        stepsDown(length) +
+        stepsUp(kerf) -
+        stepsUp(front(problem, ends[0], square)) -
+        stepsUp(tail(problem, ends[1], square)),
+    ),
+  }
+}
 
-/** Angled ends are no whole steps: sizes are counted finer, pieces down and sticks up, so that nothing is ruled out. */
+/** Angled ends are no whole steps: lengths are counted finer, pieces down and sticks up, so that nothing is ruled out. */
 const finePerMm = 1000 * stepsPerMm
 
-/** Twice the length of a stick that its pieces can take, each with half the kerfs of its ends: least front and tail. */
-function angledRoom(problem: NestProblem, { length, ends }: StockLength): number {
-  let [leastFront, leastTail] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY]
-  for (const part of problem.parts)
-    for (const turn of turnsOf(part.turns)) {
-      const [lead, trail] = turnEnds(part.ends, turn)
-      leastFront = Math.min(leastFront, 2 * front(problem, ends[0], lead) - kerfAt(problem.kerf, lead))
-      leastTail = Math.min(leastTail, 2 * tail(problem, ends[1], trail) - kerfAt(problem.kerf, trail))
-    }
-  return Math.ceil((2 * (length + stepSlack) - leastFront - leastTail) * finePerMm)
+function finely(problem: NestProblem): Measured {
+  const { sizes, room } = sharesOf(problem)
+  return {
+    sizes: sizes.map((size) => Math.floor(size * finePerMm)),
+    rooms: problem.stock.map((stock) => Math.ceil((room(stock) + stepSlack) * finePerMm)),
+  }
+}
+
+function inWholeSteps(problem: NestProblem): boolean {
+  const { kerf, parts, stock } = problem
+  const lengths = [
+    kerf,
+    ...parts.map(({ mid }) => mid),
+    ...stock.flatMap(({ length, ends }) => [
+      length,
+      front(problem, ends[0], square),
+      tail(problem, ends[1], square),
+    ]),
+  ]
+  return lengths.every((length) => Math.abs(fromSteps(stepsNearest(length)) - length) <= addedUp)
 }
 
 /** A part that names no turning lies as it is. */

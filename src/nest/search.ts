@@ -3,7 +3,7 @@ import type { NestProblem } from '../core/nest.ts'
 import { branch, type Found } from './branch.ts'
 import { certificateOf } from './certify.ts'
 import { greedyFills } from './first-fit.ts'
-import { compare, costOf, type Fill, type Model, missingOf, sticksOf } from './model.ts'
+import { boundModelOf, compare, costOf, type Fill, type Model, missingOf, sticksOf } from './model.ts'
 import { gatherRemains } from './remains.ts'
 import { fewPieces, searchAll } from './search-all.ts'
 import { fewestAtCost } from './sticks.ts'
@@ -67,7 +67,7 @@ export function search(
 
   const proof = cheap && { pricing, cost: cheap.bound, certificate: certificateOf(cheap.leaves, pricing) }
   // Where the sums of prices alone say that no fewer sticks come to this cost, there is nothing to search.
-  const counted = complete() ? fewestAtCost(model, costOf(fills, pricing)) : undefined
+  const counted = complete() ? fewestAtCost(boundModelOf(problem, model), costOf(fills, pricing)) : undefined
   const sticks =
     complete() && counted !== sticksOf(fills)
       ? within(work, work.left * sticksShare, (part) => fewest(model, problem, fills, part, consider))

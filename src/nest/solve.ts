@@ -112,7 +112,9 @@ export function solve(given: NestProblem, budget: Budget): Result<Solved> {
     proved &&
     ((searched.fewestByCount && rows.length <= sticksOf(searched.fills)) ||
       (withSticks !== undefined && holds(searched.sticksProof, withSticks)))
-  const bound = Math.min(cost, searched.proof?.cost ?? 0)
+  // Not even a bound is said that the judge has not seen.
+  const least = Math.min(cost, searched.proof?.cost ?? 0)
+  const bound = proved || holds(searched.proof, least) ? least : 0
   return good({
     nest: section(rows, bound, proved),
     provedSticks,

@@ -245,10 +245,10 @@ describe('shared miters', () => {
     }
   })
 
-  test('seam pinned underneath (end for end only): 2 sticks; pinned outside (flip only): 3, not called proved', () => {
+  test('seam pinned underneath (end for end only): 2 sticks; pinned outside (flip only): 3, proved: every two ends are two cuts apart', () => {
     expect(hexagons(['none', 'end']).nest.sticks).toHaveLength(2)
     const outside = hexagons(['none', 'flip']).nest
-    expect([outside.sticks.length, outside.proved]).toEqual([3, false])
+    expect([outside.sticks.length, outside.proved]).toEqual([3, true])
     expect(checkNest(asNest(outside)).faults).toEqual([])
   })
 

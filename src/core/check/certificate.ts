@@ -1,4 +1,5 @@
 import type { NestProblem, StockLength } from '../nest.ts'
+import { measuresOf } from './measure.ts'
 import { commonDivisor, type Work, worthMoreThan } from './worth.ts'
 
 /** How many sticks of one kind of stock a leaf speaks of: at most, or at least. */
@@ -37,9 +38,9 @@ const notChecked = (why: string) => ({ faults: [`not checked: ${why}`] })
  *
  * `pricing` is the cost of one stick per stock kind, in whole cents or whole steps of length, `cost` in the same unit.
  * For every leaf: a stick's pieces are together never worth more than its price less its own dual (found by an exact
- * knapsack in whole steps), so that every nest costs at least Σ duals · count + Σ stockDuals · count + Σ branchDuals ·
- * branch over scale; that, rounded up to a sum of prices that can be, must reach `cost`. Square ends are counted
- * exactly; at angled ends each piece counts with half the kerf of both its ends, which no order of pieces undercuts.
+ * knapsack), so that every nest costs at least Σ duals · count + Σ stockDuals · count + Σ branchDuals ·
+ * branch over scale; that, rounded up to a sum of prices that can be, must reach `cost`. What a
+ * piece takes of a stick is rounded down, what a stick gives is rounded up, and no order of pieces undercuts it.
  * Weak duality of linear programming: any textbook on it, for example its chapter on cutting stock.
  */
 export function checkCertificate(
@@ -52,6 +53,7 @@ export function checkCertificate(
   if (faults.length > 0) return { faults }
   if (!coversAll(certificate.leaves, problem.stock)) return { faults: ['the leaves do not cover every nest'] }
   const work: Work = { states: mostStates }
+  const measures = measuresOf(problem)
   for (const [index, leaf] of certificate.leaves.entries()) {
     const which = certificate.leaves.length > 1 ? `leaf ${index + 1}: ` : ''
     const sum = leafSum(problem, leaf)
@@ -64,7 +66,7 @@ export function checkCertificate(
     }
     for (const [stock, kind] of problem.stock.entries()) {
       const limit = stickLimit(certificate.scale, leaf, stock, pricing[stock] as number)
-      const answer = worthMoreThan(problem, kind, leaf.duals, limit, work)
+      const answer = worthMoreThan(problem, stock, leaf.duals, limit, measures, work)
       if (answer === 'not checked')
         return notChecked(`the search over the sticks of ${kind.length} mm grew past ${mostStates} states`)
       if (answer) return { faults: [`${which}a stick of ${kind.length} mm can hold ${answer}`] }

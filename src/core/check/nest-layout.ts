@@ -33,9 +33,9 @@ function isUncut({ from, ends, length, pieces }: NestStick): boolean {
   if (!piece || pieces.length > 1) return false
   if (from !== 'rack' || ends[0] !== 'cut' || ends[1] !== 'cut') return false
   const [lead, trail] = piece.ends
-  return (
-    sameSlopes(lead, square) && sameSlopes(trail, square) && stepsUp(lead.x - trail.x) === stepsDown(length)
-  )
+  if (!sameSlopes(lead, square) || !sameSlopes(trail, square)) return false
+  const mid = lead.x - trail.x
+  return stepsUp(mid) === stepsDown(length) || Math.abs(mid - length) <= sameLength
 }
 
 function uncutFaults({ length, drop, pieces }: NestStick): string[] {

@@ -1,8 +1,9 @@
-import type { NestProblem, Slope, StockLength } from '../nest.ts'
-import { stepsDown, stepsUp } from '../units.ts'
-import { front, kerfAlong, leastSteps, tail, turned } from './room.ts'
+import type { NestProblem, StockLength } from '../nest.ts'
+import { sameLength } from '../tolerance.ts'
+import { type Mm, stepsDown, stepsUp } from '../units.ts'
+import type { Measure } from './measure.ts'
 
-// The most that the pieces of one stick can be worth, each piece at its dual: an exact knapsack in whole steps.
+// The most that the pieces of one stick can be worth, each piece at its dual: an exact knapsack.
 
 /** What the search may still look at; it counts down, and at 0 the answer is "not checked". */
 export interface Work {
@@ -14,8 +15,6 @@ const mostWorth = 2n ** 50n
 
 export const commonDivisor = (a: number, b: number): number => (b === 0 ? a : commonDivisor(b, a % b))
 
-const kerfSteps = ({ kerf }: NestProblem, slope: Slope): number => stepsUp(kerfAlong(kerf, slope))
-
 interface Item {
   readonly name: string
   readonly size: number
@@ -26,52 +25,45 @@ interface Item {
 /** Words for a set of pieces on one such stick that is worth more than the limit; undefined if there is none. */
 export function worthMoreThan(
   problem: NestProblem,
-  stock: StockLength,
+  stock: number,
   duals: readonly number[],
   limit: bigint,
+  measures: readonly Measure[],
   work: Work,
 ): string | undefined | 'not checked' {
   if (limit < 0n) return `no piece at all and is still worth more than the limit ${limit}`
-  const most = Number(limit)
-  const items: Item[] = []
-  for (const [index, { mark, mid, ends, count }] of problem.parts.entries()) {
-    const worth = duals[index]!
-    const bothCut = stock.ends[0] === 'cut' && stock.ends[1] === 'cut'
-    const uncut = stock.rack !== undefined && bothCut && stepsUp(mid) === stepsDown(stock.length)
-    if (uncut && count > 0 && BigInt(worth) > limit)
-      return `one ${mark} uncut, worth ${worth}, more than the limit ${limit}`
-    // Twice the steps, so that half a kerf is a whole number.
-    const size = 2 * stepsUp(mid) + kerfSteps(problem, ends[0]) + kerfSteps(problem, ends[1])
-    if (worth > 0 && count > 0) items.push({ name: mark, size, worth, count })
-  }
-  const room = roomTwice(problem, stock)
-  const unit = items.reduce((all, { size }) => commonDivisor(all, size), 0) || 1
-  const fitting = items
-    .filter(({ size }) => size <= room)
-    .map((item) => ({ ...item, size: item.size / unit }))
-    .sort((a, b) => b.worth / b.size - a.worth / a.size)
+  for (const [part, { mark, mid, count }] of problem.parts.entries())
+    if (count > 0 && BigInt(duals[part]!) > limit && mayLieUncut(problem.stock[stock]!, mid))
+      return `one ${mark} uncut, worth ${duals[part]}, more than the limit ${limit}`
   if (limit > mostWorth) return 'not checked'
-  return search(fitting, Math.floor(room / unit), most, work)
+  let answer: string | undefined
+  for (const { sizes, rooms } of measures) {
+    const items = problem.parts.map(({ mark, count }, part): Item => {
+      return { name: mark, size: sizes[part]!, worth: duals[part]!, count }
+    })
+    answer = search(fitting(items, rooms[stock]!), Number(limit), work)
+    if (answer === undefined) return undefined
+  }
+  return answer
 }
 
-/** Twice the steps of a stick that pieces may take, each counted with half the kerfs of its ends. */
-function roomTwice(problem: NestProblem, { length, ends }: StockLength): number {
-  const leads: Slope[] = []
-  const trails: Slope[] = []
-  for (const part of problem.parts)
-    for (const turn of new Set([...part.turns, 'none' as const])) {
-      const [lead, trail] = turned(part.ends, turn)
-      leads.push(lead)
-      trails.push(trail)
-    }
-  const least = (slopes: readonly Slope[], of: (slope: Slope) => number) =>
-    slopes.reduce(
-      (all, slope) => Math.min(all, 2 * of(slope) - kerfSteps(problem, slope)),
-      Number.POSITIVE_INFINITY,
-    )
-  const atFront = least(leads, (slope) => leastSteps(front(problem, ends[0], slope)))
-  const atTail = least(trails, (slope) => leastSteps(tail(problem, ends[1], slope)))
-  return 2 * stepsDown(length) - atFront - atTail
+/** A rack piece, both ends cut, that is one part as it lies there. */
+const mayLieUncut = ({ rack, ends, length }: StockLength, mid: Mm): boolean =>
+  rack !== undefined &&
+  ends[0] === 'cut' &&
+  ends[1] === 'cut' &&
+  (stepsUp(mid) === stepsDown(length) || Math.abs(mid - length) <= sameLength)
+
+/** What may lie on the stick, dearest for its length first, in units of the greatest common length. */
+function fitting(items: readonly Item[], room: number): { readonly items: Item[]; readonly room: number } {
+  const worthy = items.filter(({ worth, count, size }) => worth > 0 && count > 0 && size <= room)
+  const unit = worthy.reduce((all, { size }) => commonDivisor(all, size), 0) || 1
+  return {
+    items: worthy
+      .map((item) => ({ ...item, size: item.size / unit }))
+      .sort((a, b) => b.worth / b.size - a.worth / a.size),
+    room: Math.floor(room / unit),
+  }
 }
 
 /**
@@ -80,27 +72,20 @@ function roomTwice(problem: NestProblem, { length, ends }: StockLength): number 
  * left. An item of count 7 goes in as lots of 1, 2 and 4: every number of it is a sum of some of them.
  */
 function search(
-  items: readonly Item[],
-  room: number,
+  { items, room }: ReturnType<typeof fitting>,
   limit: number,
   work: Work,
 ): string | undefined | 'not checked' {
   const lots = items.flatMap((item) => lotsOf(item, Math.min(item.count, Math.floor(room / item.size))))
-  let states: Lists = { sizes: [0], worths: [0] }
+  let states: Lists = { count: 1, sizes: new Float64Array(1), worths: new Float64Array(1) }
   for (const [index, lot] of lots.entries()) {
     const next = lots[index + 1]
-    const ratio = next ? next.worth / next.size : 0
     const grown = merged(states, lot, room)
-    const most = grown.worths.at(-1) ?? 0
+    const most = grown.worths[grown.count - 1]!
     if (most > limit) return `pieces worth ${most}, more than the limit ${limit} (last added: ${lot.name})`
-    work.states -= grown.sizes.length
+    work.states -= grown.count
     if (work.states < 0) return 'not checked'
-    // Rounding of the quotient is less than the 1 that is added while worths stay below `mostWorth`.
-    const hopeful = grown.sizes.map((size, k) => grown.worths[k]! + (room - size) * ratio + 1 >= limit)
-    states = {
-      sizes: grown.sizes.filter((_, k) => hopeful[k]),
-      worths: grown.worths.filter((_, k) => hopeful[k]),
-    }
+    states = hopeful(grown, room, next ? next.worth / next.size : 0, limit)
   }
   return undefined
 }
@@ -114,32 +99,44 @@ function lotsOf(item: Item, copies: number): Item[] {
   return lots
 }
 
-/** Both lists rise together: a larger state is there only because it is worth more. */
+/** The first `count` of both lists rise together: a larger state is there only because it is worth more. */
 interface Lists {
-  readonly sizes: readonly number[]
-  readonly worths: readonly number[]
+  count: number
+  readonly sizes: Float64Array
+  readonly worths: Float64Array
 }
 
 /** The states without and with the lot, in one list. */
-function merged({ sizes, worths }: Lists, lot: Item, room: number): Lists {
-  const out: { sizes: number[]; worths: number[] } = { sizes: [], worths: [] }
+function merged({ count, sizes, worths }: Lists, lot: Item, room: number): Lists {
+  const out: Lists = { count: 0, sizes: new Float64Array(2 * count), worths: new Float64Array(2 * count) }
   let best = -1
-  const put = (size: number, worth: number) => {
-    if (worth <= best) return
+  let [plain, added] = [0, 0]
+  while (plain < count || added < count) {
+    const larger = added < count ? sizes[added]! + lot.size : Number.POSITIVE_INFINITY
+    const without = plain < count && sizes[plain]! <= larger
+    const size = without ? sizes[plain]! : larger
+    const worth = without ? worths[plain]! : worths[added]! + lot.worth
+    if (size > room) break
+    if (without) plain += 1
+    else added += 1
+    if (worth <= best) continue
     best = worth
-    if (out.sizes.at(-1) === size) out.worths[out.worths.length - 1] = worth
-    else {
-      out.sizes.push(size)
-      out.worths.push(worth)
-    }
+    if (out.count === 0 || out.sizes[out.count - 1] !== size) out.count += 1
+    out.sizes[out.count - 1] = size
+    out.worths[out.count - 1] = worth
   }
-  let added = 0
-  for (let plain = 0; plain < sizes.length; plain += 1) {
-    for (; added < sizes.length && sizes[added]! + lot.size < sizes[plain]!; added += 1)
-      if (sizes[added]! + lot.size <= room) put(sizes[added]! + lot.size, worths[added]! + lot.worth)
-    put(sizes[plain]!, worths[plain]!)
-  }
-  for (; added < sizes.length; added += 1)
-    if (sizes[added]! + lot.size <= room) put(sizes[added]! + lot.size, worths[added]! + lot.worth)
   return out
+}
+
+/** Only the states that can still pass the limit, their room filled at the ratio of the next lot. */
+function hopeful({ count, sizes, worths }: Lists, room: number, ratio: number, limit: number): Lists {
+  let kept = 0
+  for (let at = 0; at < count; at += 1) {
+    // Rounding of the quotient is less than the 1 that is added while worths stay below `mostWorth`.
+    if (worths[at]! + (room - sizes[at]!) * ratio + 1 < limit) continue
+    sizes[kept] = sizes[at]!
+    worths[kept] = worths[at]!
+    kept += 1
+  }
+  return { count: kept, sizes, worths }
 }
