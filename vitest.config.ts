@@ -25,6 +25,8 @@ export default defineConfig(({ mode }) =>
                 environment: 'node',
                 include: ['tests/**/*.test.ts'],
                 exclude: ['tests/prove/**', 'tests/browser/**', 'tests/ui/**'],
+                // Printed pages carry their style in them.
+                css: { include: [/paper\.css/] },
               },
             },
             {

@@ -27,7 +27,12 @@ const walls: Readonly<Record<string, Wall>> = {
   app: { folders: ['core', 'door'], packages: /^zustand(\/|$)/, data: /^demo-data\/[\w-]+\.json$/ },
   ui: { folders: ['core', 'app', 'paper'], packages: /^(react|react-dom|zustand|wouter)(\/|$)/ },
   paper: { folders: ['core', 'app', 'ui/drawing'], packages: reactive },
-  cli: { folders: ['core', 'door', 'nest', 'paper'], packages: /^node:/ },
+  // One way to find a browser, for the tests and for printing.
+  cli: {
+    folders: ['core', 'door', 'nest', 'paper'],
+    packages: /^node:/,
+    data: /^scripts\/find-browser\.mjs$/,
+  },
   pwa: { folders: [], packages: /^workbox-/ },
   main: {
     folders: ['core', 'nest', 'worker', 'door', 'storage', 'app', 'ui', 'paper', 'pwa'],
@@ -164,7 +169,7 @@ function wallFaults(sources: Sources): string[] {
             wall.folders.some((other) => inside(to.path, other)) ||
             wall.data?.test(to.path)
       if (!allowed) faults.push(`${file}: ${folder} may not import ${'pkg' in to ? to.pkg : to.path}`)
-      if ('path' in to && !/\.(tsx?|json|css|svg|png|woff2|wasm)$/.test(to.path))
+      if ('path' in to && !/\.(tsx?|mjs|json|css|svg|png|woff2|wasm)$/.test(to.path))
         faults.push(`${file}: write the ending of ${found.from}`)
     }
   }

@@ -58,3 +58,7 @@ export const sheets: readonly Sheet[] = [
     pages: (plan, _cuts, _shop, page) => saddleSheet(plan, page),
   },
 ]
+
+/** The sheets that this plan has something for. */
+export const possibleSheets = (plan: Plan): readonly Sheet[] =>
+  sheets.filter(({ needsRun, only }) => (!needsRun || plan.run) && (!only || only(plan)))

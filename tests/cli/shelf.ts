@@ -2,7 +2,8 @@ import { createHash } from 'node:crypto'
 import { readFileSync } from 'node:fs'
 import { resolve } from 'node:path'
 import { fileURLToPath } from 'node:url'
-import { type Outside, planCommand } from '../../src/cli/plan-command.ts'
+import { planCommand } from '../../src/cli/plan-command.ts'
+import type { Outside } from '../../src/cli/planned.ts'
 import type { Said } from '../../src/cli/said.ts'
 
 const root = resolve(fileURLToPath(import.meta.url), '../../..')

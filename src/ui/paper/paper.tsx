@@ -1,7 +1,7 @@
 import { Fragment, useState } from 'react'
 import { createPortal } from 'react-dom'
 import type { JobView } from '../../app/state.ts'
-import { type Sheet, sheets } from '../../paper/sheets.ts'
+import { possibleSheets, type Sheet } from '../../paper/sheets.ts'
 import { type PageSize, pageSizes } from '../../paper/size.ts'
 import { useActions, useShop } from '../app.ts'
 import '../../paper/paper.css'
@@ -13,9 +13,7 @@ export function Paper({ view }: { readonly view: JobView }) {
   const actions = useActions()
   const [size, setSize] = useState<PageSize>(pageSizes[shop.paper])
   const { plan } = view
-  const possible = sheets.filter(
-    ({ needsRun, only }) => plan && (!needsRun || plan.run) && (!only || only(plan)),
-  )
+  const possible = plan ? possibleSheets(plan) : []
   const [left, setLeft] = useState<readonly string[]>([])
   const chosen = possible.filter(({ id }) => !left.includes(id))
   if (!plan)
