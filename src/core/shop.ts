@@ -54,6 +54,12 @@ export interface Saw {
   }
 }
 
+/** A price by length or mass; cents may have a fraction here, since they are rounded once, per stick. */
+export interface Rate {
+  readonly per: 'foot' | 'meter' | 'pound' | 'kilogram'
+  readonly cents: number
+}
+
 /** A section that the shop carries, matched to a job's by its key. */
 export interface CarriedSection {
   readonly section: Section
@@ -62,11 +68,25 @@ export interface CarriedSection {
   readonly measured?: { readonly width: Mm; readonly height: Mm }
   /** Id of the saw that usually cuts it; absent: the shop's first. */
   readonly saw?: string
+  /** Price of every length that has none of its own. */
+  readonly rate?: Rate
   readonly stock: readonly { readonly length: Mm; readonly price?: number; readonly count?: number }[]
 }
 
 /** One line each at a set-up, which a shop may not want. */
 export type Habit = 'deburr' | 'chips' | 'back off' | 'mark'
+
+/** Sheet or plate that the shop buys. */
+export interface CarriedSheet {
+  readonly thickness: Mm
+  /** The greater side. */
+  readonly length: Mm
+  readonly width: Mm
+  /** Of one, in whole cents. */
+  readonly price?: number
+  /** Only so many; absent: as many as wanted. */
+  readonly count?: number
+}
 
 /** What is true here across jobs. The rack is not here: it follows from facts. */
 export interface Shop {
@@ -84,6 +104,8 @@ export interface Shop {
   /** One at least. */
   readonly saws: readonly Saw[]
   readonly sections: readonly CarriedSection[]
+  /** Sheet and plate that are carried; absent: none. */
+  readonly sheets?: readonly CarriedSheet[]
   /** Stock lengths of a section that is not carried here. */
   readonly usualLengths: readonly Mm[]
   /** Allowance per blank so that the blade does not feather the corner; 0 for none. */

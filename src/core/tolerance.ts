@@ -45,3 +45,10 @@ export const typedAngle = 1e-7
 /** Two pieces of one geometry key differ by less than this at any corner, mm: a key counts in steps of 1/1600 mm, and an
  * edge lies between two of them. */
 export const sameKey = 4 / 1600
+
+/** A sheet is of the thickness asked for when it lies within this, mm: sheet gauges lie 0.15 mm apart at the
+ * nearest, and 1.5 mm typed for 16 ga (1.519) is that sheet. */
+export const sameSheet = 0.05
+
+/** Two turnings of an outline are one: sides of equal direction come out of floating point this near, radians. */
+export const sameTurn = 1e-9

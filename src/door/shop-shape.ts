@@ -1,5 +1,5 @@
 import * as v from 'valibot'
-import type { Blade, CarriedSection, Reading, Saw, Shop } from '../core/shop.ts'
+import type { Blade, CarriedSection, CarriedSheet, Rate, Reading, Saw, Shop } from '../core/shop.ts'
 import { section } from './section-shape.ts'
 import {
   agrees,
@@ -102,12 +102,37 @@ const saw = shapeOf<Saw>()(
   ),
 )
 
+const rate = shapeOf<Rate>()(
+  fields('a price by length or mass', {
+    per: oneOf('foot', 'meter', 'pound', 'kilogram'),
+    cents: number('a price in cents, 0 to 1000000', { least: 0 }),
+  }),
+)
+
+const sheet = shapeOf<CarriedSheet>()(
+  v.pipe(
+    fields('a sheet', {
+      thickness: size,
+      length: size,
+      width: size,
+      price: v.optional(money),
+      count: v.optional(whole(0, 100_000)),
+    }),
+    agrees(
+      'width',
+      (s) => s.width <= s.length,
+      (s) => `at most ${s.length} mm, its length, which is the greater side`,
+    ),
+  ),
+)
+
 const carried = shapeOf<CarriedSection>()(
   fields('a section carried', {
     section,
     name,
     measured: v.optional(fields('measured sizes', { width: size, height: size })),
     saw: v.optional(id),
+    rate: v.optional(rate),
     stock: list(
       'stock lengths',
       fields('a stock length', {
@@ -133,6 +158,7 @@ export const shop = shapeOf<Shop>()(
       paper: oneOf('Letter', 'A4'),
       saws: someOf('saws', saw),
       sections: list('sections carried', carried),
+      sheets: v.optional(list('sheets carried', sheet)),
       usualLengths: someOf('stock lengths', size),
       blankAllowance: distance,
       leastDrop: distance,

@@ -1,7 +1,8 @@
+import { buyList } from '../core/buy/list.ts'
+import { buyRows } from '../core/buy/order-text.ts'
 import type { NestSection, NestStick } from '../core/nest.ts'
 import type { Plan } from '../core/plan-shapes.ts'
-import { say, showMass } from '../core/reading/show.ts'
-import { massPerLength } from '../core/section/mass.ts'
+import { say } from '../core/reading/show.ts'
 import { sectionName } from '../core/section/name.ts'
 import type { Shop } from '../core/shop.ts'
 import { type Block, flow } from './flow.ts'
@@ -15,30 +16,22 @@ type StockStrip = { readonly text: string } | { readonly stick: NestStick; reado
 const barHigh = 14
 const stickHigh = lineHigh + barHigh + 4
 
-function buyLines({ section, sticks }: NestSection, shop: Shop): string[] {
-  const bought = sticks.filter(({ from }) => from === 'buy')
-  const lengths = [...new Set(bought.map(({ length }) => length))].sort((a, b) => b - a)
-  return lengths.map((length) => {
-    const count = bought.filter((stick) => stick.length === length).length
-    const mass = showMass((massPerLength(section) * length * count) / 1000, shop.mass)
-    return `Buy ${count} × ${say(length, shop.reading)}, ${mass}`
-  })
-}
-
 export function stockSheet(plan: Plan, shop: Shop, page: PageSize) {
   const wide = bodyWide(page)
   const line = (text: string) => ({ high: linesOf(text, wide) * lineHigh + 1, what: { text } })
-  const blocks = (plan.nest?.sections ?? []).map((section): Block<string, StockStrip> => {
+  const list = buyList([plan], plan.nest, shop, { rack: [], opened: {} })
+  const buy: Block<string, StockStrip> = {
+    head: { high: lineHigh + 4, what: 'To buy' },
+    strips: buyRows(list, shop).map(line),
+  }
+  const sections = (plan.nest?.sections ?? []).map((section): Block<string, StockStrip> => {
     const name = sectionName(section.section, shop.reading)
     return {
       head: { high: linesOf(name, wide, 'bold') * lineHigh + 4, what: name },
-      strips: [
-        ...buyLines(section, shop).map(line),
-        ...section.sticks.map((stick) => ({ high: stickHigh, what: { stick, section } })),
-      ],
+      strips: section.sticks.map((stick) => ({ high: stickHigh, what: { stick, section } })),
     }
   })
-  const pages = flow(blocks, bodyHigh(page))
+  const pages = flow([buy, ...sections], bodyHigh(page))
   const drop = shop.says === 'stick and drop' ? 'drop' : 'offcut'
   return pages.map((on, at) => (
     <Page

@@ -9,7 +9,7 @@ import { tapOf } from '../thread.ts'
 import { samePoint } from '../tolerance.ts'
 import type { Mm } from '../units.ts'
 import type { BuildContext, Values } from './build.ts'
-import { type Footing, levelerWarnings } from './leveler.ts'
+import { type Footing, levelerText, levelerWarnings } from './leveler.ts'
 
 // The lower ends of the legs: flat to the floor, with or without a cap, with or without a leveler under it.
 
@@ -53,7 +53,7 @@ export function feetOf(
         kind: 'leveler',
         count: 1,
         at: [middle[0], middle[1], setting],
-        text: `${thread} leveling foot`,
+        text: levelerText(values, context, thread),
       })
   }
   const first = legs[0]!

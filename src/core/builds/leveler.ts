@@ -124,6 +124,10 @@ export function footingOf(values: Values, { say }: BuildContext): Result<Footing
   return good({ setting, capThickness, thread, drill: tapOf(thread).drill })
 }
 
+/** A leveling foot as it is bought: thread, stud and pad. */
+export const levelerText = (values: Values, { say }: BuildContext, thread: string): string =>
+  `${thread} leveling foot, stud ${say(values.levelerStud as Mm)}, pad ${say(values.levelerPadWidth as Mm)}`
+
 /** What a foot has for its leveler. */
 export interface FootRoom {
   /** Clear height above the cap, for the stud. */

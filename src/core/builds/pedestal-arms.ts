@@ -8,6 +8,7 @@ import { sameLength } from '../tolerance.ts'
 import { cosDeg, type Mm, sinDeg } from '../units.ts'
 import type { BuildContext, Values } from './build.ts'
 import type { Levels } from './foot.ts'
+import { levelerText } from './leveler.ts'
 
 // The arms of a pedestal, from the post to their turned-down feet.
 
@@ -39,7 +40,8 @@ export interface Arms {
   readonly warnings: readonly Warning[]
 }
 
-export function armsOf(values: Values, levels: Levels, gap: Mm, post: Member): Arms {
+export function armsOf(values: Values, context: BuildContext, levels: Levels, post: Member): Arms {
+  const { gap } = context
   const { armSection: section, capThickness, setting, clear } = levels
   const count = Number(values.arms)
   const onPost = values.armsMeet === 'on the post'
@@ -200,7 +202,7 @@ export function armsOf(values: Values, levels: Levels, gap: Mm, post: Member): A
         kind: 'leveler',
         count: 1,
         at: center,
-        text: `${levels.thread} leveling foot`,
+        text: levelerText(values, context, levels.thread),
       })
   }
   const warnings: Warning[] = []

@@ -91,7 +91,7 @@ function stand(values: Values, context: BuildContext, top: Top, levels: Levels, 
     [0, 0, 1],
     'open',
   )
-  const arms = armsOf(values, levels, gap, post)
+  const arms = armsOf(values, context, levels, post)
   const members: Member[] = [...top.ring.members, ...bars.members, arms.post, ...arms.members]
   const foot = arms.members.find(({ id }) => id === 'base/foot-1')!
   const height = values.height as Mm

@@ -1,3 +1,4 @@
+import { pricedStock } from '../buy/rate.ts'
 import type { Made } from '../facts.ts'
 import type { NestPart, NestProblem, Slope, StickEnd, StockLength, Turning } from '../nest.ts'
 import type { Part } from '../plan-shapes.ts'
@@ -72,7 +73,9 @@ export interface OnRack {
 export function stockFor(shop: Shop, section: Section, cleanUp: Mm, rack: readonly OnRack[]): StockLength[] {
   const carried = carriedOf(shop, section)
   const mill: StickEnd = cleanUp > 0 ? 'mill' : 'cut'
-  const bought = carried?.stock.length ? carried.stock : shop.usualLengths.map((length) => ({ length }))
+  const bought = carried?.stock.length
+    ? pricedStock(carried)
+    : shop.usualLengths.map((length) => ({ length }))
   const key = sectionKey(section)
   return [
     ...bought.map((each): StockLength => ({ ...each, ends: [mill, mill] })),

@@ -32,3 +32,7 @@ export const gaugesOf = (product: GaugeProduct): readonly number[] =>
 /** The gauge whose tube wall this is; undefined for a wall that is none. No usual metric or fraction wall is one. */
 export const gaugeOfWall = (wall: Mm): number | undefined =>
   entries('tube').find(([, thick]) => Math.abs(thick - wall) <= sameLength)?.[0]
+
+/** The gauge whose sheet is this thick; undefined for a thickness that is none, as all metric and fraction ones. */
+export const gaugeOfSheet = (thick: Mm): number | undefined =>
+  entries('sheet').find(([, known]) => Math.abs(known - thick) <= sameLength)?.[0]

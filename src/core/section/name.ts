@@ -26,7 +26,7 @@ const onGrid = (value: number, steps: number, unit: Mm): boolean =>
  * The unit that the steel is sold in: sixteenths of an inch, or half millimeters. Where both fit (127 mm is 5 in) the
  * wall decides, metric ones being counted in 0.05 mm; where that does not tell either, as read here.
  */
-function soldIn({ width, height, wall }: Section, reading: Reading): 'in' | 'mm' {
+export function soldIn({ width, height, wall }: Section, reading: Reading): 'in' | 'mm' {
   const inches = onGrid(width, 16, inch) && onGrid(height, 16, inch)
   const metric = onGrid(width, 2, 1) && onGrid(height, 2, 1)
   if (inches && metric && !onGrid(wall, 20, 1)) return 'in'

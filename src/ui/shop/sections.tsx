@@ -11,6 +11,7 @@ import { MmField } from '../fields/length-field.tsx'
 import { OwnSection } from '../fields/section-field.tsx'
 import { TextField } from '../fields/text-field.tsx'
 import { unitsOf } from '../words.ts'
+import { RateFields } from './rate.tsx'
 import type { ShopPart } from './shop.tsx'
 import { StockLengths } from './stock-lengths.tsx'
 
@@ -102,7 +103,13 @@ function Carried(props: {
       <p className="dim">{massWords(carried, shop.reading, shop.mass)}</p>
       <fieldset className="group">
         <legend>Lengths it is bought in</legend>
-        <StockLengths stock={carried.stock} shop={shop} onChange={(stock) => set({ stock })} />
+        <RateFields carried={carried} shop={shop} onChange={props.onChange} />
+        <StockLengths
+          stock={carried.stock}
+          shop={shop}
+          rated={carried.rate !== undefined}
+          onChange={(stock) => set({ stock })}
+        />
       </fieldset>
       <p>
         <button type="button" onClick={props.onRemove}>

@@ -8,6 +8,7 @@ import { Habits } from './habits.tsx'
 import { ReadingAndWords } from './reading-and-words.tsx'
 import { Saws } from './saws.tsx'
 import { Sections } from './sections.tsx'
+import { Sheets } from './sheets.tsx'
 
 /** What every part of the Shop station is given: the figures as they stand, and the way to change some. */
 export interface ShopPart {
@@ -42,6 +43,7 @@ export function Shop() {
       <ReadingAndWords {...part} />
       <Saws {...part} />
       <Sections {...part} />
+      <Sheets {...part} />
       <Habits {...part} />
       <Backup />
     </div>

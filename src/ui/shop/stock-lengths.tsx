@@ -15,6 +15,8 @@ export function StockLengths(props: {
   readonly stock: Stock
   readonly shop: ShopPart['shop']
   readonly plain?: boolean
+  /** A length without a price of its own has one by the section's rate. */
+  readonly rated?: boolean
   readonly onChange: (stock: Stock) => void
 }) {
   const { stock, shop } = props
@@ -63,7 +65,7 @@ export function StockLengths(props: {
           </button>
         </div>
       ))}
-      {priced > 0 && priced < stock.length && (
+      {!props.rated && priced > 0 && priced < stock.length && (
         <p className="problem">Give a price for every length or for none, so that they can be compared.</p>
       )}
       <button

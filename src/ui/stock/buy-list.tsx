@@ -1,81 +1,141 @@
 import { useState } from 'react'
-import { showLength, showMass } from '../../core/reading/show.ts'
-import { sectionName } from '../../core/section/name.ts'
-import { sectionKey } from '../../core/section/section.ts'
+import type { BarLine } from '../../core/buy/bars.ts'
+import type { FlatBarLine } from '../../core/buy/flat-bar.ts'
+import type { BuyList as List } from '../../core/buy/list.ts'
+import { sayMoney } from '../../core/buy/money.ts'
+import {
+  barText,
+  flatCuts,
+  flatText,
+  hardwareText,
+  orderText,
+  sheetCuts,
+  sheetOrder,
+  totalText,
+} from '../../core/buy/order-text.ts'
+import type { SheetLine } from '../../core/buy/sheet.ts'
+import { showMass } from '../../core/reading/show.ts'
+import { type Section, sectionKey } from '../../core/section/section.ts'
 import type { Shop } from '../../core/shop.ts'
-import { LengthText } from '../fields/length-text.tsx'
-import { capital, saysOf } from '../words.ts'
-import { type BuyLine, buyText, sayMoney, totalsOf } from './buy.ts'
+import { saysOf } from '../words.ts'
 
 interface BuyProps {
   readonly name: string
-  readonly lines: readonly BuyLine[]
+  readonly list: List
   readonly shop: Shop
-  readonly onBought: (line: BuyLine, count: number) => void
+  readonly onBought: (section: Section, length: number, count: number, price?: number) => void
 }
 
-/** What has to be bought, with a key on each line that puts it on the rack. */
-export function BuyList({ name, lines, shop, onBought }: BuyProps) {
-  const says = saysOf(shop)
-  const totals = totalsOf(lines)
-  if (lines.length === 0)
-    return (
-      <section className="buy" aria-labelledby="buy-head">
-        <h2 id="buy-head">To buy</h2>
-        <p className="state cut">Nothing: the rack has it all.</p>
-      </section>
-    )
+/** What has to be bought, all of it in the words of an order, with a key on each bar that puts it on the rack. */
+export function BuyList({ name, list, shop, onBought }: BuyProps) {
+  const { bars, flat, sheets, hardware } = list
+  const nothing = bars.length === 0 && flat.every(({ onRack }) => onRack) && sheets.length === 0
   return (
     <section className="buy" aria-labelledby="buy-head">
       <h2 id="buy-head">To buy</h2>
+      {bars.length === 0 && <p className="state cut">No tube and no bar: the rack has it all.</p>}
       <ul className="buy-list">
-        {lines.map((line) => (
-          <li key={`${sectionKey(line.section)} ${line.length}`} className="buy-line">
+        {bars.map((line) => (
+          <Bars
+            key={`${sectionKey(line.section)} ${line.length}`}
+            line={line}
+            shop={shop}
+            onBought={onBought}
+          />
+        ))}
+        {flat.map((line) => (
+          <FlatBar key={sectionKey(line.section)} line={line} shop={shop} onBought={onBought} />
+        ))}
+        {sheets.map((line, at) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: two jobs may each have a P1 of one thickness
+          <Sheet key={at} line={line} shop={shop} />
+        ))}
+        {hardware.map((line) => (
+          <li key={line.text} className="buy-line">
             <p>
-              <b>
-                {line.count} × <LengthText of={showLength(line.length, shop.reading)} />
-              </b>{' '}
-              {sectionName(line.section, shop.reading)}
-              <span className="dim">
-                {' '}
-                · {showMass(line.mass, shop.mass)}
-                {line.price !== undefined && ` · ${sayMoney(line.price, shop.currency)} each`}
-              </span>
+              <b>{hardwareText(line)}</b>
             </p>
-            <Bought line={line} says={says} onBought={onBought} />
           </li>
         ))}
       </ul>
-      <p>
-        In all <b>{totals.count}</b> {totals.count === 1 ? says.stick : says.sticks},{' '}
-        {showMass(totals.mass, shop.mass)}
-        {totals.price !== undefined && `, ${sayMoney(totals.price, shop.currency)}`}
-      </p>
-      <CopyText text={buyText(name, lines, shop)} />
+      {!nothing && (
+        <p>
+          <b>{totalText(list, shop)}</b>
+        </p>
+      )}
+      <CopyText text={orderText(name, list, shop)} />
     </section>
   )
 }
 
-function Bought({
-  line,
-  says,
-  onBought,
-}: {
-  line: BuyLine
-  says: ReturnType<typeof saysOf>
-  onBought: BuyProps['onBought']
-}) {
+const sayEach = (price: number | undefined, shop: Shop) =>
+  price === undefined ? '' : ` · ${sayMoney(price, shop.currency)} each`
+
+function Bars({ line, shop, onBought }: { line: BarLine; shop: Shop; onBought: BuyProps['onBought'] }) {
+  const says = saysOf(shop)
   const open = line.count - line.there
-  const word = (n: number) => (n === 1 ? says.stick : says.sticks)
   return (
-    <div className="bought">
-      {line.there > 0 && <span className="state cut">{open === 0 ? 'bought' : `${line.there} bought`}</span>}
-      {open > 0 && (
-        <button type="button" onClick={() => onBought(line, open)}>
-          Bought {open} {word(open)}
-        </button>
-      )}
-    </div>
+    <li className="buy-line">
+      <p>
+        <b>{barText(line, shop)}</b>
+        <span className="dim">
+          {' '}
+          · {showMass(line.mass, shop.mass)}
+          {sayEach(line.price, shop)}
+        </span>
+      </p>
+      <div className="bought">
+        {line.there > 0 && (
+          <span className="state cut">{open === 0 ? 'bought' : `${line.there} bought`}</span>
+        )}
+        {open > 0 && (
+          <button type="button" onClick={() => onBought(line.section, line.length, open, line.price)}>
+            Bought {open} {open === 1 ? says.stick : says.sticks}
+          </button>
+        )}
+      </div>
+    </li>
+  )
+}
+
+function FlatBar(props: { line: FlatBarLine; shop: Shop; onBought: BuyProps['onBought'] }) {
+  const { line, shop, onBought } = props
+  const says = saysOf(shop)
+  const { section, bars, onRack } = line
+  return (
+    <li className="buy-line">
+      <p>
+        <b>{flatText(line, shop)}</b>
+        <span className="dim">
+          {' '}
+          · {flatCuts(line, shop)}
+          {sayEach(onRack ? undefined : bars?.price, shop)}
+        </span>
+      </p>
+      <div className="bought">
+        {onRack && <span className="state cut">there</span>}
+        {bars && !onRack && (
+          <button type="button" onClick={() => onBought(section, bars.length, bars.count, bars.price)}>
+            Bought {bars.count} {bars.count === 1 ? says.stick : says.sticks}
+          </button>
+        )}
+      </div>
+    </li>
+  )
+}
+
+function Sheet({ line, shop }: { line: SheetLine; shop: Shop }) {
+  return (
+    <li className="buy-line">
+      <p>
+        <b>{sheetOrder(line, shop)}</b>
+        <span className={line.tooSmall ? 'buy-fault' : 'dim'}>
+          {' '}
+          · {sheetCuts(line, shop)} · {showMass(line.mass, shop.mass)}
+          {sayEach(line.from?.sheet.price, shop)}
+        </span>
+      </p>
+    </li>
   )
 }
 
@@ -87,13 +147,13 @@ function CopyText({ text }: { text: string }) {
       await navigator.clipboard.writeText(text)
       setSaid('Copied.')
     } catch {
-      setSaid('The browser did not allow it: mark the text below and copy it.')
+      setSaid('The browser did not allow it: mark the text above and copy it.')
     }
   }
   return (
     <details className="copy-text">
-      <summary>{capital('as text')}</summary>
-      <textarea readOnly value={text} rows={text.split('\n').length + 1} aria-label="Buy list as text" />
+      <summary>As text for an order</summary>
+      <textarea readOnly value={text} rows={text.split('\n').length + 2} aria-label="Buy list as text" />
       <button type="button" onClick={() => void copy()}>
         Copy the text
       </button>

@@ -1,6 +1,10 @@
 import './stock.css'
 import type { JobView } from '../../app/state.ts'
+import { hasPrices } from '../../core/buy/bars.ts'
+import { buyList } from '../../core/buy/list.ts'
+import { sayMoney } from '../../core/buy/money.ts'
 import type { Nest } from '../../core/nest.ts'
+import type { Plan } from '../../core/plan-shapes.ts'
 import { say } from '../../core/reading/show.ts'
 import { sectionName } from '../../core/section/name.ts'
 import { type Section, sectionKey } from '../../core/section/section.ts'
@@ -10,7 +14,6 @@ import { Changed, farFrom, NestWork, NoNest, NoPlan, Refused, Spares, Stale } fr
 import { hrefOf } from '../shell/route.ts'
 import type { StationProps } from '../shell/stations.tsx'
 import { capital, saysOf } from '../words.ts'
-import { buyLines, hasPrices, sayMoney } from './buy.ts'
 import { BuyList } from './buy-list.tsx'
 import { Rack } from './rack.tsx'
 import { Sticks } from './sticks.tsx'
@@ -43,7 +46,7 @@ export function Stock({ view }: StationProps) {
             onPlanRest={() => void actions.planRest(view.id)}
           />
         ) : nest ? (
-          <Laid view={view} nest={nest} shop={shop} />
+          <Laid view={view} plan={plan} nest={nest} shop={shop} />
         ) : (
           <NoNest
             nesting={view.nesting}
@@ -76,11 +79,11 @@ function sectionsOf(view: JobView, shop: Shop): readonly Section[] {
   return all.filter((section, at) => keys.indexOf(sectionKey(section)) === at)
 }
 
-function Laid({ view, nest, shop }: { view: JobView; nest: Nest; shop: Shop }) {
+function Laid({ view, plan, nest, shop }: { view: JobView; plan: Plan; nest: Nest; shop: Shop }) {
   const actions = useActions()
   const progress = useApp((state) => state.progress)
   const says = saysOf(shop)
-  const lines = buyLines(nest, progress.rack, progress.opened)
+  const list = buyList([plan], nest, shop, progress)
   return (
     <>
       {view.nesting.state === 'working' && (
@@ -90,9 +93,9 @@ function Laid({ view, nest, shop }: { view: JobView; nest: Nest; shop: Shop }) {
       <Spares spares={view.spares} shop={shop} />
       <BuyList
         name={view.job.name}
-        lines={lines}
+        list={list}
         shop={shop}
-        onBought={(line, count) => void actions.bought(line.section, line.length, count, line.price)}
+        onBought={(...of) => void actions.bought(...of)}
       />
       <section className="laid" aria-labelledby="laid-head">
         <h2 id="laid-head">What comes from what</h2>

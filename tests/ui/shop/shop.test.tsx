@@ -184,3 +184,34 @@ test('within a section the summary tells its lengths', () => {
   ).toBeTruthy()
   expect(store.getState().shop.usualLengths).toHaveLength(2)
 })
+
+describe('what it costs, and what sheet there is', () => {
+  const tube = { kind: 'square-tube', width: 50.8, height: 50.8, wall: 3.048, cornerRadius: 3.9624 } as const
+  const carrying = () =>
+    open('in', { sections: [{ section: tube, name: 'Two inch', stock: [{ length: 240 * 25.4 }] }] })
+
+  test('$3.10 a foot is $62.00 for a stick of 20 ft, said beside the field', async () => {
+    const app = carrying()
+    await choose('per foot')
+    await fill('Price per foot, $', '3.10')
+    expect(kept(app).sections[0]!.rate).toEqual({ per: 'foot', cents: 310 })
+    expect(screen.getByText(/^20 ft: \$62\.00\. Rounded to the nearest cent/)).toBeTruthy()
+    await choose('per stick')
+    expect(kept(app).sections[0]!.rate).toBeUndefined()
+  })
+
+  test('a sheet of 11 ga is 0.1196 in, and its greater side is its length', async () => {
+    const app = open('in')
+    fireEvent.click(screen.getByRole('button', { name: 'Add a sheet' }))
+    await fill('Thickness', '11 ga')
+    await fill('Sheet width', '120')
+    await fill('Price each, $ (may be left out)', '64.50')
+    // MH1453: 11 ga sheet is 0.1196 in.
+    expect(kept(app).sheets).toEqual([
+      { thickness: expect.closeTo(0.1196 * 25.4, 9), length: 120 * 25.4, width: 96 * 25.4, price: 6450 },
+    ])
+    fireEvent.click(screen.getByRole('button', { name: 'Take out sheet 1, 11 ga' }))
+    await act(async () => undefined)
+    expect(kept(app).sheets).toEqual([])
+  })
+})

@@ -1,10 +1,13 @@
 import { describe, expect, test } from 'vitest'
+import { barLines as buyLines } from '../../../src/core/buy/bars.ts'
+import { totalsOf } from '../../../src/core/buy/list.ts'
+import { sayMoney } from '../../../src/core/buy/money.ts'
+import { orderText } from '../../../src/core/buy/order-text.ts'
 import type { RackPiece } from '../../../src/core/facts.ts'
 import type { Nest, NestSection, NestStick } from '../../../src/core/nest.ts'
 import { startShop } from '../../../src/core/shop-start.ts'
 import { stretchesOf } from '../../../src/ui/drawing/stick-layout.ts'
 import { farFrom } from '../../../src/ui/saw/waiting.tsx'
-import { buyLines, buyText, sayMoney, totalsOf } from '../../../src/ui/stock/buy.ts'
 import { nest, section, shop, stick } from '../saw/bench-run.ts'
 
 const part = nest.sections[0]!
@@ -14,6 +17,8 @@ const withSticks = (sticks: readonly NestStick[], change: Partial<NestSection> =
 })
 const many = (count: number, change: Partial<NestStick> = {}): NestStick[] =>
   Array.from({ length: count }, (_, at) => ({ ...stick, id: `S${at + 1}`, ...change }))
+
+const listOf = (bars: ReturnType<typeof buyLines>) => ({ bars, flat: [], sheets: [], hardware: [] })
 
 describe('the buy list', () => {
   test('three lengths of 6000 and one of 4000, longest first, 40 × 40 × 3 at 3.30 kg/m (EN 10219-2 table, r = 2t)', () => {
@@ -40,28 +45,29 @@ describe('the buy list', () => {
     expect(buyLines(nestOf3, [{ ...lying, from: 'drop' }], {})[0]!.there).toBe(0)
   })
 
-  test('prices are whole cents, said with the currency, and summed only when every line has one', () => {
+  test('prices are whole cents, said with the currency, and and the sum says what it leaves out', () => {
     const priced = withSticks(many(2, { price: 4250 }), {
       stock: [{ length: 6000, price: 4250, ends: ['mill', 'mill'] }],
     })
     const lines = buyLines(priced, [], {})
-    expect(totalsOf(lines).price).toBe(8500)
+    expect(totalsOf(listOf(lines)).price).toBe(8500)
     expect(sayMoney(8500, '$')).toBe('$85.00')
     expect(sayMoney(5, '€')).toBe('€0.05')
-    expect(totalsOf([...lines, ...buyLines(withSticks(many(1)), [], {})]).price).toBeUndefined()
+    const both = totalsOf(listOf([...lines, ...buyLines(withSticks(many(1)), [], {})]))
+    expect([both.price, both.unpriced]).toEqual([8500, ['tube and bar']])
   })
 
   test('as text: name, a line each, the sum', () => {
-    const text = buyText('Bench top', buyLines(withSticks(many(2)), [], {}), shop)
+    const text = orderText('Bench top', listOf(buyLines(withSticks(many(2)), [], {})), shop)
     expect(text.split('\n')[0]).toBe('Bench top')
-    expect(text).toMatch(/^2 × 6000 mm {2}40 × 40 × 3 mm square tube, \d+(\.\d)? kg$/m)
+    expect(text).toMatch(/^40 × 40 × 3 mm square tube, 2 lengths 6 m$/m)
     expect(text).toMatch(/^In all 2 lengths, /m)
-    const inches = buyText(
+    const inches = orderText(
       'Bench top',
-      buyLines(withSticks(many(1, { length: 6096 })), [], {}),
+      listOf(buyLines(withSticks(many(1, { length: 6096 })), [], {})),
       startShop('in'),
     )
-    expect(inches).toContain('1 × 240 in')
+    expect(inches).toContain('1 stick 20 ft')
     expect(inches).toMatch(/^In all 1 stick, .* lb$/m)
   })
 })

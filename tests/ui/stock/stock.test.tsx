@@ -23,7 +23,9 @@ describe('what to buy', () => {
   test('one length of 6000 is said with its mass, and Bought puts it on the rack', () => {
     const app = open(withSection)
     const buy = screen.getByRole('region', { name: 'To buy' })
-    expect(within(buy).getAllByRole('listitem')[0]!.textContent).toContain('1 × 6000 mm')
+    expect(within(buy).getAllByRole('listitem')[0]!.textContent).toContain(
+      '40 × 40 × 3 mm square tube, 1 length 6 m',
+    )
     press('Bought 1 length')
     expect(app.actions.bought).toHaveBeenCalledWith(section, 6000, 1, undefined)
   })
@@ -120,6 +122,6 @@ describe('the rack', () => {
       { progress: { ...noProgress, rack: [drop] } },
     )
     expect(screen.getByText(/of this job/).textContent).toContain('S1')
-    expect(screen.getByText('Nothing: the rack has it all.')).toBeTruthy()
+    expect(screen.getByText('No tube and no bar: the rack has it all.')).toBeTruthy()
   })
 })

@@ -1,0 +1,155 @@
+import { roundCorners } from '../frame/cap.ts'
+import { decimals, nearest } from '../reading/round.ts'
+import { fractionText, say, showMass, unitOf } from '../reading/show.ts'
+import { gaugeOfSheet, gaugeOfWall } from '../section/gauge.ts'
+import { kindWord, soldIn } from '../section/name.ts'
+import { isRound, type Section } from '../section/section.ts'
+import type { Reading, Shop } from '../shop.ts'
+import { sameLength } from '../tolerance.ts'
+import { inch, type Mm } from '../units.ts'
+import type { BarLine } from './bars.ts'
+import type { FlatBarLine } from './flat-bar.ts'
+import { type BuyList, type HardwareLine, totalsOf } from './list.ts'
+import { sayMoney } from './money.ts'
+import type { PlateCut } from './plate-cuts.ts'
+import type { SheetLine } from './sheet.ts'
+
+// The buy list in the words of an order: what stands on the screen and on paper, and is sent to the supplier.
+
+const onSixteenth = (mm: Mm): boolean => Math.abs((nearest((mm / inch) * 16) / 16) * inch - mm) <= sameLength
+
+/** Thickness of a wall in an order: `1/8`, else its gauge `11 ga`, else decimals; mm as they are. */
+function wallText(wall: Mm, unit: 'in' | 'mm'): string {
+  if (unit === 'mm') return decimals(wall, 3)
+  if (onSixteenth(wall)) return fractionText(nearest((wall / inch) * 16), 16)
+  const gauge = gaugeOfWall(wall)
+  return gauge === undefined ? decimals(wall / inch, 4) : `${gauge} ga`
+}
+
+const sideText = (side: Mm, unit: 'in' | 'mm'): string => {
+  if (unit === 'mm') return decimals(side, 2)
+  return onSixteenth(side) ? fractionText(nearest((side / inch) * 16), 16) : decimals(side / inch, 4)
+}
+
+/** A section as it is ordered: `2 × 2 × 11 ga square tube`, `40 × 40 × 3 mm square tube`, `2 × 3/8 in flat bar`. */
+export function orderName(section: Section, reading: Reading): string {
+  const unit = soldIn(section, reading)
+  const { width, height, wall, kind, grade } = section
+  const sides = isRound(section)
+    ? [`⌀ ${sideText(width, unit)}`]
+    : [sideText(width, unit), sideText(height, unit)]
+  const walls = wall > 0 ? [wallText(wall, unit)] : []
+  const sizes = [...sides, ...walls].join(' × ')
+  return `${sizes}${sizes.endsWith('ga') ? '' : ` ${unit}`} ${kindWord[kind]}${grade ? `, ${grade}` : ''}`
+}
+
+/** A length as sticks are sold: whole feet, `20 ft`, or tenths of a meter, `6 m`; any other as it is read. */
+export function soldLength(mm: Mm, reading: Reading): string {
+  const [per, unit] = unitOf(reading) === 'in' ? [12 * inch, 'ft'] : [100, 'm']
+  const many = nearest(mm / per)
+  if (many === 0 || Math.abs(many * per - mm) > sameLength) return say(mm, reading)
+  return unit === 'ft' ? `${many} ft` : `${decimals(many / 10, 1)} m`
+}
+
+/** Thickness of sheet and plate: `16 ga`, `1/4 in`, `5 mm`. */
+export function sheetText(thickness: Mm, reading: Reading): string {
+  const gauge = gaugeOfSheet(thickness)
+  return gauge === undefined ? say(thickness, reading) : `${gauge} ga`
+}
+
+interface Words {
+  readonly stick: string
+  readonly sticks: string
+}
+
+const wordsOf = ({ says }: Shop): Words =>
+  says === 'stick and drop' ? { stick: 'stick', sticks: 'sticks' } : { stick: 'length', sticks: 'lengths' }
+
+const many = (count: number, { stick, sticks }: Words): string => `${count} ${count === 1 ? stick : sticks}`
+
+const each = (price: number | undefined, { currency }: Shop): string =>
+  price === undefined ? '' : `, ${sayMoney(price, currency)} each`
+
+/** `2 × 2 × 11 ga square tube, 3 sticks 20 ft`. */
+export const barText = (
+  { section, length, count }: Pick<BarLine, 'section' | 'length' | 'count'>,
+  shop: Shop,
+): string =>
+  `${orderName(section, shop.reading)}, ${many(count, wordsOf(shop))} ${soldLength(length, shop.reading)}`
+
+/** `2 × 3/8 in flat bar, at least 11 1/4 in`, or whole sticks of it. */
+export function flatText({ section, needed, bars, onRack }: FlatBarLine, shop: Shop): string {
+  const name = orderName(section, shop.reading)
+  if (onRack) return `${name}: on the rack, ${say(onRack.length, shop.reading)}`
+  if (!bars) return `${name}, at least ${sayUp(needed, shop.reading)}`
+  return barText({ section, ...bars }, shop)
+}
+
+/** What is sawn from it: `4 × 2 in (P1 Foot cap)`. */
+export const flatCuts = ({ cuts, needed }: FlatBarLine, { reading }: Shop): string =>
+  `for ${cuts.map(({ count, length, mark, name }) => `${count} × ${say(length, reading)} (${mark} ${name})`).join(', ')}; ` +
+  `${sayUp(needed, reading)} of it with kerfs, clean-up cuts and what the vise holds`
+
+/** Up to the next step of the reading: what is at least needed is not rounded down. */
+const sayUp = (mm: Mm, reading: Reading): string => {
+  const step =
+    reading.kind === 'inch-fraction'
+      ? inch / reading.denominator
+      : reading.kind === 'mm'
+        ? reading.step
+        : inch / 10 ** reading.places
+  return say(Math.ceil(mm / step - sameLength) * step, reading)
+}
+
+/** `1 sheet 16 ga, 48 in × 96 in`, or what size it takes at least. */
+export function sheetOrder({ cut, from }: SheetLine, { reading }: Shop): string {
+  const thick = sheetText(cut.thickness, reading)
+  if (!from)
+    return `${thick} sheet or plate, for ${cut.count} × at least ${sayUp(cut.long, reading)} × ${sayUp(cut.short, reading)}`
+  const { sheet, sheets } = from
+  return `${thick}, ${sheets} ${sheets === 1 ? 'sheet' : 'sheets'} ${say(sheet.length, reading)} × ${say(sheet.width, reading)}`
+}
+
+/** What it is for and how it comes out of its sheet. */
+export function sheetCuts({ cut, from, tooSmall }: SheetLine, { reading }: Shop): string {
+  const what = `for ${cut.count} × ${cut.mark} ${cut.name}, ${shapeText(cut)} ${say(cut.long, reading)} × ${say(cut.short, reading)} over all`
+  if (tooSmall)
+    return `${what}: fits no sheet of this thickness here; needs at least ${sayUp(cut.long, reading)} × ${sayUp(cut.short, reading)}`
+  if (!from) return `${what}; no sheet of this thickness is carried in Shop`
+  const rows = cut.count > 1 ? `, ${from.perSheet} to a sheet in rows` : ''
+  return `${what}${from.straight ? '' : `, only turned by ${decimals(from.turn, 1)}°`}${rows}`
+}
+
+const shapeText = ({ polygon, rectangle }: PlateCut): string =>
+  polygon.length === roundCorners ? 'round' : rectangle ? 'rectangle' : `${polygon.length} sides`
+
+export const hardwareText = ({ text, count }: HardwareLine): string => `${count} × ${text}`
+
+/** `In all 3 sticks, 66.1 kg, $85.00, without hardware`. */
+export function totalText(list: BuyList, shop: Shop): string {
+  const { sticks, mass, price, unpriced } = totalsOf(list)
+  const money = price === undefined ? '' : `, ${sayMoney(price, shop.currency)}`
+  const without = price !== undefined && unpriced.length > 0 ? `, without ${unpriced.join(', ')}` : ''
+  const counted = sticks > 0 ? `${many(sticks, wordsOf(shop))}, ` : ''
+  return `In all ${counted}${showMass(mass, shop.mass)}${money}${without}`
+}
+
+/** The list, a line for each thing, and what it comes to. */
+export function buyRows(list: BuyList, shop: Shop): readonly string[] {
+  return [
+    ...list.bars.map((line) => `${barText(line, shop)}${each(line.price, shop)}`),
+    ...list.flat.map(
+      (line) =>
+        `${flatText(line, shop)}${line.onRack ? '' : each(line.bars?.price, shop)}, ${flatCuts(line, shop)}`,
+    ),
+    ...list.sheets.map(
+      (line) => `${sheetOrder(line, shop)}${each(line.from?.sheet.price, shop)}, ${sheetCuts(line, shop)}`,
+    ),
+    ...list.hardware.map(hardwareText),
+    totalText(list, shop),
+  ]
+}
+
+/** The whole list as plain text, to be pasted into a message to the supplier: what lies on the rack is left out. */
+export const orderText = (name: string, list: BuyList, shop: Shop): string =>
+  [name, ...buyRows({ ...list, flat: list.flat.filter(({ onRack }) => !onRack) }, shop)].join('\n')
