@@ -85,5 +85,7 @@ export default defineConfig({
     // A file folded into the page as a data: address could not be listed for the service worker.
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
+    // The second page saves what is kept when the first one does not start.
+    rolldownOptions: { input: ['index.html', 'rescue.html'] },
   },
 })

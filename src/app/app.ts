@@ -1,6 +1,7 @@
 import { createStore, type StoreApi } from 'zustand/vanilla'
 import { fold } from '../core/facts/fold.ts'
 import { startShop } from '../core/shop-start.ts'
+import { backupActions, markFirst } from './backup.ts'
 import { attempt, type Desk, inTurn, wordsOf } from './desk.ts'
 import { fileActions } from './files.ts'
 import { floorActions } from './floor.ts'
@@ -52,6 +53,8 @@ export function makeApp(
     rivals: [],
     unread: [],
     samples: ports.samples.map(({ name }) => name),
+    backup: null,
+    room: null,
     flash: 0,
   }))
   const desk: Desk = {
@@ -68,6 +71,7 @@ export function makeApp(
     planned: new Map(),
     dirty: new Set(),
     shown: null,
+    lasting: null,
     queue: Promise.resolve(),
   }
   store.subscribe(({ views }, before) => {
@@ -83,10 +87,14 @@ export function makeApp(
     },
     stopSolving: (id) => desk.searches.get(id)?.stop(),
     planRest: (id) => planRest(desk, id),
-    dismiss: () => store.setState({ trouble: null }),
+    dismiss: () => {
+      desk.lasting = null
+      store.setState({ trouble: null })
+    },
     ...jobActions(desk),
     ...floorActions(desk),
     ...fileActions(desk),
+    ...backupActions(desk),
   }
   return { store, actions }
 }
@@ -128,6 +136,8 @@ async function open(desk: Desk, load: () => Promise<Planner>): Promise<void> {
   }
   // Asked once the person has something to lose; a no changes nothing of what the app does.
   if (desk.jobs.size > 0) await disk.persist().catch(() => false)
+  store.setState({ room: await disk.room() })
+  await markFirst(desk)
 }
 
 const heard = new WeakSet<Desk>()

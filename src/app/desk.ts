@@ -45,6 +45,8 @@ export interface Desk {
   /** Jobs whose view is older than the rack or the shop: planned again when they are shown. */
   readonly dirty: Set<string>
   shown: string | null
+  /** A trouble that no later success ends: said until the person has read it. */
+  lasting: string | null
   /** Settles when everything that was begun has ended. */
   queue: Promise<unknown>
 }
@@ -68,10 +70,11 @@ export const wordsOf = (error: unknown): string => (error instanceof Error ? err
 export async function attempt<T>(desk: Desk, otherwise: T, work: () => Promise<T>): Promise<T> {
   try {
     const value = await inTurn(desk, work)
-    if (desk.store.getState().trouble !== null) desk.store.setState({ trouble: null })
+    if (desk.store.getState().trouble !== desk.lasting) desk.store.setState({ trouble: desk.lasting })
     return value
   } catch (error) {
-    desk.store.setState({ trouble: wordsOf(error) })
+    const words = wordsOf(error)
+    desk.store.setState({ trouble: desk.lasting === null ? words : `${words} ${desk.lasting}` })
     return otherwise
   }
 }

@@ -6,28 +6,27 @@ import type { Nest } from '../core/nest.ts'
 import { canonical, isSealed } from '../core/nest-seal.ts'
 import { bad, type Problem, type Result } from '../core/result.ts'
 import type { Shop } from '../core/shop.ts'
-import { type BackupFile, readBackupFile, writeBackupFile } from '../door/backup-file.ts'
+import { type BackupFile, readBackupFile } from '../door/backup-file.ts'
 import { type JobFile, readJobFile, writeJobFile } from '../door/job-file.ts'
 import { attempt, type Desk, jobOf } from './desk.ts'
 import { freeName, saveJob } from './jobs.ts'
 import { readDisk } from './publish.ts'
-import type { Actions } from './state.ts'
+import type { Actions, Opened } from './state.ts'
 
-export function fileActions(
-  desk: Desk,
-): Pick<Actions, 'openFile' | 'openSample' | 'fileOf' | 'openBackup' | 'backup'> {
-  const openFile: Actions['openFile'] = async (text) => {
+export function fileActions(desk: Desk): Pick<Actions, 'openFile' | 'openSample' | 'fileOf' | 'openBackup'> {
+  async function open(text: string, differing: Differing): Promise<Awaited<ReturnType<Actions['openFile']>>> {
     const read = await sound(desk, readJobFile(text))
     if (!read.ok) return { problems: read.problems }
-    const taken = await attempt(desk, undefined, () => take(desk, asBackup(read.value)))
-    return taken ? { job: taken.jobs[0]!, problems: [] } : { problems: [notOpened(desk)] }
+    const taken = await attempt(desk, undefined, () => take(desk, asBackup(read.value), differing, 'leave'))
+    if (!taken) return { problems: [notOpened(desk)] }
+    return { job: taken.jobs[0]!, ...(taken.rivals.length > 0 && { rival: true }), problems: [] }
   }
   return {
-    openFile,
+    openFile: (text) => open(text, 'keep both'),
     openSample: async (index) => {
       const sample = desk.ports.samples[index]
       const { job, problems } = sample
-        ? await openFile(sample.text)
+        ? await open(sample.text, 'copy')
         : { job: undefined, problems: [{ code: 'no-sample', text: `There is no sample job ${index + 1}.` }] }
       if (job !== undefined) return job
       desk.store.setState({ trouble: problems.map((problem: Problem) => problem.text).join(' ') })
@@ -36,13 +35,17 @@ export function fileActions(
     fileOf: (id) => writeJobFile(fileOf(desk, id)),
     openBackup: async (text) => {
       const read = await sound(desk, readBackupFile(text))
-      if (!read.ok) return { jobs: [], ownShop: false, problems: read.problems }
-      const taken = await attempt(desk, undefined, () => take(desk, read.value))
-      return taken ? { ...taken, problems: [] } : { jobs: [], ownShop: false, problems: [notOpened(desk)] }
+      if (!read.ok) return { ...nothing, problems: read.problems }
+      // A job file carries the shop it was planned in, which need not be ours; a backup is of this shop.
+      const shops = readJobFile(text).ok ? 'leave' : 'keep both'
+      const taken = await attempt(desk, undefined, () => take(desk, read.value, 'keep both', shops))
+      if (!taken) return { ...nothing, problems: [notOpened(desk)] }
+      return { ...taken, left: read.value.left ?? [], problems: [] }
     },
-    backup: () => writeBackupFile(backupOf(desk)),
   }
 }
+
+const nothing = { jobs: [], ownShop: false, rivals: [], left: [] } as const
 
 const notOpened = (desk: Desk): Problem => ({
   code: 'not-opened',
@@ -70,44 +73,55 @@ async function sound<F extends JobFile | BackupFile>(desk: Desk, read: Result<F>
   return read
 }
 
-interface Taken {
-  /** The jobs of the file as they are called here, in its order. */
-  readonly jobs: readonly string[]
-  /** The file has another shop than this device, which keeps its own. */
-  readonly ownShop: boolean
-}
+/** What becomes of a document that is here already and differs: a second version to choose from, or a job of its own. */
+type Differing = 'keep both' | 'copy'
+
+type Taken = Pick<Opened, 'jobs' | 'ownShop' | 'rivals'>
 
 /**
- * Facts and nests first (a union, they replace nothing), the shop only where none was ever saved, the jobs last. A job
- * that is here already and differs is opened as a copy, without what happened to the first.
+ * Facts and nests first (a union, they replace nothing), then the shop, the jobs last. Of a document that is here and
+ * differs nothing is lost: it stays, and the other is kept beside it as a second version until the person chooses.
  */
-async function take(desk: Desk, { jobs, shop, nests, facts }: BackupFile): Promise<Taken> {
+async function take(
+  desk: Desk,
+  { jobs, shop, nests, facts }: BackupFile,
+  differing: Differing,
+  shops: 'keep both' | 'leave',
+): Promise<Taken> {
   const { disk, ids } = desk.ports
+  const rivals: string[] = []
   if (facts.length > 0 || nests.length > 0) await disk.merge(facts, nests)
   const own = desk.shop
+  const ownShop = shop !== undefined && own !== null && !same(own.body, shop)
   if (shop && own === null) await disk.saveShop(shop, null)
+  if (ownShop && shops === 'keep both') {
+    rivals.push(shop.name)
+    if (!isKnownRival(desk, shop)) await disk.saveShop(shop, null)
+  }
   await readDisk(desk)
   const opened: string[] = []
   for (const job of jobs) {
     const here = desk.jobs.get(job.id)
     if (here && same(here.body, job)) {
       opened.push(job.id)
-      continue
+    } else if (here && differing === 'keep both') {
+      opened.push(job.id)
+      rivals.push(here.body.name)
+      if (!isKnownRival(desk, job)) await disk.saveJob(job, null)
+    } else {
+      const name = freeName(job.name, desk.store.getState().jobs)
+      const taken = here ? { ...job, id: ids.make(), name } : job
+      await saveJob(desk, taken, undefined)
+      opened.push(taken.id)
     }
-    const name = freeName(job.name, desk.store.getState().jobs)
-    const taken = here ? { ...job, id: ids.make(), name } : job
-    await saveJob(desk, taken, undefined)
-    opened.push(taken.id)
   }
-  return { jobs: opened, ownShop: shop !== undefined && own !== null && !same(own.body, shop) }
+  if (rivals.length > 0) await readDisk(desk)
+  return { jobs: [...new Set(opened)], ownShop, rivals: [...new Set(rivals)] }
 }
 
-/** All that is kept here. Of a document with two versions, the one that stands. */
-function backupOf(desk: Desk): BackupFile {
-  const jobs = [...desk.jobs.values()].map(({ body }) => body)
-  const shop = desk.shop?.body
-  return { ...(shop && { shop }), jobs, nests: [...desk.nests.values()], facts: desk.store.getState().facts }
-}
+/** Opening the same file twice makes no third version. */
+const isKnownRival = (desk: Desk, document: Job | Shop): boolean =>
+  desk.store.getState().rivals.some(({ body }) => same(body, document))
 
 /** The same content, in whatever order its fields stand. */
 const same = (a: Job | Shop, b: Job | Shop): boolean => canonical(a) === canonical(b)

@@ -36,7 +36,7 @@ export function freeName(name: string, jobs: readonly Job[]): string {
 
 type JobActions = Pick<
   Actions,
-  'newJob' | 'copyJob' | 'removeJob' | 'editJob' | 'editParams' | 'saveShop' | 'settle'
+  'newJob' | 'copyJob' | 'removeJob' | 'editJob' | 'editParams' | 'saveShop' | 'settle' | 'settleApart'
 >
 
 export function jobActions(desk: Desk): JobActions {
@@ -128,6 +128,16 @@ export function jobActions(desk: Desk): JobActions {
           (rival) => rival.id === chosen.id && 'build' in rival.body === 'build' in chosen.body,
         )
         await ports.disk.settle(chosen, current ? [current, ...sameDocument] : sameDocument)
+        await readDisk(desk)
+      }),
+
+    settleApart: (rival) =>
+      attempt(desk, undefined, async () => {
+        const standing = jobOf(desk, rival.id)
+        const name = freeName(rival.body.name, store.getState().jobs)
+        // The copy first: should the device die in between, the second version is there twice and not gone.
+        await saveJob(desk, { ...rival.body, id: ports.ids.make(), name }, undefined)
+        await ports.disk.settle(standing, [rival])
         await readDisk(desk)
       }),
   }

@@ -21,5 +21,7 @@ export const KEPT: {
   rivals: { where: 'disk', by: 'a row for each second version, until the person chooses' },
   unread: { where: 'disk', by: 'the rows themselves, left as they are' },
   samples: { where: 'memory', by: 'what the program brings along' },
+  backup: { where: 'disk', by: 'a row beside the head of the log' },
+  room: { where: 'memory', by: 'what the browser answered last' },
   flash: { where: 'memory', by: 'counts the writes of this tab' },
 }

@@ -8,6 +8,25 @@ import type { Shop } from '../core/shop.ts'
 
 export type { FactDraft, Revision }
 
+/** What stood here when a backup was last handed out; with `saved` false, when there was first something to lose. */
+export interface BackupMark {
+  /** As this device's clock said it. */
+  readonly at: string
+  readonly saved: boolean
+  readonly facts: number
+  /** `id device:rev` of every job and the shop. */
+  readonly documents: readonly string[]
+}
+
+/** Where the browser keeps it all. Null where it does not say. */
+export interface Room {
+  /** It will not be cleared when the device runs short of room. */
+  readonly lasting: boolean | null
+  /** Bytes. */
+  readonly used: number | null
+  readonly most: number | null
+}
+
 export interface Kept {
   readonly device: string
   readonly facts: readonly Fact[]
@@ -18,6 +37,7 @@ export interface Kept {
   readonly rivals: readonly (Revision<Job> | Revision<Shop>)[]
   /** Rows that this program cannot read (a newer version's, or damaged): kept as they are, said to the person. */
   readonly unread: readonly { readonly store: string; readonly key: string; readonly why: string }[]
+  readonly backup: BackupMark | null
 }
 
 /** The disk. Every promise resolves only when the write is on disk, and rejects when it is not. */
@@ -41,8 +61,16 @@ export interface Disk {
   onOther(listener: () => void): () => void
   /** The connection was lost or had to be given up, said in words; the next call opens it again if it can. */
   onTrouble(listener: (why: string) => void): () => void
-  /** Asks the browser, once, not to clear what is kept here when it runs short of room; true when it will not. */
-  persist(): Promise<boolean>
+  /**
+   * Asks the browser not to clear what is kept here when it runs short of room; true when it will not. Once by itself;
+   * `again` when the person wants it asked.
+   */
+  persist(again?: boolean): Promise<boolean>
+  /** Never rejects. */
+  room(): Promise<Room>
+  markBackup(mark: BackupMark): Promise<void>
+  /** Every row as it lies there, as the text of a rescue file, whatever is wrong with it. */
+  rescue(): Promise<string>
 }
 
 /** The nest in the worker. */

@@ -47,6 +47,11 @@ export async function record(
   const facts = await desk.ports.disk.append(drafts, nests)
   for (const nest of nests) desk.nests.set(nest.id, nest)
   const state = desk.store.getState()
+  if (facts.some(({ device }) => device !== state.device)) {
+    desk.store.setState({ flash: state.flash + 1 })
+    await readDisk(desk)
+    return facts
+  }
   const all = union(state.facts, facts)
   const progress = fold(all)
   if (freeSteel(progress) !== freeSteel(state.progress)) soil(desk)
@@ -68,7 +73,7 @@ export function soil(desk: Desk): void {
  * away.
  */
 export async function readDisk(desk: Desk): Promise<void> {
-  const kept = await desk.ports.disk.readAll()
+  const kept = await notCleared(desk, await desk.ports.disk.readAll())
   lay(desk, kept)
   const state = desk.store.getState()
   const facts = union(state.facts, kept.facts)
@@ -86,10 +91,31 @@ export async function readDisk(desk: Desk): Promise<void> {
       progress: fold(facts),
       rivals: kept.rivals,
       unread: kept.unread,
+      backup: kept.backup,
     },
     withShown(desk, planned),
   )
 }
+
+/**
+ * The disk of this tab does not change its name: when it does, the browser has cleared what it kept while the page was
+ * open. What the page still knows is written again, beside whatever was made since.
+ */
+async function notCleared(desk: Desk, kept: Kept): Promise<Kept> {
+  const { device, phase, facts } = desk.store.getState()
+  const { disk } = desk.ports
+  if (phase !== 'ready' || kept.device === device) return kept
+  await disk.merge(facts, [...desk.nests.values()])
+  if (desk.shop && kept.shop === null) await disk.saveShop(desk.shop.body, null)
+  const there = new Set(kept.jobs.map(({ id }) => id))
+  for (const { id, body } of desk.jobs.values()) if (!there.has(id)) await disk.saveJob(body, null)
+  desk.lasting = cleared
+  desk.store.setState({ trouble: cleared })
+  return disk.readAll()
+}
+
+const cleared =
+  'The browser cleared what it kept on this device while the page was open. What this page knew is written again; save a backup now, and see Backup in the Shop station for how to make the browser keep it.'
 
 function lay(desk: Desk, kept: Kept): void {
   desk.jobs.clear()

@@ -5,7 +5,8 @@ import type { BenchCut, Plan } from '../core/plan-shapes.ts'
 import type { Problem } from '../core/result.ts'
 import type { Section } from '../core/section/section.ts'
 import type { Shop } from '../core/shop.ts'
-import type { Kept, Revision } from './ports.ts'
+import type { BackupMark, Kept, Revision, Room } from './ports.ts'
+import type { Reminder } from './remind.ts'
 
 /** Where the nest of a job stands. */
 export interface Nesting {
@@ -54,8 +55,20 @@ export interface AppState {
   readonly unread?: Kept['unread']
   /** Ids and names of the sample jobs. */
   readonly samples: readonly string[]
+  readonly backup: BackupMark | null
+  /** Null until the browser was asked. */
+  readonly room: Room | null
   /** Counts up at each fact that reached the disk: the panel flashes once for each. */
   readonly flash: number
+}
+
+/** What came of a backup. */
+export interface Opened {
+  readonly jobs: readonly string[]
+  readonly ownShop: boolean
+  readonly rivals: readonly string[]
+  readonly left: readonly string[]
+  readonly problems: readonly Problem[]
 }
 
 /** What a person can do. Each resolves when it is on disk; each returns the problems in words, or an empty list. */
@@ -71,22 +84,32 @@ export interface Actions {
   ): Promise<void>
   editParams(id: string, change: Params): Promise<void>
   saveShop(shop: Shop): Promise<readonly Problem[]>
-  /** A tube-job file; the result names the job opened, or says what is wrong and changes nothing. */
-  openFile(text: string): Promise<{ readonly job?: string; readonly problems: readonly Problem[] }>
+  /**
+   * A tube-job file; the result names the job opened, or says what is wrong and changes nothing. `rival`: the job is
+   * here already and differs; both versions are kept, and the person chooses.
+   */
+  openFile(
+    text: string,
+  ): Promise<{ readonly job?: string; readonly rival?: true; readonly problems: readonly Problem[] }>
   openSample(index: number): Promise<string>
   /** The text of a tube-job file with shop, nests and facts. */
   fileOf(id: string): string
   /**
    * A backup, or a job file, which is a backup of one: all of it is taken, or nothing with the reasons. `ownShop`: the
-   * shop of the file is another one, and that of this device stays.
+   * shop of the file is another one, and that of this device stands. `rivals`: names of the documents that now stand
+   * here in two versions. `left`: rows of a rescue file that could not be read.
    */
-  openBackup(text: string): Promise<{
-    readonly jobs: readonly string[]
-    readonly ownShop: boolean
-    readonly problems: readonly Problem[]
-  }>
+  openBackup(text: string): Promise<Opened>
   /** The text of a file with all that this device keeps. */
   backup(): string
+  /** The text that `backup` gave was handed to the person. */
+  backedUp(): Promise<void>
+  /** Why a backup is asked for now, or null while all is well. */
+  reminder(): Reminder | null
+  /** The text of a file with every row as it lies on the disk, also those that cannot be read. */
+  rescue(): Promise<string>
+  /** Asks the browser again to keep what is here; the answer stands in `room`. */
+  askToKeep(): Promise<void>
   /** Plans the job now and asks the worker for a nest where none is accepted. */
   show(id: string): void
   stopSolving(id: string): void
@@ -109,5 +132,7 @@ export interface Actions {
   gauge(id: string, copy: number, of: string, value: number | undefined): Promise<void>
   /** The person chose one of two versions. */
   settle(chosen: Revision<Job> | Revision<Shop>): Promise<void>
+  /** Both versions are wanted: the second becomes a job of its own. */
+  settleApart(rival: Revision<Job>): Promise<void>
   dismiss(): void
 }

@@ -127,4 +127,6 @@ export interface Shop {
   readonly habitsOff?: readonly Habit[]
   /** What marks are written with; absent: a paint pen. */
   readonly markWith?: 'paint pen' | 'scribe or stamp'
+  /** Days after which a backup is old enough to remind of; 0: never; absent: 14. */
+  readonly backupDays?: number
 }

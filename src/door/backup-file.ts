@@ -11,6 +11,7 @@ import { job } from './job-shape.ts'
 import { parseJson } from './json.ts'
 import { nest } from './nest-shape.ts'
 import { readShape } from './problem.ts'
+import { type RescueRead, readRescue } from './rescue-file.ts'
 import { fields, list, oneOf, type Shape } from './shape.ts'
 import { shop } from './shop-shape.ts'
 
@@ -21,6 +22,8 @@ export interface BackupFile {
   readonly jobs: readonly Job[]
   readonly nests: readonly Nest[]
   readonly facts: readonly Fact[]
+  /** Only of a rescue file: rows that could not be read, in words. */
+  readonly left?: readonly string[]
 }
 
 const format = 'tube-backup'
@@ -56,12 +59,15 @@ function together(files: readonly JobFile[]): BackupFile {
 
 /**
  * A backup of this version or an older one; a single job file is a backup of one. Whole or not at all: one damaged
- * field and nothing is taken, with its path (`jobs[2].build.params.size`) in the problem.
+ * field and nothing is taken, with its path (`jobs[2].build.params.size`) in the problem. Only a rescue file is read
+ * row by row, since what is left of a broken disk is better than nothing. A job may stand in `jobs` twice, in two
+ * versions between which nobody has chosen yet.
  */
 export function readBackupFile(text: string): Result<BackupFile> {
   const parsed = parseJson(text, 'backup')
   if (!parsed.ok) return parsed
   const head = (parsed.value ?? {}) as { readonly format?: unknown; readonly version?: unknown }
+  if (head.format === 'tube-rescue') return readRescue(parsed.value) satisfies Result<RescueRead>
   if (head.format !== format) {
     const one = readJobFile(text)
     return one.ok ? good(together([one.value])) : one

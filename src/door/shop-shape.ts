@@ -169,6 +169,7 @@ export const shop = shapeOf<Shop>()(
       tolerance: v.optional(number('a tolerance of more than 0, to 10 mm', { above: 0, most: 10 })),
       habitsOff: v.optional(list('habits', oneOf('deburr', 'chips', 'back off', 'mark'))),
       markWith: v.optional(oneOf('paint pen', 'scribe or stamp')),
+      backupDays: v.optional(whole(0, 365)),
     }),
     agrees('saws', (s) => distinct(s.saws), 'saws with an id each of its own'),
     agrees(

@@ -44,11 +44,15 @@ export function connect(trouble: (why: string) => void, name: string = databaseN
       upgrade: (db, from, _to, tx) => migrate(db, from, tx as Parameters<typeof migrate>[2]),
       blocked: () =>
         trouble('Another tab holds an older version of this program open. Close it, and this one goes on.'),
-      blocking: (_old, _new, event) => {
+      blocking: (_old, next, event) => {
         forget(mine)
         const database = event.target as IDBDatabase
         database.close()
-        trouble('A newer version of this program was opened in another tab. Load this page again.')
+        trouble(
+          next === null
+            ? 'Somebody, or the browser, is deleting what is kept on this device. What this page shows is still here: save a backup in the Shop station now.'
+            : 'A newer version of this program was opened in another tab. Load this page again.',
+        )
       },
       terminated: () => {
         forget(mine)

@@ -5,8 +5,10 @@ import type { Shop } from '../core/shop.ts'
 import { connect } from './connection.ts'
 import { append, merge } from './log.ts'
 import { type Everything, readAll } from './read.ts'
+import { rescue, rescueText } from './rescue.ts'
 import { type AnyRevision, removeJob, type Saved, saveJob, saveShop, settle } from './revisions.ts'
-import { databaseName } from './schema.ts'
+import { lookAtRoom, type Room } from './room.ts'
+import { type BackupMark, databaseName } from './schema.ts'
 import { openTabs } from './tabs.ts'
 
 /**
@@ -23,7 +25,10 @@ export interface Disk {
   settle(chosen: AnyRevision, over: readonly AnyRevision[]): Promise<void>
   onOther(listener: () => void): () => void
   onTrouble(listener: (why: string) => void): () => void
-  persist(): Promise<boolean>
+  persist(again?: boolean): Promise<boolean>
+  room(): Promise<Room>
+  markBackup(mark: BackupMark): Promise<void>
+  rescue(): Promise<string>
   /** Gives up the connection and the channel to other tabs. */
   close(): Promise<void>
 }
@@ -63,7 +68,15 @@ export function openDisk(options: DiskOptions = {}): Disk {
       listeners.add(listener)
       return () => listeners.delete(listener)
     },
-    async persist() {
+    room: lookAtRoom,
+    markBackup: (mark) =>
+      told(
+        disk.write(['meta'], async (tx) => {
+          await tx.objectStore('meta').put(mark, 'backup')
+        }),
+      ),
+    rescue: async () => rescueText(await rescue(name)),
+    async persist(again = false) {
       const storage = globalThis.navigator?.storage
       if (!storage?.persist) return false
       if (await storage.persisted()) return true
@@ -73,7 +86,7 @@ export function openDisk(options: DiskOptions = {}): Disk {
         if (!before) await tx.objectStore('meta').put(true, 'asked')
         return before !== undefined
       })
-      return asked ? false : storage.persist()
+      return asked && !again ? false : storage.persist()
     },
     async close() {
       tabs.close()

@@ -8,7 +8,7 @@ import { readStoredFact, readStoredJob, readStoredNest, readStoredShop } from '.
 import type { Connection } from './connection.ts'
 import { logHead } from './log.ts'
 import { readRevision, whyNot } from './revisions.ts'
-import { shopKey } from './schema.ts'
+import type { BackupMark, Database, Stray } from './schema.ts'
 
 export interface Unread {
   readonly store: string
@@ -25,28 +25,49 @@ export interface Everything {
   readonly shop: Revision<Shop> | null
   readonly rivals: readonly (Revision<Job> | Revision<Shop>)[]
   readonly unread: readonly Unread[]
+  readonly backup: BackupMark | null
 }
 
-const stores = ['facts', 'nests', 'jobs', 'rivals', 'shop', 'strays'] as const
+const stores = ['facts', 'nests', 'jobs', 'rivals', 'shop', 'strays', 'meta'] as const
+type Rows = Readonly<Record<(typeof stores)[number], readonly unknown[]>>
+
+const rowsBy = (all: readonly (readonly unknown[])[]): Rows =>
+  Object.fromEntries(stores.map((store, at) => [store, all[at]!])) as Rows
+
+/** All rows, of one moment of the disk. Where the browser fails on one of them, one by one, and the rest still comes. */
+async function readRows(db: Database, broken: Unread[]): Promise<Rows> {
+  try {
+    const tx = db.transaction(stores, 'readonly')
+    const all = await Promise.all([...stores.map((store) => tx.objectStore(store).getAll()), tx.done])
+    return rowsBy(all.slice(0, -1) as unknown[][])
+  } catch (error) {
+    const failed = error instanceof Error || error instanceof DOMException ? error.name : ''
+    if (failed === 'InvalidStateError') throw error
+    return rowsBy(await Promise.all(stores.map((store) => rowByRow(db, store, broken))))
+  }
+}
+
+async function rowByRow(db: Database, store: (typeof stores)[number], broken: Unread[]) {
+  const rows: unknown[] = []
+  for (const key of await db.getAllKeys(store)) {
+    try {
+      rows.push(await db.get(store, key as never))
+    } catch (error) {
+      const why = `the browser cannot read this row (${error instanceof Error ? error.message : String(error)})`
+      broken.push({ store, key: typeof key === 'string' ? key : JSON.stringify(key), why })
+    }
+  }
+  return rows
+}
+
+const isOfJob = (row: unknown): boolean => (row as { readonly document?: unknown } | null)?.document === 'job'
 
 export async function readAll(disk: Connection, makeId: () => string): Promise<Everything> {
   const head = await disk.write(['meta'], (tx) => logHead(tx.objectStore('meta'), makeId))
-  const raw = await disk.read(async (db) => {
-    // One transaction: what is read is one moment of the disk.
-    const tx = db.transaction(stores, 'readonly')
-    const [facts, nests, jobs, rivals, shop, strays] = await Promise.all([
-      tx.objectStore('facts').getAll(),
-      tx.objectStore('nests').getAll(),
-      tx.objectStore('jobs').getAll(),
-      tx.objectStore('rivals').getAll(),
-      tx.objectStore('shop').get(shopKey),
-      tx.objectStore('strays').getAll(),
-      tx.done,
-    ])
-    return { facts, nests, jobs, rivals, shop, strays }
-  })
-
-  const unread: Unread[] = raw.strays.map(({ store, key, why }) => ({ store, key, why }))
+  const broken: Unread[] = []
+  const raw = await disk.read((db) => readRows(db, broken))
+  const strays = raw.strays as readonly Stray[]
+  const unread: Unread[] = [...strays.map(({ store, key, why }) => ({ store, key, why })), ...broken]
   function readable<T>(store: string, rows: readonly unknown[], read: (row: unknown) => Result<T>): T[] {
     return rows.flatMap((row) => {
       const result = read(row)
@@ -58,27 +79,39 @@ export async function readAll(disk: Connection, makeId: () => string): Promise<E
 
   const job = (row: unknown) => readRevision(row, readStoredJob)
   const shop = (row: unknown) => readRevision(row, readStoredShop)
-  const living = raw.jobs.filter((row) => !(typeof row === 'object' && 'removed' in row))
+  const living = raw.jobs.filter((row) => !(typeof row === 'object' && row !== null && 'removed' in row))
   return {
     device: head.device,
     facts: readable('facts', raw.facts, readStoredFact),
     nests: readable('nests', raw.nests, readStoredNest),
     jobs: readable('jobs', living, job),
-    shop: readable('shop', raw.shop === undefined ? [] : [raw.shop], shop)[0] ?? null,
+    shop: readable('shop', raw.shop, shop)[0] ?? null,
     rivals: [
       ...readable(
         'rivals',
-        raw.rivals.filter(({ document }) => document === 'job'),
+        raw.rivals.filter((row) => isOfJob(row)),
         job,
       ),
       ...readable(
         'rivals',
-        raw.rivals.filter(({ document }) => document !== 'job'),
+        raw.rivals.filter((row) => !isOfJob(row)),
         shop,
       ),
     ],
     unread,
+    backup: raw.meta.find(isMark) ?? null,
   }
+}
+
+function isMark(value: unknown): value is BackupMark {
+  const { at, saved, facts, documents } = (value ?? {}) as Partial<BackupMark>
+  return (
+    typeof at === 'string' &&
+    typeof saved === 'boolean' &&
+    Number.isSafeInteger(facts) &&
+    Array.isArray(documents) &&
+    documents.every((one) => typeof one === 'string')
+  )
 }
 
 function keyOf(row: unknown): string {

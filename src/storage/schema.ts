@@ -29,6 +29,17 @@ export interface LogHead {
   readonly lamport: number
 }
 
+/** The last backup that was handed to the person, or, with `saved` false, when there was first something to lose. */
+export interface BackupMark {
+  /** As this device's clock said it. */
+  readonly at: string
+  readonly saved: boolean
+  /** Facts in the log then. */
+  readonly facts: number
+  /** `document id device:rev` of every job, and the shop, as it was then. */
+  readonly documents: readonly string[]
+}
+
 /** Something that could not take its place: kept as it came, never read again by this version. */
 export interface Stray {
   readonly store: string
@@ -44,8 +55,11 @@ export interface Schema extends DBSchema {
   rivals: { key: [string, string, string, number]; value: RivalRow }
   /** One row, under `shopKey`. */
   shop: { key: string; value: Revision<Shop> }
-  /** `log`: LogHead. `asked`: true once the browser was asked to keep everything. */
-  meta: { key: string; value: LogHead | true }
+  /**
+   * `log`: LogHead. `asked`: true once the browser was asked to keep everything. `backup`: BackupMark; older programs
+   * leave it lying.
+   */
+  meta: { key: string; value: LogHead | BackupMark | true }
   strays: { key: number; value: Stray }
 }
 

@@ -1,4 +1,6 @@
 import { afterEach, describe, expect, test } from 'vitest'
+import type { Job } from '../../src/core/job.ts'
+import type { Revision } from '../../src/core/revision.ts'
 import { readJobFile } from '../../src/door/job-file.ts'
 import { closeTabs, freshName } from '../storage/faulty.ts'
 import { cutListJob, handShop, type Tablet, tabletOn } from './tablet.ts'
@@ -70,14 +72,35 @@ describe('a file of a job', () => {
     expect(tablet.state().jobs).toHaveLength(2)
   })
 
-  test('of a job that is here and was changed opens as a copy with a name of its own, with nothing cut', async () => {
+  test('of a job that is here and was changed: both versions are kept, with what was cut, and the person chooses', async () => {
     const { tablet, id } = await worked()
     const text = tablet.actions.fileOf(id)
     await tablet.actions.editJob(id, { quantity: 2 })
-    const { job } = await tablet.actions.openFile(text)
-    expect(job).not.toBe(id)
-    expect(tablet.view(job!).job.quantity).toBe(1)
-    expect(tablet.view(job!).cuts.some(({ done }) => done !== undefined)).toBe(false)
+    expect(await tablet.actions.openFile(text)).toEqual({ job: id, rival: true, problems: [] })
+    expect(tablet.view(id).job.quantity).toBe(2)
+    expect(tablet.state().rivals.map(({ body }) => (body as Job).quantity)).toEqual([1])
+    // Opened again: no third version.
+    await tablet.actions.openFile(text)
+    expect(tablet.state().rivals).toHaveLength(1)
+    await tablet.actions.settle(tablet.state().rivals[0]!)
+    expect(tablet.state().rivals).toEqual([])
+    expect(tablet.view(id).job.quantity).toBe(1)
+    tablet.actions.show(id)
+    expect(tablet.view(id).cuts.filter(({ done }) => done !== undefined)).toHaveLength(2)
+  })
+
+  test('of a job that was changed here and is wanted too becomes a job of its own, with nothing cut', async () => {
+    const { tablet, id } = await worked()
+    const text = tablet.actions.fileOf(id)
+    await tablet.actions.editJob(id, { quantity: 2 })
+    await tablet.actions.openFile(text)
+    await tablet.actions.settleApart(tablet.state().rivals[0] as Revision<Job>)
+    expect(tablet.state().rivals).toEqual([])
+    const [own] = tablet
+      .state()
+      .jobs.filter((job) => job.quantity === 1 && job.id !== id && job.name.endsWith(' 2'))
+    expect(own).toBeDefined()
+    expect(tablet.view(own!.id).cuts.some(({ done }) => done !== undefined)).toBe(false)
     expect(tablet.view(id).job.quantity).toBe(2)
     expect(new Set(tablet.state().jobs.map(({ name }) => name)).size).toBe(3)
   })
@@ -125,6 +148,8 @@ describe('a backup', () => {
     expect(await second.actions.openBackup(tablet.actions.backup())).toEqual({
       jobs: [id],
       ownShop: false,
+      rivals: [],
+      left: [],
       problems: [],
     })
     expect(second.state().facts).toEqual(tablet.state().facts)
@@ -151,13 +176,50 @@ describe('a backup', () => {
     expect(second.state().shop).toEqual(handShop)
   })
 
-  test('with another shop says that the one here stays', async () => {
+  test('with another shop: the one here stands, the other waits beside it and can be taken', async () => {
     const { tablet } = await worked()
     const second = await opened()
     const own = { ...handShop, name: 'Own shop' }
     await second.actions.saveShop(own)
-    expect(await second.actions.openBackup(tablet.actions.backup())).toMatchObject({ ownShop: true })
+    expect(await second.actions.openBackup(tablet.actions.backup())).toMatchObject({
+      ownShop: true,
+      rivals: [handShop.name],
+    })
     expect(second.state().shop).toEqual(own)
+    await second.actions.settle(second.state().rivals[0]!)
+    expect(second.state().shop).toEqual(handShop)
+    expect(second.state().rivals).toEqual([])
+    expect((await second.actions.saveShop({ ...handShop, leastDrop: 400 })).length).toBe(0)
+    expect(second.state().trouble).toBeNull()
+  })
+
+  test('holds both versions of a job between which nobody has chosen, and so does the device it is opened on', async () => {
+    const { tablet, id } = await worked()
+    const text = tablet.actions.fileOf(id)
+    await tablet.actions.editJob(id, { quantity: 2 })
+    await tablet.actions.openFile(text)
+    const second = await opened()
+    const { jobs, rivals } = await second.actions.openBackup(tablet.actions.backup())
+    expect(jobs).toHaveLength(2)
+    expect(rivals).toHaveLength(1)
+    expect(second.view(id).job.quantity).toBe(2)
+    expect(second.state().rivals.map(({ body }) => (body as Job).quantity)).toEqual([1])
+  })
+
+  test('two tablets that exchange backups, in either order, hold the same facts and the same jobs', async () => {
+    const { tablet, id } = await worked()
+    const second = await opened()
+    await second.actions.openBackup(tablet.actions.backup())
+    second.actions.show(id)
+    await second.actions.cut(id, second.view(id).cuts[2]!)
+    await tablet.actions.undo(id)
+    const [one, two] = [tablet.actions.backup(), second.actions.backup()]
+    await tablet.actions.openBackup(two)
+    await second.actions.openBackup(one)
+    expect(second.state().facts).toEqual(tablet.state().facts)
+    expect(second.state().progress).toEqual(tablet.state().progress)
+    // One of the two that were cut was undone there, a third was cut here.
+    expect(tablet.state().progress.made.filter((made) => made.job === id)).toHaveLength(2)
   })
 
   test('with a nest changed by hand is refused whole', async () => {
@@ -180,6 +242,20 @@ describe('sample jobs', () => {
     expect(tablet.state().shop.name).toBe('Harbor Street Fabrication')
     expect(tablet.view(id).problems).toEqual([])
     expect(tablet.view(id).plan?.parts.length).toBeGreaterThan(0)
+  })
+
+  test('one that was changed stays as it is, and the sample opens beside it', async () => {
+    const tablet = await opened()
+    const id = await tablet.actions.openSample(0)
+    await tablet.actions.editJob(id, { quantity: 7 })
+    expect(await tablet.actions.openSample(0)).not.toBe(id)
+    expect(tablet.state()).toMatchObject({ rivals: [] })
+    expect(
+      tablet
+        .state()
+        .jobs.map((job) => job.quantity)
+        .sort(),
+    ).toEqual([1, 7])
   })
 
   test('a third of two is said', async () => {

@@ -1,6 +1,6 @@
 import { afterEach, describe, expect, test, vi } from 'vitest'
 import { KEPT } from '../../src/app/kept.ts'
-import { breakWrite, closeTabs, freshName, plant } from '../storage/faulty.ts'
+import { answer, breakWrite, closeTabs, freshName, plant } from '../storage/faulty.ts'
 import { cutListJob, handShop, hasRun, rows, type Tablet, tabletOn, until } from './tablet.ts'
 
 afterEach(closeTabs)
@@ -202,12 +202,50 @@ describe('the disk', () => {
   })
 })
 
+test('a disk that the browser clears while the page is open is written again from what the page knows, and that is said', async () => {
+  const name = freshName()
+  const tablet = await opened(name)
+  await tablet.actions.saveShop(handShop)
+  const id = await cutListJob(tablet, 3, 600)
+  await tablet.actions.cut(id, tablet.view(id).cuts[0]!)
+  // As a browser does it: the connection is gone, and what is opened next is empty.
+  await answer(indexedDB.deleteDatabase(name))
+  await tablet.actions.cut(id, tablet.view(id).cuts[1]!)
+  expect(tablet.state().trouble).toContain('cleared what it kept')
+  expect(tablet.view(id).cuts.map(({ done }) => done !== undefined)).toEqual([true, true, false])
+  // Said until it was read, also after something that went well.
+  await tablet.actions.editJob(id, { note: 'x' })
+  expect(tablet.state().trouble).toContain('save a backup now')
+  tablet.actions.dismiss()
+  expect(tablet.state().trouble).toBeNull()
+  const again = await opened(name)
+  expect(again.state().jobs).toMatchObject([{ id, note: 'x' }])
+  expect(again.state().shop).toEqual(handShop)
+  expect(again.state().progress.made).toHaveLength(2)
+})
+
+test('an edit after the disk was cleared is kept beside what the page knew before', async () => {
+  const name = freshName()
+  const tablet = await opened(name)
+  const id = await tablet.actions.newJob('cut-list')
+  await answer(indexedDB.deleteDatabase(name))
+  expect(tablet.state().trouble).toContain('is deleting what is kept')
+  await tablet.actions.editJob(id, { name: 'Edited after' })
+  const names = [...tablet.state().jobs, ...tablet.state().rivals.map(({ body }) => body)].map(
+    (one) => one.name,
+  )
+  expect(names).toContain('Edited after')
+  expect(tablet.state().jobs).toHaveLength(1)
+  expect(tablet.state().trouble).toContain('cleared what it kept')
+})
+
 test('KEPT names every key of the state, and what it calls disk is there after a restart', async () => {
   const name = freshName()
   const tablet = await opened(name)
   await tablet.actions.saveShop(handShop)
   const id = await cutListJob(tablet, 2, 600)
   await tablet.actions.cut(id, tablet.view(id).cuts[0]!)
+  await tablet.actions.backedUp()
   const before = tablet.state()
   expect(Object.keys(KEPT).sort()).toEqual(Object.keys(before).sort())
   const after = (await opened(name)).state()

@@ -22,7 +22,7 @@ async function firstVisit(page: Page, url: string) {
 /** The app is on screen, not a browser's error page and not an empty root. */
 async function seesApp(page: Page) {
   await expect(page).toHaveTitle(/Longpoint/)
-  await expect(page.locator('#root')).toContainText(/\w/)
+  await expect(page.locator('#root nav')).toContainText('Jobs')
 }
 
 test('after one visit it reloads with the server gone', async ({ page, site }) => {

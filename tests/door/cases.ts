@@ -36,6 +36,8 @@ export const taken: readonly Case[] = [
   { path: 'shop.sections.0.rate', value: undefined },
   { path: 'shop.sections.0.rate', value: { per: 'foot', cents: 0 } },
   { path: 'shop.sheets', value: undefined },
+  { path: 'shop.backupDays', value: 0 },
+  { path: 'shop.backupDays', value: 365 },
   { path: 'shop.reading', value: { kind: 'mm', step: 0.1 } },
   { path: 'shop.reading', value: { kind: 'inch-decimal', places: 3 } },
   { path: 'nests.0.sections.0.proved', value: true },
@@ -129,6 +131,11 @@ export const refusedByShape: readonly Refused[] = [
     path: 'shop.reading',
     value: null,
     says: 'shop.reading is null; it must be a reading: an object with kind',
+  },
+  {
+    path: 'shop.backupDays',
+    value: 366,
+    says: 'shop.backupDays is 366; it must be a whole number from 0 to 365',
   },
   { path: 'shop.daylight', value: 1, says: 'shop.daylight is 1; it must be true or false' },
   {

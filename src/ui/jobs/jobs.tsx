@@ -6,6 +6,7 @@ import { OpenFile } from '../fields/open-file.tsx'
 import { go } from '../shell/route.ts'
 import { JobCard } from './card.tsx'
 import { NewJob } from './new-job.tsx'
+import { Remind } from './remind.tsx'
 import { Rivals } from './rivals.tsx'
 import { Samples } from './samples.tsx'
 import { Unread } from './unread.tsx'
@@ -37,9 +38,10 @@ export function Jobs() {
     remember({ name: job.name, text })
   }
   const open = async (text: string, name: string) => {
-    const { job, problems } = await actions.openFile(text)
+    const { job, rival, problems } = await actions.openFile(text)
     setFaults((old) => [...old, ...problems.map((problem) => `${name}: ${problem.text}`)])
-    if (job !== undefined && problems.length === 0) go({ station: 'sizes', job })
+    // A second version waits here to be chosen from.
+    if (job !== undefined && !rival && problems.length === 0) go({ station: 'sizes', job })
   }
   const undo = async () => {
     if (!removed) return
@@ -77,6 +79,7 @@ export function Jobs() {
           </button>
         </div>
       )}
+      <Remind />
       <Unread />
       <Rivals />
       {jobs.length === 0 && samples.length > 0 && <Samples samples={samples} first />}

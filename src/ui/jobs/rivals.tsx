@@ -28,7 +28,7 @@ export function Rivals() {
 function Rival({ rival }: { readonly rival: Revision<Job> | Revision<Shop> }) {
   const jobs = useApp((state) => state.jobs)
   const shop = useShop()
-  const { settle } = useActions()
+  const { settle, settleApart } = useActions()
   const standing: Job | Shop | undefined = isJob(rival) ? jobs.find(({ id }) => id === rival.id) : shop
   if (!standing) return null
   const lines = differences(standing, rival.body)
@@ -64,6 +64,11 @@ function Rival({ rival }: { readonly rival: Revision<Job> | Revision<Shop> }) {
           <button type="button" onClick={() => void settle(rival)}>
             Take the other
           </button>
+          {isJob(rival) && (
+            <button type="button" onClick={() => void settleApart(rival)}>
+              Keep both, as two jobs
+            </button>
+          )}
         </div>
       </div>
     </section>

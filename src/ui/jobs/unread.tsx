@@ -1,4 +1,5 @@
 import { useApp } from '../app.ts'
+import { Rescue } from '../shell/rescue.tsx'
 import { count } from '../words.ts'
 
 /** What stands on the disk and cannot be read: it is left as it is, and said. */
@@ -17,6 +18,8 @@ export function Unread() {
           </li>
         ))}
       </ul>
+      <p>Everything else works as before. Save a rescue file: it holds these entries too, as they are.</p>
+      <Rescue />
     </details>
   )
 }

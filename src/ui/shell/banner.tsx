@@ -24,7 +24,8 @@ export function UpdateBanner({ updates }: { updates: Updates }) {
 
 /** A save or a read that failed: said until it succeeds or is put away. */
 export function TroubleBanner() {
-  const trouble = useApp((state) => state.trouble)
+  // Where nothing could be read the page itself says why.
+  const trouble = useApp((state) => (state.phase === 'failed' ? null : state.trouble))
   const { dismiss } = useActions()
   if (trouble === null) return null
   return (

@@ -2,10 +2,12 @@ import '../theme.css'
 import '../fields/fields.css'
 import '../drawing/drawing.css'
 import './shell.css'
+import './install.ts'
 import { Component, type ReactNode, Suspense, useEffect, useRef } from 'react'
 import { useActions, useApp } from '../app.ts'
 import { useAwake } from './awake.ts'
 import { TroubleBanner, UpdateBanner, type Updates } from './banner.tsx'
+import { Rescue } from './rescue.tsx'
 import { hrefOf, type JobStation, type Route, useRoute } from './route.ts'
 import { JobStationView, JobsStation, ShopStation } from './stations.tsx'
 import { Strip } from './strip.tsx'
@@ -87,22 +89,36 @@ const Loading = () => (
   </p>
 )
 
+/** The disk cannot be read: what can still be done, the way out first. */
+function NoDisk() {
+  const trouble = useApp((state) => state.trouble)
+  const { open } = useActions()
+  return (
+    <div className="plain-page" role="alert">
+      <h1>What is kept on this device cannot be read</h1>
+      <p>{trouble ?? 'The browser gives no access to its storage.'}</p>
+      <p>
+        Nothing was deleted by this. Save a rescue file first: it holds every row that the browser still
+        gives, and “Open a backup or a job” in the Shop station of a sound device takes what can be read of
+        it. Do not clear the browser’s data.
+      </p>
+      <Rescue />
+      <p className="keys-row">
+        <button type="button" onClick={() => void open()}>
+          Try again
+        </button>
+        <button type="button" onClick={() => location.reload()}>
+          Load the page again
+        </button>
+      </p>
+    </div>
+  )
+}
+
 function Body({ route }: { route: Route }) {
   const phase = useApp((state) => state.phase)
-  const trouble = useApp((state) => state.trouble)
   if (phase === 'loading') return <Loading />
-  if (phase === 'failed')
-    return (
-      <div className="plain-page" role="alert">
-        <h1>What is kept on this device cannot be read</h1>
-        <p>{trouble ?? 'The browser gives no access to its storage.'}</p>
-        <p>
-          <button type="button" onClick={() => location.reload()}>
-            Try again
-          </button>
-        </p>
-      </div>
-    )
+  if (phase === 'failed') return <NoDisk />
   if ('job' in route) return <InJob job={route.job} station={route.station} at={route.at} />
   switch (route.station) {
     case 'jobs':

@@ -45,7 +45,7 @@ export function Shop() {
       <Sections {...part} />
       <Sheets {...part} />
       <Habits {...part} />
-      <Backup />
+      <Backup {...part} />
     </div>
   )
 }

@@ -49,6 +49,8 @@ export function fakeApp(view: JobView, state: Partial<AppState> = {}) {
     facts: [],
     rivals: [],
     samples: [],
+    backup: null,
+    room: null,
     flash: 0,
     ...state,
   }))

@@ -3,6 +3,7 @@ import { configure, render } from '@testing-library/react'
 import type { ReactNode } from 'react'
 import { vi } from 'vitest'
 import { createStore } from 'zustand/vanilla'
+import type { Reminder } from '../../../src/app/remind.ts'
 import type { Actions, AppState, JobView } from '../../../src/app/state.ts'
 import { buildOf } from '../../../src/core/builds/index.ts'
 import { newJob } from '../../../src/core/builds/start.ts'
@@ -57,6 +58,8 @@ export function fakeApp(
     facts: [],
     rivals: [],
     samples: [],
+    backup: null,
+    room: null,
     flash: 0,
     ...more,
   }))
@@ -109,9 +112,15 @@ export function fakeApp(
     openBackup: vi.fn(async (_: string) => ({
       jobs: [] as readonly string[],
       ownShop: false,
+      rivals: [] as readonly string[],
+      left: [] as readonly string[],
       problems: [] as readonly Problem[],
     })),
     backup: vi.fn(() => ''),
+    backedUp: vi.fn(done),
+    reminder: vi.fn((): Reminder | null => null),
+    rescue: vi.fn(async () => ''),
+    askToKeep: vi.fn(done),
     show: vi.fn(),
     stopSolving: vi.fn(),
     accept: vi.fn(async () => true),
@@ -126,6 +135,7 @@ export function fakeApp(
     gauge: vi.fn(done),
     tick: vi.fn(done),
     settle: vi.fn(done),
+    settleApart: vi.fn(done),
     dismiss: vi.fn(() => store.setState({ trouble: null })),
   } satisfies Actions
   return { store, actions }

@@ -142,7 +142,13 @@ describe('a backup', () => {
   test('opened, says how many jobs came from it, and that another shop did not', async () => {
     vi.useRealTimers()
     const app = open()
-    app.actions.openBackup.mockResolvedValueOnce({ jobs: ['b1', 'b2'], ownShop: true, problems: [] })
+    app.actions.openBackup.mockResolvedValueOnce({
+      jobs: ['b1', 'b2'],
+      ownShop: true,
+      rivals: [],
+      left: [],
+      problems: [],
+    })
     pick('{"a":1}')
     expect(await screen.findByText('2 jobs opened from all.json.')).toBeTruthy()
     expect(screen.getByText(/the shop on this device stays as it is/)).toBeTruthy()
@@ -153,7 +159,7 @@ describe('a backup', () => {
     vi.useRealTimers()
     const app = open()
     const problems = [{ code: 'not-json', text: 'This is no backup: it is empty.' }]
-    app.actions.openBackup.mockResolvedValueOnce({ jobs: [], ownShop: false, problems })
+    app.actions.openBackup.mockResolvedValueOnce({ jobs: [], ownShop: false, rivals: [], left: [], problems })
     pick('')
     expect(await screen.findByText('all.json: This is no backup: it is empty.')).toBeTruthy()
   })

@@ -1,0 +1,55 @@
+import { revisionName } from '../core/revision.ts'
+import { type BackupFile, writeBackupFile } from '../door/backup-file.ts'
+import { attempt, type Desk } from './desk.ts'
+import type { BackupMark } from './ports.ts'
+import { reminderOf } from './remind.ts'
+import type { Actions } from './state.ts'
+
+export function backupActions(
+  desk: Desk,
+): Pick<Actions, 'backup' | 'backedUp' | 'reminder' | 'rescue' | 'askToKeep'> {
+  return {
+    backup: () => writeBackupFile(backupOf(desk)),
+    backedUp: () => attempt(desk, undefined, () => mark(desk, true)),
+    reminder: () =>
+      reminderOf({ ...desk.store.getState(), documents: documentsOf(desk) }, desk.ports.clock.now()),
+    rescue: () => desk.ports.disk.rescue(),
+    askToKeep: async () => {
+      const { disk } = desk.ports
+      await disk.persist(true).catch(() => false)
+      desk.store.setState({ room: await disk.room() })
+    },
+  }
+}
+
+/** All that is kept here, both versions of a job between which nobody has chosen yet. */
+function backupOf(desk: Desk): BackupFile {
+  const { facts, rivals } = desk.store.getState()
+  const second = rivals.flatMap(({ body }) => ('build' in body ? [body] : []))
+  const jobs = [...[...desk.jobs.values()].map(({ body }) => body), ...second]
+  const shop = desk.shop?.body
+  return { ...(shop && { shop }), jobs, nests: [...desk.nests.values()], facts }
+}
+
+/** Where every document of this device stands now. */
+const documentsOf = (desk: Desk): readonly string[] =>
+  [...desk.jobs.values(), ...(desk.shop ? [desk.shop] : [])].map((one) => `${one.id} ${revisionName(one)}`)
+
+async function mark(desk: Desk, saved: boolean): Promise<void> {
+  const { facts } = desk.store.getState()
+  const backup: BackupMark = {
+    at: desk.ports.clock.now(),
+    saved,
+    facts: facts.length,
+    documents: documentsOf(desk),
+  }
+  await desk.ports.disk.markBackup(backup)
+  desk.store.setState({ backup })
+}
+
+/** The days of a reminder are counted from when there was first something to lose. Failing that, later: no trouble. */
+export async function markFirst(desk: Desk): Promise<void> {
+  const { backup, facts, jobs } = desk.store.getState()
+  if (backup !== null || (jobs.length === 0 && facts.length === 0)) return
+  await mark(desk, false).catch(() => undefined)
+}

@@ -1,0 +1,171 @@
+import { readFile } from 'node:fs/promises'
+import type { Page } from '@playwright/test'
+import { expectAccessible, expectNothingClipped, expectTouchable } from './axe.ts'
+import { expect, test } from './serve.ts'
+
+const withHexagon = async (page: Page) => {
+  await page.goto('./')
+  await page.getByRole('button', { name: /^Hexagon/ }).click()
+  await expect(page.locator('table.parts')).toBeVisible()
+}
+
+/** Puts rows into the app's database by hand, as damage would. */
+const plant = (page: Page, store: string, row: unknown) =>
+  page.evaluate(
+    ([where, value]) =>
+      new Promise<void>((done, fail) => {
+        const opening = indexedDB.open('longpoint')
+        opening.onerror = () => fail(opening.error)
+        opening.onsuccess = () => {
+          const tx = opening.result.transaction(where as string, 'readwrite')
+          tx.objectStore(where as string).put(value)
+          tx.oncomplete = () => {
+            opening.result.close()
+            done()
+          }
+        }
+      }),
+    [store, row] as const,
+  )
+
+const savedBy = async (page: Page, name: string) => {
+  const saving = page.waitForEvent('download')
+  await page.getByRole('button', { name }).click()
+  return JSON.parse(await readFile(await (await saving).path(), 'utf8'))
+}
+
+const textOf = (value: unknown) => ({
+  name: 'all.json',
+  mimeType: 'application/json',
+  buffer: Buffer.from(JSON.stringify(value)),
+})
+
+test('two weeks after the first job a backup is asked for; saved, it is quiet', async ({ page }) => {
+  await page.clock.install({ time: new Date('2030-06-01T08:00:00Z') })
+  await withHexagon(page)
+  await page.reload()
+  await page.goto('./#/')
+  await expect(page.locator('.job-card')).toHaveCount(1)
+  await expect(page.getByText(/There is no backup yet/)).toHaveCount(0)
+  await page.clock.setSystemTime(new Date('2030-06-15T09:00:00Z'))
+  await page.reload()
+  await expect(page.getByText(/There is no backup yet/)).toBeVisible()
+  await expectAccessible(page)
+  const saved = await savedBy(page, 'Save everything to a file')
+  expect(saved).toMatchObject({ format: 'tube-backup', version: 2 })
+  await expect(page.getByText(/There is no backup yet/)).toHaveCount(0)
+})
+
+test('the Shop says what the browser promises and how much is used, and can be asked', async ({ page }) => {
+  await page.goto('./#/shop')
+  await expect(page.getByText(/may clear everything here/)).toBeVisible()
+  await expect(page.getByText(/Space used: .*MB/)).toBeVisible()
+  await page.getByRole('button', { name: 'Ask the browser to keep it' }).click()
+  await expect(page.getByText(/It was asked and said no|It keeps what is here/)).toBeVisible()
+})
+
+test('a damaged job is told, the others work, and the rescue file holds both and opens elsewhere', async ({
+  browser,
+  page,
+  baseURL,
+}) => {
+  await withHexagon(page)
+  await plant(page, 'jobs', { id: 'bent', rev: 1, parent: null, device: 'd', body: { name: 'Bent' } })
+  await page.goto('./#/')
+  await page.reload()
+  await expect(page.locator('.job-card')).toHaveCount(1)
+  await page.getByText(/1 entry on this device cannot be read/).click()
+  const file = await savedBy(page, 'Save a rescue file')
+  expect(file.stores.jobs).toHaveLength(2)
+
+  const other = await browser.newContext({ baseURL: baseURL ?? '' })
+  const there = await other.newPage()
+  await there.goto('./#/shop')
+  await there.locator('input[type=file]').setInputFiles(textOf(file))
+  await expect(there.getByText('1 job opened from all.json.')).toBeVisible()
+  await expect(there.getByText(/1 row of it cannot be read/)).toBeVisible()
+  await other.close()
+})
+
+test('a database of a newer version: said, left alone, and rescued whole', async ({ page }) => {
+  await withHexagon(page)
+  await page.goto('./manifest.webmanifest')
+  await page.evaluate(
+    () =>
+      new Promise<void>((done, fail) => {
+        const opening = indexedDB.open('longpoint', 99)
+        opening.onerror = () => fail(opening.error)
+        opening.onsuccess = () => {
+          opening.result.close()
+          done()
+        }
+      }),
+  )
+  await page.goto('./')
+  await expect(
+    page.getByRole('heading', { name: 'What is kept on this device cannot be read' }),
+  ).toBeVisible()
+  await expect(page.getByText(/written by a newer version of this program/)).toBeVisible()
+  await expectAccessible(page)
+  await expectTouchable(page, 44)
+  const file = await savedBy(page, 'Save a rescue file')
+  expect(file.database).toBe(99)
+  expect(file.stores.jobs).toHaveLength(1)
+})
+
+test('rescue.html saves the same file with nothing of the app running', async ({ page }) => {
+  await withHexagon(page)
+  await page.goto('./rescue.html')
+  await expectAccessible(page)
+  const file = await savedBy(page, 'Save a rescue file')
+  expect(file).toMatchObject({ format: 'tube-rescue', version: 1 })
+  expect(file.stores.jobs).toHaveLength(1)
+})
+
+test('rescue.html where nothing is kept says so, and the app starts after it as ever', async ({ page }) => {
+  await page.goto('./rescue.html')
+  await page.getByRole('button', { name: 'Save a rescue file' }).click()
+  await expect(page.getByText(/Nothing of Longpoint is kept/)).toBeVisible()
+  await withHexagon(page)
+})
+
+test('a browser that keeps nothing: the app says so, and what to do', async ({ page }) => {
+  // As a private window of some browsers is.
+  await page.addInitScript(() => Object.defineProperty(globalThis, 'indexedDB', { value: undefined }))
+  await page.goto('./')
+  await expect(page.getByText(/keeps nothing on this device/)).toBeVisible()
+  await page.getByRole('button', { name: 'Save a rescue file' }).click()
+  await expect(page.getByText(/gives the page no storage/)).toBeVisible()
+})
+
+test('a full disk: the cut is not shown as done, and the message says what is safe', async ({ page }) => {
+  await withHexagon(page)
+  await page.evaluate(() => {
+    IDBObjectStore.prototype.put = () => {
+      throw new DOMException('full', 'QuotaExceededError')
+    }
+  })
+  await page.getByRole('textbox', { name: 'Size' }).fill('30')
+  await page.getByRole('textbox', { name: 'Size' }).press('Enter')
+  await expect(
+    page.getByRole('alert').filter({ hasText: 'no room left, so nothing was saved' }),
+  ).toBeVisible()
+  await page.reload()
+  await expect(page.locator('table.parts')).toContainText('13 7/8')
+})
+
+for (const [width, height] of [
+  [390, 844],
+  [1180, 820],
+] as const)
+  test(`the backup at ${width} × ${height} is not clipped, can be touched and used by everybody`, async ({
+    page,
+  }) => {
+    await page.setViewportSize({ width, height })
+    await page.goto('./#/shop')
+    await expect(page.getByText(/Space used/)).toBeVisible()
+    await page.getByText('When something is broken').click()
+    await expectNothingClipped(page)
+    await expectTouchable(page, 44)
+    await expectAccessible(page)
+  })
