@@ -8,14 +8,24 @@ import type { BenchCut } from '../core/plan-shapes.ts'
 import { say } from '../core/reading/show.ts'
 import { attempt, type Desk, jobOf, Refusal } from './desk.ts'
 import { record } from './publish.ts'
-import { boughtFor, spokenFor, sticksOf } from './rack.ts'
+import { boughtFor, lastOnRack, spokenFor, sticksOf } from './rack.ts'
 import type { Actions } from './state.ts'
 
 // What is checked off with gloves on: every action is one write, on disk before it shows.
 
 type FloorActions = Pick<
   Actions,
-  'accept' | 'cut' | 'undo' | 'keepDrop' | 'bought' | 'found' | 'discard' | 'correct' | 'tick' | 'gauge'
+  | 'accept'
+  | 'cut'
+  | 'undo'
+  | 'undoRack'
+  | 'keepDrop'
+  | 'bought'
+  | 'found'
+  | 'discard'
+  | 'correct'
+  | 'tick'
+  | 'gauge'
 >
 
 export function floorActions(desk: Desk): FloorActions {
@@ -118,6 +128,13 @@ export function floorActions(desk: Desk): FloorActions {
       simply({ kind: 'bought', body: { section, length, count, ...(price === undefined ? {} : { price }) } }),
 
     found: (body) => simply({ kind: 'found', body }),
+
+    undoRack: () =>
+      attempt(desk, undefined, async () => {
+        const { facts, progress } = store.getState()
+        const last = lastOnRack(facts, progress.opened)
+        if (last) await record(desk, [{ kind: 'undo', body: { fact: last.id } }])
+      }),
 
     discard: (rack) => simply({ kind: 'discarded', body: { rack } }),
 

@@ -1,5 +1,7 @@
+import { counting } from '../core/facts/counting.ts'
+import { known } from '../core/facts/known.ts'
 import { stickName } from '../core/facts/rack.ts'
-import type { Progress, RackPiece } from '../core/facts.ts'
+import type { Fact, KnownFact, Progress, RackPiece } from '../core/facts.ts'
 import type { Nest, NestStick } from '../core/nest.ts'
 import { type Section, sectionKey } from '../core/section/section.ts'
 import { sameLength } from '../core/tolerance.ts'
@@ -49,4 +51,30 @@ export function forJob(progress: Progress, others: readonly Nest[]): Progress {
   const taken = spokenFor(progress, others)
   if (taken.size === 0) return progress
   return { ...progress, rack: progress.rack.filter(({ id }) => !taken.has(id)) }
+}
+
+/** What is done on the rack itself and not at the saw. */
+export type RackFact = Extract<KnownFact, { readonly kind: 'bought' | 'found' | 'discarded' | 'corrected' }>
+
+const onRack = (fact: KnownFact | undefined): fact is RackFact =>
+  fact !== undefined &&
+  fact.job === undefined &&
+  ['bought', 'found', 'discarded', 'corrected'].includes(fact.kind)
+
+/**
+ * The last thing done on the rack that can be taken back: not what brought or named steel that is on the saw since.
+ * `facts` in the order of the log.
+ */
+export function lastOnRack(facts: readonly Fact[], opened: Progress['opened']): RackFact | undefined {
+  const counts = counting(facts)
+  const gone = Object.values(opened)
+  const isGone = (id: string) => gone.some((rack) => rack === id || rack?.startsWith(`${id}/`))
+  for (let at = facts.length - 1; at >= 0; at--) {
+    const given = facts[at]!
+    if (!counts.has(given.id)) continue
+    const fact = known(given)
+    if (!onRack(fact)) continue
+    if (!isGone('rack' in fact.body ? fact.body.rack : fact.id)) return fact
+  }
+  return undefined
 }

@@ -121,6 +121,8 @@ export interface Actions {
   cut(id: string, cut: BenchCut): Promise<void>
   /** Takes back the last thing that was done on this job. */
   undo(id: string): Promise<void>
+  /** Takes back the last thing that was done on the rack itself. */
+  undoRack(): Promise<void>
   keepDrop(id: string, stick: string, length: number): Promise<void>
   bought(section: Section, length: number, count: number, price?: number): Promise<void>
   found(body: Bodies['found']): Promise<void>

@@ -6,6 +6,7 @@ import type { Shop } from '../../core/shop.ts'
 import { stretchesOf } from '../drawing/stick-layout.ts'
 import { useWidth } from '../drawing/width.ts'
 import { LengthText } from '../fields/length-text.tsx'
+import { leftOvers } from '../saw/left-over.tsx'
 import { capital, count, saysOf } from '../words.ts'
 
 /** Every stick of the nest, all to one scale, so that a short one looks short. */
@@ -14,11 +15,31 @@ export function Sticks(props: {
   readonly shop: Shop
   readonly cuts: readonly BenchCut[]
   readonly isKept: (stick: string) => boolean
+  readonly isScrap: (stick: string) => boolean
   readonly onKeepDrop: (stick: string, length: number) => void
 }) {
+  const sticks = props.nest.sections.flatMap((section) => section.sticks)
+  const says = saysOf(props.shop)
+  const offered = leftOvers(
+    sticks.filter(({ drop }) => drop >= props.shop.leastDrop),
+    (stick) => isFinished(props.cuts, stick),
+    (stick) => props.isKept(stick) || props.isScrap(stick),
+  )
   const longest = Math.max(...props.nest.sections.flatMap((part) => part.sticks.map((stick) => stick.length)))
   return (
     <>
+      {offered.length > 1 && (
+        <p>
+          <button
+            type="button"
+            onClick={() => {
+              for (const { id, drop } of offered) props.onKeepDrop(id, drop)
+            }}
+          >
+            Keep all {offered.length} {says.drops}
+          </button>
+        </p>
+      )}
       {props.nest.sections.map((section) => (
         <section key={sectionName(section.section, props.shop.reading)} className="stock-section">
           <h3>{sectionName(section.section, props.shop.reading)}</h3>
@@ -31,6 +52,12 @@ export function Sticks(props: {
   )
 }
 
+/** Every cut from it is made. */
+function isFinished(cuts: readonly BenchCut[], stick: string): boolean {
+  const own = cuts.filter((cut) => cut.loaded === stick)
+  return own.length > 0 && own.every((cut) => cut.done !== undefined)
+}
+
 function StickLine(props: {
   readonly section: NestSection
   readonly stick: NestStick
@@ -38,13 +65,14 @@ function StickLine(props: {
   readonly longest: number
   readonly cuts: readonly BenchCut[]
   readonly isKept: (stick: string) => boolean
+  readonly isScrap: (stick: string) => boolean
   readonly onKeepDrop: (stick: string, length: number) => void
 }) {
   const { stick, shop, cuts } = props
   const says = saysOf(shop)
   const own = cuts.filter((cut) => cut.loaded === stick.id)
   const done = own.filter((cut) => cut.done !== undefined).length
-  const finished = own.length > 0 && done === own.length
+  const finished = isFinished(cuts, stick.id)
   const keeps = stick.drop >= shop.leastDrop
   const left = showLength(stick.drop, shop.reading)
   return (
@@ -67,11 +95,12 @@ function StickLine(props: {
           <>
             {keeps ? capital(says.drop) : 'Scrap'} <LengthText of={left} />
             {props.isKept(stick.id) && <span className="state cut">on the rack</span>}
+            {props.isScrap(stick.id) && <span className="state cut">called scrap</span>}
           </>
         ) : (
           'Nothing left over'
         )}
-        {finished && stick.drop > 0 && !props.isKept(stick.id) && (
+        {finished && stick.drop > 0 && !props.isKept(stick.id) && !props.isScrap(stick.id) && (
           <button type="button" onClick={() => props.onKeepDrop(stick.id, stick.drop)}>
             Keep the {says.drop} of {stick.id}
           </button>

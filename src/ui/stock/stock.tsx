@@ -1,4 +1,6 @@
 import './stock.css'
+import { useMemo } from 'react'
+import { lastOnRack, type RackFact } from '../../app/rack.ts'
 import type { JobView } from '../../app/state.ts'
 import { hasPrices } from '../../core/buy/bars.ts'
 import { buyList } from '../../core/buy/list.ts'
@@ -23,6 +25,8 @@ export function Stock({ view }: StationProps) {
   const shop = useShop()
   const actions = useActions()
   const progress = useApp((state) => state.progress)
+  const facts = useApp((state) => state.facts)
+  const undone = useMemo(() => lastOnRack(facts, progress.opened), [facts, progress.opened])
   const { plan, nest } = view
   const sizes = hrefOf({ station: 'sizes', job: view.id })
   const refused = view.refused.length > 0
@@ -60,6 +64,8 @@ export function Stock({ view }: StationProps) {
         shop={shop}
         sections={sectionsOf(view, shop)}
         used={rackOf}
+        undoes={undone && sayRackFact(undone, shop)}
+        onUndo={() => void actions.undoRack()}
         onCorrect={(rack, length) => void actions.correct(rack, length)}
         onDiscard={(rack) => void actions.discard(rack)}
         onFound={(body) => void actions.found(body)}
@@ -67,6 +73,12 @@ export function Stock({ view }: StationProps) {
       />
     </div>
   )
+}
+
+function sayRackFact({ kind, body }: RackFact, shop: Shop): string {
+  const length = 'length' in body ? ` ${say(body.length, shop.reading)}` : ''
+  if (kind === 'bought') return `bought ${body.count} ×${length}`
+  return `${kind}${length}`
 }
 
 /** Sections of the job first, then those that the shop carries besides. */
@@ -119,6 +131,7 @@ function Laid({ view, plan, nest, shop }: { view: JobView; plan: Plan; nest: Nes
           nest={nest}
           shop={shop}
           cuts={view.cuts}
+          isScrap={(stick) => progress.scrapped.includes(`${nest.id}/${stick}`)}
           isKept={(stick) => progress.kept.includes(`${nest.id}/${stick}`)}
           onKeepDrop={(stick, length) => void actions.keepDrop(view.id, stick, length)}
         />

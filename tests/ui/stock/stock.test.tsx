@@ -84,9 +84,9 @@ describe('the rack', () => {
 
   test('a drop can be discarded and corrected, each key named with what it is for', () => {
     const app = racked()
-    press('Discard offcut 1234 mm')
+    press(/^Discard offcut [A-Z0-9]{3}, 1234 mm$/)
     expect(app.actions.discard).toHaveBeenCalledWith('dev:3')
-    press('Correct offcut 1234 mm')
+    press(/^Correct offcut [A-Z0-9]{3}, 1234 mm$/)
     const field = screen.getByLabelText('Real length of this offcut')
     fireEvent.change(field, { target: { value: '1230' } })
     fireEvent.keyDown(field, { key: 'Enter' })
@@ -102,6 +102,18 @@ describe('the rack', () => {
     press('Found: put on the rack')
     expect(app.actions.found).toHaveBeenCalledTimes(2)
     expect(app.actions.found).toHaveBeenCalledWith({ section, length: 889, ends: ['cut', 'cut'] })
+  })
+
+  test('three alike are one line with their number, each still with its own mark and keys', () => {
+    const app = open(withSection, {
+      progress: { ...noProgress, rack: ['dev:3', 'dev:4', 'dev:5'].map((id) => ({ ...drop, id })) },
+    })
+    const rack = screen.getByRole('region', { name: 'On the rack' })
+    expect(rack.querySelector('.rack-alike summary')!.textContent).toContain('3 × 1234')
+    const marks = [...rack.querySelectorAll('.rack-mark')].map((mark) => mark.textContent)
+    expect(new Set(marks).size).toBe(3)
+    press(`Discard offcut ${marks[1]}, 1234 mm`)
+    expect(app.actions.discard).toHaveBeenCalledWith('dev:4')
   })
 
   test('a length that is not understood cannot be added', () => {

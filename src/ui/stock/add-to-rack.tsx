@@ -1,0 +1,90 @@
+import { useState } from 'react'
+import type { Bodies } from '../../core/facts.ts'
+import { parseLength } from '../../core/reading/parse.ts'
+import { sectionName } from '../../core/section/name.ts'
+import { type Section, sectionKey } from '../../core/section/section.ts'
+import type { Shop } from '../../core/shop.ts'
+import { Choice, Pick } from '../fields/choice.tsx'
+import { Count } from '../fields/count.tsx'
+import { LengthField } from '../fields/length-field.tsx'
+import { capital, saysOf, unitsOf } from '../words.ts'
+
+const endsHint = {
+  cut: 'Sawn square: nothing is cleaned up.',
+  mill: 'As it came: the end is cleaned up first.',
+} as const
+
+interface AddProps {
+  readonly shop: Shop
+  /** Sections that can be added: of the job and of the shop. */
+  readonly sections: readonly Section[]
+  readonly onFound: (body: Bodies['found']) => void
+  readonly onBought: (section: Section, length: number, count: number) => void
+}
+
+/** Sticks and drops that lie there and were not kept at the saw: several alike at once. */
+export function AddToRack({ shop, sections, onFound, onBought }: AddProps) {
+  const says = saysOf(shop)
+  const [key, setKey] = useState(sections[0] ? sectionKey(sections[0]) : '')
+  const [typed, setTyped] = useState('')
+  const [ends, setEnds] = useState<'cut' | 'mill'>('cut')
+  const [many, setMany] = useState(1)
+  const section = sections.find((one) => sectionKey(one) === key) ?? sections[0]
+  if (!section) return <p className="dim">A section carried in Shop or used in the job can be added here.</p>
+  const read = parseLength(typed, unitsOf(shop.reading))
+  const length = read.ok && read.value.mm > 0 ? read.value.mm : undefined
+  const add = (put: (mm: number) => void) => {
+    if (length === undefined) return
+    put(length)
+    setTyped('')
+    setMany(1)
+  }
+  const found = (mm: number) => {
+    for (let n = 0; n < many; n++) onFound({ section, length: mm, ends: [ends, ends] })
+  }
+  const wrong = read.ok && length === undefined ? 'A length above 0 is possible.' : undefined
+  return (
+    <details className="rack-add">
+      <summary>Put something on the rack</summary>
+      <div className="rack-fields">
+        <Pick
+          label="Section"
+          value={sectionKey(section)}
+          options={sections.map((one) => ({ value: sectionKey(one), label: sectionName(one, shop.reading) }))}
+          onChange={setKey}
+        />
+        <LengthField
+          label="Length"
+          value={typed}
+          reading={shop.reading}
+          onChange={setTyped}
+          problem={wrong}
+        />
+        <Count label="How many" value={many} most={200} onChange={setMany} />
+        <Choice
+          label="Ends"
+          value={ends}
+          options={[
+            { value: 'cut', label: 'Cut' },
+            { value: 'mill', label: 'From the mill' },
+          ]}
+          hint={endsHint[ends]}
+          onChange={setEnds}
+        />
+        <div className="rack-keys">
+          <button type="button" disabled={length === undefined} onClick={() => add(found)}>
+            Found: put on the rack
+          </button>
+          <button
+            type="button"
+            disabled={length === undefined}
+            onClick={() => add((mm) => onBought(section, mm, many))}
+          >
+            Bought: put on the rack
+          </button>
+        </div>
+        <p className="dim">{capital(says.sticks)} that are bought have mill ends.</p>
+      </div>
+    </details>
+  )
+}
