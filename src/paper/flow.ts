@@ -10,7 +10,12 @@ export interface Strip<T> {
 export interface Block<Head, T> {
   readonly head: Strip<Head>
   readonly strips: readonly Strip<T>[]
+  /** Not parted over two pages, unless it is higher than one. */
+  readonly whole?: true
 }
+
+const highOf = <Head, T>({ head, strips }: Block<Head, T>): Mm =>
+  strips.reduce((sum, strip) => sum + strip.high, head.high)
 
 /** What stands on a page: a heading, again or for the first time, with its strips. */
 export interface Laid<Head, T> {
@@ -30,8 +35,10 @@ export function flow<Head, T>(blocks: readonly Block<Head, T>[], high: Mm): Laid
     pages.push([])
     left = high
   }
-  for (const { head, strips } of blocks) {
-    if (pages.at(-1)!.length > 0 && left < head.high + (strips[0]?.high ?? 0)) turn()
+  for (const block of blocks) {
+    const { head, strips } = block
+    const together = block.whole ? highOf(block) : head.high + (strips[0]?.high ?? 0)
+    if (pages.at(-1)!.length > 0 && left < together) turn()
     let on: T[] = []
     pages.at(-1)!.push({ head: head.what, again: false, strips: on })
     left -= head.high

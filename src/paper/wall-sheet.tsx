@@ -1,15 +1,30 @@
 import type { BenchCut, Plan } from '../core/plan-shapes.ts'
 import type { Shop } from '../core/shop.ts'
+import { type AtCut, lyingAtCuts } from '../ui/drawing/lying.ts'
+import { BenchPicture } from './bench-picture.tsx'
 import { flow } from './flow.ts'
 import { Figure, mm, Page } from './page.tsx'
-import { bodyHigh, type PageSize } from './size.ts'
-import { boxHigh, labelWide, thirdFigure, type WallHead, type WallStrip, wallBlocks } from './wall.ts'
+import { PiecePicture } from './piece-picture.tsx'
+import { SidePicture } from './side-picture.tsx'
+import { bodyHigh, bodyWide, type PageSize } from './size.ts'
+import { StickPicture } from './stick-picture.tsx'
+import {
+  boxHigh,
+  labelWide,
+  startBlock,
+  thirdFigure,
+  type WallHead,
+  type WallStrip,
+  wallBlocks,
+  wordsWide,
+} from './wall.ts'
 
 const foot = 'Guard, eyes, ears. The saw’s manual comes first.'
 
-/** The wall cut sheet, readable from 2 m: one block for each set-up. */
+/** The wall cut sheet, readable from 2 m: one block for each set-up, none parted over two pages where it fits on one. */
 export function wallSheet(plan: Plan, cuts: readonly BenchCut[], shop: Shop, page: PageSize) {
-  const pages = flow(wallBlocks(plan, cuts, shop, page), bodyHigh(page))
+  const lying = lyingAtCuts(plan.run!, plan.nest?.sections.flatMap(({ sticks }) => sticks) ?? [])
+  const pages = flow([startBlock(cuts, shop, page), ...wallBlocks(plan, cuts, shop, page)], bodyHigh(page))
   const job = plan.quantity > 1 ? `${plan.name} × ${plan.quantity}` : plan.name
   return pages.map((blocks, at) => (
     <Page
@@ -23,11 +38,11 @@ export function wallSheet(plan: Plan, cuts: readonly BenchCut[], shop: Shop, pag
       foot={foot}
     >
       {blocks.map(({ head, again, strips }) => (
-        <article className="wall-block" key={`${head.number}`}>
-          <Head head={head} again={again} />
+        <article className="wall-block" key={`${head.setting?.number}`}>
+          <Head head={head} again={again} lying={lying} page={page} />
           {strips.map((strip, row) => (
             // biome-ignore lint/suspicious/noArrayIndexKey: rows never move
-            <Row key={row} strip={strip} />
+            <Row key={row} strip={strip} shop={shop} page={page} />
           ))}
         </article>
       ))}
@@ -35,18 +50,31 @@ export function wallSheet(plan: Plan, cuts: readonly BenchCut[], shop: Shop, pag
   ))
 }
 
-function Head({ head, again }: { readonly head: WallHead; readonly again: boolean }) {
-  const { setUp } = head
+interface HeadProps {
+  readonly head: WallHead
+  readonly again: boolean
+  readonly lying: ReadonlyMap<string, AtCut>
+  readonly page: PageSize
+}
+
+function Head({ head, again, lying, page }: HeadProps) {
+  const { setting, stage, words } = head
+  if (!setting)
+    return (
+      <div className="wall-head">
+        <p className="wall-stage">{stage}</p>
+        {words.map((text) => (
+          <p key={text}>{text}</p>
+        ))}
+      </div>
+    )
+  const { setUp, number, drawn } = setting
   const third = thirdFigure(setUp)
   return (
     <div className="wall-head">
       <div className="wall-figures">
-        <span className="wall-number">{head.number}</span>
+        <span className="wall-number">{number}</span>
         <div className="wall-set">
-          <div className="wall-stage">
-            {head.stage}
-            {again ? ', continued' : ''}
-          </div>
           <div className="wall-pair">
             <div>
               <div className="wall-label">Miter</div>
@@ -71,15 +99,59 @@ function Head({ head, again }: { readonly head: WallHead; readonly again: boolea
           </div>
         </div>
       </div>
-      {head.words.map((text) => (
-        <p key={text}>{text}</p>
-      ))}
+      <div className="wall-below">
+        {drawn.map((cut, at) => {
+          const lies = lying.get(cut.product.id)
+          return (
+            lies && (
+              <BenchPicture
+                key={cut.product.id}
+                at={lies}
+                setUp={setUp}
+                name={`${cut.product.mark ?? ''}${drawn.length > 1 ? 'ab'[at] : ''}`}
+                long={cut.loaded === cut.stick}
+              />
+            )
+          )
+        })}
+        {third && drawn.length === 1 && <SidePicture setUp={setUp} />}
+        <p style={{ width: mm(wordsWide(drawn, page)) }}>
+          <b>
+            {stage}
+            {again ? ', continued' : ''}.
+          </b>{' '}
+          {words.join(' ')}
+        </p>
+      </div>
     </div>
   )
 }
 
-function Row({ strip }: { readonly strip: WallStrip }) {
-  if (strip.kind === 'load') return <p className="wall-load">{strip.text}</p>
+function Row(props: { readonly strip: WallStrip; readonly shop: Shop; readonly page: PageSize }) {
+  const { strip, shop, page } = props
+  if (strip.kind === 'load')
+    return (
+      <>
+        <p className="wall-load">{strip.text}</p>
+        {strip.stick && strip.section && (
+          <StickPicture
+            stick={strip.stick}
+            section={strip.section}
+            wide={bodyWide(page)}
+            drop={shop.says === 'stick and drop' ? 'drop' : 'offcut'}
+          />
+        )}
+      </>
+    )
+  if (strip.kind === 'piece')
+    return (
+      <div className="wall-row">
+        <span className="wall-mark" style={{ width: mm(24) }}>
+          {strip.part.mark}
+        </span>
+        <PiecePicture part={strip.part} />
+      </div>
+    )
   return (
     <div className="wall-row" style={{ height: mm(boxHigh + 2) }}>
       <span className="wall-mark" style={{ width: mm(labelWide) }}>

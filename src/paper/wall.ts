@@ -1,22 +1,40 @@
-import type { BenchCut, Plan, SetUp } from '../core/plan-shapes.ts'
+import type { NestSection, NestStick } from '../core/nest.ts'
+import type { BenchCut, Part, Plan, SetUp } from '../core/plan-shapes.ts'
 import { say } from '../core/reading/show.ts'
+import { isShort, shortPiece } from '../core/saw/caution.ts'
 import type { Shop } from '../core/shop.ts'
 import type { Mm } from '../core/units.ts'
+import { pictureHigh, pictureWide } from './bench-picture.tsx'
 import type { Block } from './flow.ts'
+import { pieceHigh } from './piece-picture.tsx'
 import { bodyWide, lineHigh, linesOf, markFont, type PageSize, stopFont, textFont } from './size.ts'
+import { stickHigh } from './stick-picture.tsx'
 
 // The wall cut sheet: every set-up in the order of work, what to set, and a tick box for every cut.
 
+/** What must be known before the first cut, or one set-up. */
 export interface WallHead {
-  readonly number: number
-  readonly setUp: SetUp
+  /** Absent on what stands before the first set-up. */
+  readonly setting?: {
+    readonly number: number
+    readonly setUp: SetUp
+    /** The cuts that are drawn: the first of each kind, two at most. */
+    readonly drawn: readonly BenchCut[]
+  }
   readonly stage: string
   /** Sentences under the figures. */
   readonly words: readonly string[]
 }
 
 export type WallStrip =
-  | { readonly kind: 'load'; readonly text: string }
+  | {
+      readonly kind: 'load'
+      readonly text: string
+      /** Drawn with its pieces when it is taken for the first time. */
+      readonly stick?: NestStick
+      readonly section?: NestSection
+    }
+  | { readonly kind: 'piece'; readonly part: Part }
   | {
       readonly kind: 'ticks'
       readonly from: string
@@ -28,11 +46,33 @@ export type WallStrip =
 
 /** A tick box with the number of its piece in it, and the gap beside it. */
 export const boxWide = (labels: number): Mm => Math.max(13, labels * textFont * 0.62 + 3) + 2
-export const boxHigh: Mm = 13
+export const boxHigh: Mm = 11
 export const labelWide: Mm = 58
 
 /** `either end to the stop` → `Either end to the stop.` */
 const sentence = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1).replace(/[.]$/, '')}.`
+
+/** A first and a second end are both drawn; of all other groups one cut is like the next. */
+function drawnOf(group: readonly BenchCut[]): readonly BenchCut[] {
+  const second = bothEnds(group) ? group.find(({ product }) => product.kind === 'piece') : undefined
+  return second ? [group[0]!, second] : [group[0]!]
+}
+
+/** Pictures side by side over the words, or one picture with the words beside it. */
+const picturesOf = (drawn: readonly BenchCut[]): number =>
+  drawn.length + (thirdFigure(drawn[0]!.setUp) && drawn.length === 1 ? 1 : 0)
+
+/** Room for the words of a set-up: beside its one picture, or under both. */
+export const wordsWide = (drawn: readonly BenchCut[], page: PageSize): Mm =>
+  picturesOf(drawn) === 1 ? bodyWide(page) - pictureWide - 4 : bodyWide(page)
+
+const wordsHigh = (words: readonly string[], wide: Mm): Mm => linesOf(words.join(' '), wide) * lineHigh
+
+/** Pictures and words of a set-up together. */
+function underFigures(drawn: readonly BenchCut[], words: readonly string[], page: PageSize): Mm {
+  const said = wordsHigh(words, wordsWide(drawn, page))
+  return picturesOf(drawn) === 1 ? Math.max(pictureHigh, said) : pictureHigh + said
+}
 
 /** One set-up serves both ends of its pieces. */
 const bothEnds = (group: readonly BenchCut[]): boolean =>
@@ -78,7 +118,7 @@ export function thirdFigure({
 export const figuresHigh = (setUp: SetUp): Mm => {
   const { stop, miter } = setUp.printed
   const pair = stop.text.includes('/') || miter.text.includes('/') ? stopFont * 2.2 : stopFont * 1.2
-  return 2 * lineHigh + pair + (thirdFigure(setUp) ? lineHigh + stopFont * 1.2 : 0)
+  return lineHigh + pair + (thirdFigure(setUp) ? lineHigh + stopFont * 1.2 : 0)
 }
 
 /** Which saw, where there are several; and how its scale reads, where a miter could be set by the wrong one. */
@@ -89,6 +129,42 @@ function sawWords({ saw: id, swing }: SetUp, { saws }: Shop): string {
   return `On ${saw.name}${scale && `, whose ${scale}`}`
 }
 
+const lengthOf = ({ length, mark = '' }: BenchCut['product'], parts: ReadonlyMap<string, Part>): Mm =>
+  length ?? parts.get(mark)?.longPoint ?? Number.POSITIVE_INFINITY
+
+/** What the first finished piece of this set-up is measured by. */
+function firstPiece(group: readonly BenchCut[], parts: ReadonlyMap<string, Part>): string {
+  const part = parts.get(group.find(({ product }) => product.kind === 'piece')?.product.mark ?? '')
+  if (!part) return ''
+  const { length, primary } = part.printed
+  const along = part.shape === 'square' ? '' : primary === 'edge' ? ' along the edge' : ' over the long point'
+  return `first piece check: ${part.mark} is ${length.text} ${length.unit}${along}`
+}
+
+/** Stands before the first set-up: saws with their blades, what counts as zero, what must never be done. */
+export function startBlock(
+  cuts: readonly BenchCut[],
+  shop: Shop,
+  page: PageSize,
+): Block<WallHead, WallStrip> {
+  const setUps = cuts.map(({ setUp }) => setUp)
+  const saws = shop.saws.filter(({ id }) => setUps.some(({ saw }) => saw === id))
+  const words = [
+    ...saws.map(({ name, blades, blade, stopSide, readsAtSquare }) => {
+      const on = blades.find(({ id }) => id === blade)
+      const kerf = on ? `, ${on.name}, kerf ${say(on.kerf, shop.reading)}` : ''
+      return `${name}${kerf}, stop on the ${stopSide}${readsAtSquare === 90 ? ', scale reads 90° at square' : ''}.`
+    }),
+    `Stop: from the teeth on its side, where they cross the fence${
+      setUps.some(({ swing }) => swing !== 0) ? ', head swung' : ''
+    }. Its plate touches the fence, reaches past the tube, stands higher than its corners are round.`,
+    'Guard on, eyes and ears covered, steel clamped, no gloves near the blade.',
+  ]
+  const wide = bodyWide(page)
+  const high = words.reduce((sum, text) => sum + linesOf(text, wide) * lineHigh, lineHigh + 6)
+  return { head: { high, what: { stage: 'Before the first cut', words } }, strips: [] }
+}
+
 export function wallBlocks(
   plan: Plan,
   cuts: readonly BenchCut[],
@@ -96,10 +172,12 @@ export function wallBlocks(
   page: PageSize,
 ): Block<WallHead, WallStrip>[] {
   const wide = bodyWide(page)
-  const lengths = new Map(
-    (plan.nest?.sections ?? []).flatMap(({ sticks }) => sticks.map((stick) => [stick.id, stick] as const)),
+  const sectionOf = new Map(
+    (plan.nest?.sections ?? []).flatMap((section) =>
+      section.sticks.map((stick) => [stick.id, { stick, section }] as const),
+    ),
   )
-  const stickWord = shop.says === 'stick and drop' ? 'stick' : 'length'
+  const partOf = new Map(plan.parts.map((part) => [part.mark, part]))
   // Through all set-ups: a stick stays on the saw until it is unloaded, and is not whole when it comes back.
   let loaded = ''
   const begun = new Set<string>()
@@ -116,24 +194,37 @@ export function wallBlocks(
       ramp,
       seam,
       longSide,
-      turn,
+      // Nothing to turn: the picture shows it all.
+      setUp.swing === 0 && group.every(({ turns }) => turns.length === 0) ? '' : turn,
       ends,
+      firstPiece(group, partOf),
+      group.some(({ product, setUp: { section } }) =>
+        isShort(lengthOf(product, partOf), Math.max(section.width, section.height)),
+      )
+        ? shortPiece
+        : '',
     ]
       .filter((text) => text !== '')
       .map(sentence)
-    const head: WallHead = { number: at + 1, setUp, stage: stageOf(group, cuts), words }
-    const headHigh =
-      5 + figuresHigh(setUp) + words.reduce((sum, text) => sum + linesOf(text, wide) * lineHigh, 0)
+    const drawn = drawnOf(group)
+    const stage = stageOf(group, cuts)
+    const head: WallHead = { setting: { number: at + 1, setUp, drawn }, stage, words }
+    const headHigh = 5 + figuresHigh(setUp) + underFigures(drawn, [`${stage}.`, ...words], page)
     const strips: { high: Mm; what: WallStrip }[] = []
     const end = (cut: BenchCut) => (bothEnds(group) ? (cut.product.kind === 'half' ? 'a' : 'b') : '')
     const labelOf = (cut: BenchCut) =>
       (cut.product.makes?.[0] ?? cut.product.id).slice((cut.product.mark ?? '').length) + end(cut)
     const boxes = boxWide(Math.max(...group.map((cut) => labelOf(cut).length)))
     const perRow = Math.max(1, Math.floor((wide - labelWide) / boxes))
+    const severalMarks = new Set(group.map(({ product }) => product.mark)).size > 1
+    const pictured = new Set<string>()
     let onSaw = loaded
     let row: { from: string; mark: string; wide: Mm; numbers: string[] } | undefined
-    const note = (text: string) => {
-      strips.push({ high: linesOf(text, wide, 'bold') * lineHigh, what: { kind: 'load', text } })
+    const note = (text: string, of?: { stick: NestStick; section: NestSection }) => {
+      strips.push({
+        high: linesOf(text, wide, 'bold') * lineHigh + (of ? stickHigh + 2 : 0),
+        what: { kind: 'load', text, ...of },
+      })
       row = undefined
     }
     const close = () => {
@@ -141,16 +232,17 @@ export function wallBlocks(
     }
     for (const cut of group) {
       const whole = cut.loaded === cut.stick
-      const stick = lengths.get(cut.stick)
-      if (whole && onSaw === cut.stick)
-        note(`${sentence(stickWord).slice(0, -1)} ${cut.stick} stays on the saw.`)
+      const known = sectionOf.get(cut.stick)
+      const stick = known?.stick
+      if (whole && onSaw === cut.stick) note(`${cut.stick} stays on the saw.`)
       else if (whole && loaded !== cut.stick) {
         const rack = stick?.from === 'rack' ? ', from the rack' : ''
-        const clean = cut.trimFirst ? `; clean-up cut ${say(cut.trimFirst, shop.reading)}` : ''
-        const which = begun.has(cut.stick)
-          ? `what is left of ${stickWord} ${cut.stick}`
-          : `${stickWord} ${cut.stick}${stick ? `, ${say(stick.length, shop.reading)}` : ''}${rack}`
-        note(`Load ${which}${clean}.`)
+        const clean = cut.trimFirst ? `; clean up ${say(cut.trimFirst, shop.reading)}` : ''
+        const fresh = !begun.has(cut.stick)
+        const which = !fresh
+          ? `what is left of ${cut.stick}`
+          : `${cut.stick}${stick ? `, ${say(stick.length, shop.reading)}` : ''}${rack}`
+        note(`Load ${which}${clean}.`, fresh ? known : undefined)
       }
       if (whole) {
         loaded = cut.stick
@@ -160,6 +252,12 @@ export function wallBlocks(
       const mark = cut.product.mark ?? ''
       const from = whole ? cut.stick : ''
       const number = labelOf(cut)
+      const part = partOf.get(mark)
+      if (severalMarks && part && !pictured.has(mark)) {
+        strips.push({ high: pieceHigh, what: { kind: 'piece', part } })
+        pictured.add(mark)
+        row = undefined
+      }
       if (!row || row.mark !== mark || row.from !== from || row.numbers.length >= perRow) {
         row = { from, mark, wide: boxes - 2, numbers: [] }
         strips.push({ high: boxHigh + 2, what: { kind: 'ticks', ...row } })
@@ -169,13 +267,13 @@ export function wallBlocks(
         close()
         note(
           cut.unload === 'scrap' || !stick
-            ? `Unload ${cut.stick}: what is left is scrap.`
-            : `Unload ${cut.stick}: keep ${say(stick.drop, shop.reading)}, write it on the end.`,
+            ? `What is left of ${cut.stick} is scrap.`
+            : `Keep ${say(stick.drop, shop.reading)}, paint ${cut.unload} on it.`,
         )
         loaded = ''
       }
     }
-    return { head: { high: headHigh, what: head }, strips }
+    return { head: { high: headHigh, what: head }, strips, whole: true }
   })
 }
 

@@ -20,6 +20,16 @@ describe('blocks on pages', () => {
   test('a heading does not stand alone at the foot of a page', () =>
     expect(shown(flow([block('a', 10, [70]), block('b', 10, [20])], 100))).toEqual([['a:a1'], ['b:b1']]))
 
+  test('a block kept whole goes over the page as one, not in two; one higher than a page is parted all the same', () => {
+    const whole = (name: string, strips: readonly number[]) => ({
+      ...block(name, 10, strips),
+      whole: true as const,
+    })
+    expect(shown(flow([block('a', 10, [40]), whole('b', [20, 20])], 100))).toEqual([['a:a1', 'b:b1,b2']])
+    expect(shown(flow([block('a', 10, [40]), whole('b', [20, 20.1])], 100))).toEqual([['a:a1'], ['b:b1,b2']])
+    expect(shown(flow([whole('c', [50, 50])], 100))).toEqual([['c:c1'], ['c+:c2']])
+  })
+
   test('nothing to lay is one empty page', () => expect(flow([], 100)).toEqual([[]]))
 })
 

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
+import { shortPiece } from '../../src/core/saw/caution.ts'
 import { pageSizes } from '../../src/paper/size.ts'
-import { wallBlocks } from '../../src/paper/wall.ts'
+import { startBlock, wallBlocks } from '../../src/paper/wall.ts'
 import { cutsWith, plan, shop } from '../ui/saw/bench-run.ts'
 
 const wordsOf = (change: Partial<typeof shop>) =>
@@ -27,10 +28,51 @@ describe('the wall cut sheet', () => {
     for (const words of miters) expect(words).toContain('The scale reads 90° at square.')
   })
 
-  test('a line more makes its block a line higher, so that no page runs over', () => {
-    const high = (change: Partial<typeof shop>) =>
-      wallBlocks(plan, cutsWith([]), { ...shop, ...change }, pageSizes.A4)[0]!.head.high
-    expect(high({ saws: [saw, { ...saw, id: 'other' }] })).toBeGreaterThan(high({}) + 5)
+  test('words beyond those that stand beside the picture make their block higher, so that no page runs over', () => {
+    const high = (name: string) =>
+      wallBlocks(
+        plan,
+        cutsWith([]),
+        {
+          ...shop,
+          saws: [
+            { ...saw, name },
+            { ...saw, id: 'other' },
+          ],
+        },
+        pageSizes.A4,
+      )[0]!.head.high
+    expect(high('Saw 12')).toBe(high('Saw'))
+    expect(high(`Saw${' of a very long name'.repeat(10)}`)).toBeGreaterThan(high('Saw') + 5)
+  })
+
+  test('what stands before the first set-up names the saw, its blade and its kerf once', () => {
+    const { words } = startBlock(cutsWith([]), shop, pageSizes.A4).head.what
+    expect(words[0]).toBe('Saw 1, Blade 1, kerf 3 mm, stop on the left.')
+  })
+
+  test('a stick is drawn where it is loaded for the first time, and not again', () => {
+    const drawn = wallBlocks(plan, cutsWith([]), shop, pageSizes.A4).flatMap(({ strips }) =>
+      strips.flatMap(({ what }) => (what.kind === 'load' && what.stick ? [what.stick.id] : [])),
+    )
+    expect(drawn).toEqual(['S1'])
+  })
+
+  test('one set-up for both ends is drawn twice, once at each end; a set-up of blanks once', () => {
+    const drawn = wallBlocks(plan, cutsWith([]), shop, pageSizes.A4).map(({ head }) =>
+      head.what.setting?.drawn.map(({ product }) => product.id),
+    )
+    expect(drawn).toEqual([['A1.b'], ['A1.m', 'A1']])
+  })
+
+  test('a blank of 404 mm in 40 mm tube is not short; a piece of 79 mm is, and the sheet says how to hold it', () => {
+    const cut = cutsWith([])[0]!
+    const of = (length: number) =>
+      wallBlocks(plan, [{ ...cut, product: { ...cut.product, length } }], shop, pageSizes.A4)[0]!.head.what
+        .words
+    expect(of(404)).not.toContain(shortPiece)
+    expect(of(80)).not.toContain(shortPiece)
+    expect(of(79)).toContain(shortPiece)
   })
 
   test('a stick that stays on the saw between two set-ups is not loaded again', () => {
@@ -44,7 +86,7 @@ describe('the wall cut sheet', () => {
       shop,
       pageSizes.A4,
     ).map(({ strips }) => strips.flatMap(({ what }) => (what.kind === 'load' ? [what.text] : [])))
-    expect(notes[0]).toEqual(['Load length S1, 6000 mm; clean-up cut 10 mm.'])
-    expect(notes[1]?.[0]).toBe('Length S1 stays on the saw.')
+    expect(notes[0]).toEqual(['Load S1, 6000 mm; clean up 10 mm.'])
+    expect(notes[1]?.[0]).toBe('S1 stays on the saw.')
   })
 })

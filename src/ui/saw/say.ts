@@ -1,3 +1,5 @@
+export { isShort, shortPiece } from '../../core/saw/caution.ts'
+
 import type { BenchCut, Product, Run, SetUp } from '../../core/plan-shapes.ts'
 import { turnWords } from '../../core/saw/words.ts'
 import { isRound } from '../../core/section/section.ts'
@@ -116,11 +118,6 @@ function afterOf(
     after.push({ kind: 'unload', text: `Unload: what is left is ${lengths.drop} ${cut.unload}.` })
   return after
 }
-
-/** A piece shorter than twice its depth is hard to hold: common practice. */
-export const isShort = (length: number, depth: number): boolean => length < 2 * depth
-
-export const shortPiece = 'Short piece: clamp it with a longer one or a block, never hold it by hand.'
 
 export const shortEnd =
   'The end that comes off is short: let it fall free, nothing may wedge it against the blade.'
