@@ -14,6 +14,7 @@ const Jobs = lazy(() => import('../jobs/jobs.tsx').then(({ Jobs }) => ({ default
 const Sizes = lazy(() => import('../sizes/sizes.tsx').then(({ Sizes }) => ({ default: Sizes })))
 const Stock = lazy(() => import('../stock/stock.tsx').then(({ Stock }) => ({ default: Stock })))
 const Saw = lazy(() => import('../saw/saw.tsx').then(({ Saw }) => ({ default: Saw })))
+const FitUp = lazy(() => import('../fitup/fitup.tsx').then(({ FitUp }) => ({ default: FitUp })))
 const Weld = lazy(() => import('../weld/weld.tsx').then(({ Weld }) => ({ default: Weld })))
 const Paper = lazy(() => import('../paper/paper.tsx').then(({ Paper }) => ({ default: Paper })))
 const Shop = lazy(() => import('../shop/shop.tsx').then(({ Shop }) => ({ default: Shop })))
@@ -22,6 +23,7 @@ const stations: Readonly<Record<JobStation, ComponentType<StationProps>>> = {
   sizes: Sizes,
   stock: Stock,
   saw: Saw,
+  'fit-up': FitUp,
   weld: Weld,
   paper: Paper,
 }

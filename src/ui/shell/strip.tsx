@@ -15,6 +15,7 @@ const labels: Readonly<Record<Station, string>> = {
   sizes: 'Sizes',
   stock: 'Stock',
   saw: 'Saw',
+  'fit-up': 'Fit-up',
   weld: 'Weld',
   paper: 'Paper',
   shop: 'Shop',

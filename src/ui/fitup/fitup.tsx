@@ -1,0 +1,93 @@
+import './fitup.css'
+import { useCallback, useMemo, useState } from 'react'
+import type { JobView } from '../../app/state.ts'
+import { tickName } from '../../core/facts/fold.ts'
+import { type Loop, loopsOf } from '../../core/fitup/loops.ts'
+import type { Plan } from '../../core/plan-shapes.ts'
+import { useActions, useApp, useShop } from '../app.ts'
+import { Pick } from '../fields/choice.tsx'
+import { NoPlan } from '../saw/waiting.tsx'
+import { hrefOf } from '../shell/route.ts'
+import type { StationProps } from '../shell/stations.tsx'
+import { BadJoint } from './bad-joint.tsx'
+import { LieFlat, SquareUp } from './square-flat.tsx'
+import { Stands } from './stands.tsx'
+import { type Bench, WillItClose } from './will-it-close.tsx'
+
+/** The Fit-up station: does it close, is it square, is it flat, and what to do before the arc is struck. */
+export function FitUp({ view }: StationProps) {
+  if (!view.plan)
+    return <NoPlan problems={view.problems} sizesHref={hrefOf({ station: 'sizes', job: view.id })} />
+  if (view.plan.frame.joints.length === 0)
+    return (
+      <section className="station-state">
+        <h1>Nothing to fit up</h1>
+        <p>This job has pieces and no joints: a cut list says only what to cut.</p>
+      </section>
+    )
+  return <OnTheBench view={view} plan={view.plan} />
+}
+
+function OnTheBench({ view, plan }: { readonly view: JobView; readonly plan: Plan }) {
+  const shop = useShop()
+  const actions = useActions()
+  const gauged = useApp((state) => state.progress.gauged)
+  const undoable = useApp((state) => state.progress.last[view.id] !== undefined)
+  const [copy, setCopy] = useState(1)
+  const [chosen, setChosen] = useState<string | null>(null)
+  const loops = useMemo(() => loopsOf(plan.frame), [plan.frame])
+  const loop = loops.find(({ id }) => id === chosen) ?? loops[0]
+  const measured = useCallback(
+    (of: string) => gauged[tickName(view.id, copy, of)]?.value,
+    [gauged, view.id, copy],
+  )
+  const bench: Bench = {
+    plan,
+    shop,
+    measured,
+    onGauge: (of, value) => void actions.gauge(view.id, copy, of, value),
+  }
+  return (
+    <div className="fitup">
+      <header className="fit-head">
+        {loops.length > 1 && loop && (
+          <Pick
+            label="What is on the table"
+            value={loop.id}
+            options={loops.map((one) => ({ value: one.id, label: sayLoop(one) }))}
+            onChange={setChosen}
+          />
+        )}
+        {plan.quantity > 1 && (
+          <Pick
+            label="Copy on the bench"
+            value={String(copy)}
+            options={Array.from({ length: plan.quantity }, (_, at) => ({
+              value: String(at + 1),
+              label: `Copy ${at + 1} of ${plan.quantity}`,
+            }))}
+            onChange={(value) => setCopy(Number(value))}
+          />
+        )}
+        <button type="button" disabled={!undoable} onClick={() => void actions.undo(view.id)}>
+          Undo
+        </button>
+      </header>
+      {loop ? (
+        <div className="fit-parts" key={`${loop.id} ${copy}`}>
+          <WillItClose loop={loop} bench={bench} />
+          <SquareUp loop={loop} bench={bench} />
+          <LieFlat loop={loop} bench={bench} />
+          <BadJoint loop={loop} bench={bench} />
+        </div>
+      ) : (
+        <p>No part of this frame closes on itself: there is no last joint to fit.</p>
+      )}
+      <Stands bench={bench} />
+    </div>
+  )
+}
+
+/** A loop without a name of its own is called by its first pieces. */
+const sayLoop = ({ name, pieces, ring }: Loop): string =>
+  ring ? name : `${pieces.length} pieces: ${name.length > 60 ? `${name.slice(0, 57)}…` : name}`
