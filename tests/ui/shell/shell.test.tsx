@@ -41,7 +41,7 @@ describe('the strip of stations', () => {
       strip()
         .getAllByRole('link')
         .map((link) => link.textContent),
-    ).toEqual(['Jobs1', 'Sizes', 'Stock', 'Saw12 of 24', `Weld0 of ${steps}`, 'Paper', 'Shop'])
+    ).toEqual(['Jobs1', 'Sizes', 'Stock', 'Saw12 of 24', 'Fit-up', `Weld0 of ${steps}`, 'Paper', 'Shop'])
     expect(strip().getByRole('link', { current: 'page' }).textContent).toBe('Sizes')
   })
 
@@ -52,14 +52,14 @@ describe('the strip of stations', () => {
     expect(strip().getByRole('link', { name: /^Saw/ }).getAttribute('href')).toBe('#/job/job-1/saw')
   })
 
-  test('on a narrow window lists the one before, this one, the next; a button lists all seven', () => {
+  test('on a narrow window lists the one before, this one, the next; a button lists all of them', () => {
     location.hash = '#/job/job-1/sizes'
     show(fakeApp([jobOf('polygon-frame')]), <Shell updates={noUpdates} />)
     const near = within(document.querySelector<HTMLElement>('.near-stops')!)
     expect(near.getAllByRole('link').map((link) => link.textContent)).toEqual(['Jobs1', 'Sizes', 'Stock'])
     expect(document.querySelector('.listed-stops')).toBeNull()
     fireEvent.click(near.getByRole('button', { name: 'All stations' }))
-    expect(document.querySelectorAll('.listed-stops a')).toHaveLength(7)
+    expect(document.querySelectorAll('.listed-stops a')).toHaveLength(8)
   })
 })
 
