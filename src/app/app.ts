@@ -2,6 +2,7 @@ import { createStore, type StoreApi } from 'zustand/vanilla'
 import { fold } from '../core/facts/fold.ts'
 import { startShop } from '../core/shop-start.ts'
 import { backupActions, markFirst } from './backup.ts'
+import { compare } from './compare.ts'
 import { attempt, type Desk, inTurn, wordsOf } from './desk.ts'
 import { fileActions } from './files.ts'
 import { floorActions } from './floor.ts'
@@ -67,6 +68,7 @@ export function makeApp(
     nests: new Map(),
     candidates: new Map(),
     searches: new Map(),
+    comparing: null,
     timers: new Map(),
     planned: new Map(),
     dirty: new Set(),
@@ -85,6 +87,7 @@ export function makeApp(
       if (!store.getState().views[id] || desk.dirty.has(id)) publish(desk, {}, [id])
       wantNest(desk, id, true)
     },
+    compare: (id) => compare(desk, id),
     stopSolving: (id) => desk.searches.get(id)?.stop(),
     planRest: (id) => planRest(desk, id),
     dismiss: () => {

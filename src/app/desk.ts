@@ -38,6 +38,8 @@ export interface Desk {
   readonly nests: Map<string, Nest>
   readonly candidates: Map<string, Candidate>
   readonly searches: Map<string, Search>
+  /** Ends the comparison under way: the worker is wanted for something that is worked by. */
+  comparing: (() => void) | null
   /** Searches that wait until the typing rests. */
   readonly timers: Map<string, ReturnType<typeof setTimeout>>
   /** The last plan of each job, and all that it depends on as a text. */

@@ -23,5 +23,6 @@ export const KEPT: {
   samples: { where: 'memory', by: 'what the program brings along' },
   backup: { where: 'disk', by: 'a row beside the head of the log' },
   room: { where: 'memory', by: 'what the browser answered last' },
+  compared: { where: 'memory', by: 'what the person asked the worker for; nobody works by it' },
   flash: { where: 'memory', by: 'counts the writes of this tab' },
 }

@@ -17,6 +17,7 @@ export type Found =
  */
 export async function search(desk: Desk, id: string, problems: readonly NestProblem[]): Promise<Found> {
   desk.searches.get(id)?.drop()
+  desk.comparing?.()
   const question = asked(problems)
   let stopped = false
   let over = false

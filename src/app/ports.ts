@@ -79,6 +79,8 @@ export interface Solver {
   solve(
     problem: NestProblem,
     better: (nest: NestSection) => void,
+    /** Absent: as far as is worth waiting for. */
+    budget?: { readonly steps: number; readonly seconds: number },
   ): { readonly done: Promise<NestSection>; readonly stop: () => void }
   /** Name and version, written into the nest. */
   readonly name: string

@@ -5,6 +5,7 @@ import type { BenchCut, Plan } from '../core/plan-shapes.ts'
 import type { Problem } from '../core/result.ts'
 import type { Section } from '../core/section/section.ts'
 import type { Shop } from '../core/shop.ts'
+import type { Compared } from './compare.ts'
 import type { BackupMark, Kept, Revision, Room } from './ports.ts'
 import type { Reminder } from './remind.ts'
 
@@ -60,6 +61,8 @@ export interface AppState {
   readonly room: Room | null
   /** Counts up at each fact that reached the disk: the panel flashes once for each. */
   readonly flash: number
+  /** What other stock would have meant, by job, where the person asked. */
+  readonly compared?: Readonly<Record<string, Compared>>
 }
 
 /** What came of a backup. */
@@ -112,6 +115,8 @@ export interface Actions {
   askToKeep(): Promise<void>
   /** Plans the job now and asks the worker for a nest where none is accepted. */
   show(id: string): void
+  /** Looks, in the worker, what other stock would mean for this job. */
+  compare(id: string): Promise<void>
   stopSolving(id: string): void
   /** This nest is the one to work by: paper is printed, or the first cut made. True when that is on disk. */
   accept(id: string): Promise<boolean>

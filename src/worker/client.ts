@@ -22,6 +22,7 @@ const idleMs = 60_000
 interface Request {
   readonly id: number
   readonly problem: NestProblem
+  readonly budget: SolveBudget
   readonly better: (nest: NestSection) => void
   readonly resolve: (nest: NestSection) => void
   readonly reject: (error: Error) => void
@@ -55,10 +56,10 @@ export function makeSolver({ make, later, budget = usualBudget }: SolverOptions)
       return
     }
     cancelIdle()
-    const { id, problem } = now
+    const { id, problem, budget: most } = now
     try {
       worker ??= hear(make())
-      worker.postMessage({ kind: 'solve', id, problem, budget })
+      worker.postMessage({ kind: 'solve', id, problem, budget: most })
     } catch (error) {
       crash(error instanceof Error ? error.message : String(error))
     }
@@ -100,11 +101,11 @@ export function makeSolver({ make, later, budget = usualBudget }: SolverOptions)
 
   return {
     name: solverName,
-    solve(problem: NestProblem, better: (nest: NestSection) => void) {
+    solve(problem: NestProblem, better: (nest: NestSection) => void, most: SolveBudget = budget) {
       number += 1
       const id = number
       const done = new Promise<NestSection>((resolve, reject) => {
-        queue.push({ id, problem, better, resolve, reject })
+        queue.push({ id, problem, budget: most, better, resolve, reject })
       })
       const stop = () => {
         const waiting = queue.findIndex((request) => request.id === id)

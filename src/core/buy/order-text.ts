@@ -43,12 +43,13 @@ export function orderName(section: Section, reading: Reading): string {
   return `${sizes}${sizes.endsWith('ga') ? '' : ` ${unit}`} ${kindWord[kind]}${grade ? `, ${grade}` : ''}`
 }
 
-/** A length as sticks are sold: whole feet, `20 ft`, or tenths of a meter, `6 m`; any other as it is read. */
+/** A length as sticks are sold: whole feet, `20 ft`, or tenths of a meter from 1 m on, `6.5 m`; any other as it is read. */
 export function soldLength(mm: Mm, reading: Reading): string {
-  const [per, unit] = unitOf(reading) === 'in' ? [12 * inch, 'ft'] : [100, 'm']
+  const feet = unitOf(reading) === 'in'
+  const per = feet ? 12 * inch : 100
   const many = nearest(mm / per)
-  if (many === 0 || Math.abs(many * per - mm) > sameLength) return say(mm, reading)
-  return unit === 'ft' ? `${many} ft` : `${decimals(many / 10, 1)} m`
+  if (many < (feet ? 1 : 10) || Math.abs(many * per - mm) > sameLength) return say(mm, reading)
+  return feet ? `${many} ft` : `${decimals(many / 10, 1)} m`
 }
 
 /** Thickness of sheet and plate: `16 ga`, `1/4 in`, `5 mm`. */

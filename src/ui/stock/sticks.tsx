@@ -1,17 +1,23 @@
-import type { Nest, NestSection, NestStick } from '../../core/nest.ts'
-import type { BenchCut } from '../../core/plan-shapes.ts'
+import { type Nest, type NestSection, type NestStick, piecesIn } from '../../core/nest.ts'
+import type { BenchCut, Part } from '../../core/plan-shapes.ts'
 import { say, showLength } from '../../core/reading/show.ts'
 import { sectionName } from '../../core/section/name.ts'
 import type { Shop } from '../../core/shop.ts'
-import { stretchesOf } from '../drawing/stick-layout.ts'
+import { type Stretch, stretchesOf } from '../drawing/stick-layout.ts'
 import { useWidth } from '../drawing/width.ts'
 import { LengthText } from '../fields/length-text.tsx'
 import { leftOvers } from '../saw/left-over.tsx'
 import { capital, count, saysOf } from '../words.ts'
+import { isPart, type PartName } from './where-used.tsx'
 
 /** Every stick of the nest, all to one scale, so that a short one looks short. */
 export function Sticks(props: {
   readonly nest: Nest
+  /** The job that is looked at: pieces of others in the same nest stand back. */
+  readonly job: string
+  readonly parts: readonly Part[]
+  readonly chosen: PartName | undefined
+  readonly onChoose: (part: PartName | undefined) => void
   readonly shop: Shop
   readonly cuts: readonly BenchCut[]
   readonly isKept: (stick: string) => boolean
@@ -61,6 +67,10 @@ function isFinished(cuts: readonly BenchCut[], stick: string): boolean {
 function StickLine(props: {
   readonly section: NestSection
   readonly stick: NestStick
+  readonly job: string
+  readonly parts: readonly Part[]
+  readonly chosen: PartName | undefined
+  readonly onChoose: (part: PartName | undefined) => void
   readonly shop: Shop
   readonly longest: number
   readonly cuts: readonly BenchCut[]
@@ -110,37 +120,51 @@ function StickLine(props: {
   )
 }
 
-/** The stick as a bar, leading end at the left, angled ends true to the section's width. */
-function StickPicture({
-  stick,
-  section,
-  shop,
-  longest,
-}: {
-  stick: NestStick
-  section: NestSection
-  shop: Shop
-  longest: number
+/**
+ * The stick as a bar, leading end at the left, lengths to one scale, angled ends and the miters of blanks true to the
+ * section's width, kerfs left open between. A tap on a piece chooses its part; the keys above do the same.
+ */
+function StickPicture(props: {
+  readonly stick: NestStick
+  readonly section: NestSection
+  readonly job: string
+  readonly parts: readonly Part[]
+  readonly chosen: PartName | undefined
+  readonly onChoose: (part: PartName | undefined) => void
+  readonly shop: Shop
+  readonly longest: number
 }) {
+  const { stick, section, shop, longest, chosen } = props
   const [box, width] = useWidth<HTMLDivElement>(800)
   const says = saysOf(shop)
   const scale = (width - 4) / longest
   const high = 40
   const at = (mm: number) => (2 + mm * scale).toFixed(1)
-  const names = stick.pieces.map((piece) => piece.piece).join(', ')
-  const label = `${capital(says.stick)} ${stick.id}, ${say(stick.length, shop.reading)}: ${names}; left ${say(stick.drop, shop.reading)}`
+  const names = stick.pieces.flatMap(piecesIn).map(({ piece }) => piece)
+  const label = `${capital(says.stick)} ${stick.id}, ${say(stick.length, shop.reading)}: ${names.join(', ')}; left ${say(stick.drop, shop.reading)}`
   return (
     <div ref={box} className="stick-picture">
       <svg width={width} height={high + 4} viewBox={`0 0 ${width} ${high + 4}`} role="img" aria-label={label}>
         <rect x={at(0)} y="2" width={(stick.length * scale).toFixed(1)} height={high} className="whole" />
-        {stretchesOf(stick, section).map((stretch) => {
-          const { upper, lower } = stretch
+        {stretchesOf(stick, section, props.parts).map((stretch, place) => {
+          const { upper, lower, finished, pieces } = stretch
           const middle = (upper[0] + upper[1] + lower[0] + lower[1]) / 4
           const room = (Math.min(upper[1], lower[1]) - Math.max(upper[0], lower[0])) * scale
-          const points = `${at(upper[0])},2 ${at(upper[1])},2 ${at(lower[1])},${high + 2} ${at(lower[0])},${high + 2}`
+          const outline = ({ upper: up, lower: low }: Pick<Stretch, 'upper' | 'lower'>) =>
+            `${at(up[0])},2 ${at(up[1])},2 ${at(low[1])},${high + 2} ${at(low[0])},${high + 2}`
+          const picked = pieces.some((piece) => isPart(chosen, piece))
+          const other = pieces.length > 0 && pieces.every(({ job }) => job !== props.job)
+          const first = pieces[0]
           return (
-            <g key={`${stretch.kind}${stretch.name}`} className={stretch.kind}>
-              <polygon points={points} />
+            // biome-ignore lint/a11y/noStaticElementInteractions: the keys above are the same for every hand and ear
+            <g
+              // biome-ignore lint/suspicious/noArrayIndexKey: stretches are named by their place in the stick
+              key={place}
+              className={`${stretch.kind}${picked ? ' chosen' : ''}${other ? ' other' : ''}`}
+              onClick={() => first && props.onChoose(picked ? undefined : first)}
+            >
+              <polygon points={outline(stretch)} />
+              {finished && <polygon className="miters" points={outline(finished)} />}
               {room >= 16 && (
                 <text x={at(middle)} y={high / 2 + 8} textAnchor="middle">
                   {room >= stretch.name.length * 12 ? stretch.name : stretch.mark}

@@ -127,6 +127,7 @@ export function fakeApp(
     planRest: vi.fn(done),
     cut: vi.fn(done),
     undo: vi.fn(done),
+    compare: vi.fn(done),
     undoRack: vi.fn(done),
     keepDrop: vi.fn(done),
     bought: vi.fn(done),

@@ -5,6 +5,7 @@ import { sayMoney } from '../../../src/core/buy/money.ts'
 import { orderText } from '../../../src/core/buy/order-text.ts'
 import type { RackPiece } from '../../../src/core/facts.ts'
 import type { Nest, NestSection, NestStick } from '../../../src/core/nest.ts'
+import type { Part } from '../../../src/core/plan-shapes.ts'
 import { startShop } from '../../../src/core/shop-start.ts'
 import { stretchesOf } from '../../../src/ui/drawing/stick-layout.ts'
 import { farFrom } from '../../../src/ui/saw/waiting.tsx'
@@ -118,6 +119,20 @@ describe('a stick as it is drawn', () => {
     const piece = stretchesOf(angled, part).find(({ kind }) => kind === 'piece')!
     expect(piece.lower[0] - piece.upper[0]).toBeCloseTo(-23.094, 3)
     expect(piece.lower[1] - piece.upper[1]).toBeCloseTo(23.094, 3)
+  })
+
+  test('a square blank of 404 shows its miters of 30°: the long side whole, the short 40 · tan 30° = 23.09 less at each end', () => {
+    const p = Math.tan(Math.PI / 6)
+    const slopes = [
+      { p: -p, q: 0 },
+      { p, q: 0 },
+    ] as const
+    const [piece] = stretchesOf(stick, part, [{ key: 'key-a', slopes } as unknown as Part]).filter(
+      ({ kind }) => kind === 'piece',
+    )
+    const sides = [piece!.finished!.upper, piece!.finished!.lower].map(([from, to]) => to - from)
+    expect(Math.max(...sides)).toBeCloseTo(404, 6)
+    expect(Math.min(...sides)).toBeCloseTo(404 - 2 * 40 * p, 6)
   })
 
   test('a stick with nothing left has no drop', () => {

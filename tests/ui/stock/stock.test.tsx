@@ -1,6 +1,7 @@
-import { fireEvent, screen, within } from '@testing-library/react'
+import { act, fireEvent, screen, within } from '@testing-library/react'
 import { describe, expect, test } from 'vitest'
 import type { RackPiece } from '../../../src/core/facts.ts'
+import type { Part } from '../../../src/core/plan-shapes.ts'
 import { Stock } from '../../../src/ui/stock/stock.tsx'
 import { cutsWith, nest, plan, section, shop } from '../saw/bench-run.ts'
 import { fakeApp, noProgress, viewWith } from '../saw/fake-app.tsx'
@@ -50,7 +51,7 @@ describe('what comes from what', () => {
     expect(screen.getByRole('img').getAttribute('aria-label')).toBe(
       'Length S1, 6000 mm: A1, A2; left 5177 mm',
     )
-    expect(screen.getByText('proved least')).toBeTruthy()
+    expect(screen.getByText('proved least: no plan buys less')).toBeTruthy()
   })
 
   test('not accepted yet: the key accepts it', () => {
@@ -76,6 +77,68 @@ describe('what comes from what', () => {
     expect(screen.getByText('Pieces overlap.')).toBeTruthy()
     expect(screen.queryByRole('region', { name: 'To buy' })).toBeNull()
     expect(screen.queryByRole('img')).toBeNull()
+  })
+})
+
+describe('a part and where it is cut', () => {
+  const part = {
+    mark: 'A',
+    name: 'side',
+    count: 2,
+    key: 'key-a',
+    printed: { length: { mm: 404 } },
+  } as unknown as Part
+  const slopes = [
+    { p: -0.5774, q: 0 },
+    { p: 0.5774, q: 0 },
+  ] as const
+  const withParts = { ...withSection, plan: { ...withSection.plan!, parts: [{ ...part, slopes } as Part] } }
+
+  test('its key says the sticks, and marks its pieces in the picture; a tap on a piece does the same', () => {
+    open(withParts)
+    press('A × 2')
+    expect(screen.getByText(/side, 404 mm/).textContent).toBe('A side, 404 mm: S1 × 2.')
+    const pieces = () => [...document.querySelectorAll('.stick-picture .piece')]
+    expect(pieces().map((piece) => piece.classList.contains('chosen'))).toEqual([true, true])
+    fireEvent.click(pieces()[0]!)
+    expect(pieces().some((piece) => piece.classList.contains('chosen'))).toBe(false)
+    fireEvent.click(pieces()[1]!)
+    expect(screen.getByRole('button', { name: 'A × 2' }).getAttribute('aria-pressed')).toBe('true')
+  })
+})
+
+describe('what other stock would change', () => {
+  test('is asked for with a key, and said in sticks and in what is bought', () => {
+    const comes = { sticks: 2, bought: 8000, proved: true }
+    const app = open(withSection)
+    press('Compare with other lengths and without the rack')
+    expect(app.actions.compare).toHaveBeenCalledWith('job-1')
+    act(() =>
+      app.store.setState({
+        compared: {
+          'job-1': {
+            asked: JSON.stringify(withSection.plan!.demand),
+            working: false,
+            rows: [
+              { section, length: 4000, comes },
+              { section, length: 6500, comes: { sticks: 1, bought: 6500, proved: false } },
+              { section, comes },
+              { section, length: 300, comes: { not: 'Part A is longer.' } },
+            ],
+          },
+        },
+      }),
+    )
+    const said = within(screen.getByRole('region', { name: 'What other lengths would change' }))
+      .getAllByRole('listitem')
+      .map((item) => item.textContent)
+    // The nest buys one length of 6000.
+    expect(said).toEqual([
+      'only 4 m: 2 lengths, 2 m more bought',
+      'only 6.5 m: 1 length, 500 mm more bought (best found, not proved)',
+      'without the rack: 2 lengths, 2 m more bought. The rack saves 1 length',
+      'only 300 mm: cannot be done. Part A is longer.',
+    ])
   })
 })
 

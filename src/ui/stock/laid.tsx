@@ -1,0 +1,112 @@
+import { useMemo, useState } from 'react'
+import type { JobView } from '../../app/state.ts'
+import { asked } from '../../app/view.ts'
+import { hasPrices } from '../../core/buy/bars.ts'
+import { buyList } from '../../core/buy/list.ts'
+import { sayMoney } from '../../core/buy/money.ts'
+import type { Nest } from '../../core/nest.ts'
+import type { Plan } from '../../core/plan-shapes.ts'
+import { say } from '../../core/reading/show.ts'
+import { sectionName } from '../../core/section/name.ts'
+import { sectionKey } from '../../core/section/section.ts'
+import type { Shop } from '../../core/shop.ts'
+import { useActions, useApp } from '../app.ts'
+import { farFrom, NestWork, Spares, Stale } from '../saw/waiting.tsx'
+import { hrefOf } from '../shell/route.ts'
+import { capital, saysOf } from '../words.ts'
+import { BuyList } from './buy-list.tsx'
+import { ComparedStock, provedWords } from './compared.tsx'
+import { Sticks } from './sticks.tsx'
+import { type PartName, WhereUsed } from './where-used.tsx'
+
+/** What to buy and what comes from what, once there is a nest that the judges let pass. */
+export function Laid({ view, plan, nest, shop }: { view: JobView; plan: Plan; nest: Nest; shop: Shop }) {
+  const actions = useActions()
+  const progress = useApp((state) => state.progress)
+  const says = saysOf(shop)
+  const list = buyList([plan], nest, shop, progress)
+  const compared = useApp((state) => state.compared?.[view.id])
+  const question = useMemo(() => asked(plan.demand), [plan])
+  const [chosen, choose] = useState<PartName | undefined>()
+  const untouched = view.cuts.every(({ done }) => done === undefined)
+  return (
+    <>
+      {view.nesting.state === 'working' && (
+        <NestWork nesting={view.nesting} usable onStop={() => actions.stopSolving(view.id)} />
+      )}
+      <Stale view={view} sizesHref={hrefOf({ station: 'sizes', job: view.id })} />
+      <Spares spares={view.spares} shop={shop} />
+      <BuyList
+        name={view.job.name}
+        list={list}
+        shop={shop}
+        onBought={(...of) => void actions.bought(...of)}
+      />
+      <section className="laid" aria-labelledby="laid-head">
+        <h2 id="laid-head">What comes from what</h2>
+        <ul className="how-good">
+          {nest.sections.map((section) => (
+            <li key={sectionKey(section.section)}>
+              {sectionName(section.section, shop.reading)}:{' '}
+              <b>{provedWords(farFrom(section.cost, section.bound, section.proved))}</b>
+              <span className="dim">
+                {' '}
+                ·{' '}
+                {hasPrices(section)
+                  ? sayMoney(section.cost, shop.currency)
+                  : `${say(section.cost, shop.reading)} bought`}
+              </span>
+            </li>
+          ))}
+        </ul>
+        <Accepted view={view} onAccept={() => void actions.accept(view.id)} />
+        {untouched && (
+          <ComparedStock
+            nest={nest}
+            shop={shop}
+            compared={compared?.asked === question ? compared : undefined}
+            onCompare={() => void actions.compare(view.id)}
+          />
+        )}
+        <WhereUsed view={view} plan={plan} nest={nest} shop={shop} chosen={chosen} onChoose={choose} />
+        <Sticks
+          nest={nest}
+          job={view.id}
+          parts={plan.parts}
+          shop={shop}
+          chosen={chosen}
+          onChoose={choose}
+          cuts={view.cuts}
+          isScrap={(stick) => progress.scrapped.includes(`${nest.id}/${stick}`)}
+          isKept={(stick) => progress.kept.includes(`${nest.id}/${stick}`)}
+          onKeepDrop={(stick, length) => void actions.keepDrop(view.id, stick, length)}
+        />
+        <p className="dim">
+          Leading end at the left. Between two pieces the blade takes its kerf. {capital(says.drops)} shorter
+          than {say(shop.leastDrop, shop.reading)} are scrap.
+        </p>
+      </section>
+    </>
+  )
+}
+
+/** An accepted layout never changes under the hand; before that, a better one or a change of the rack replaces it. */
+function Accepted({ view, onAccept }: { view: JobView; onAccept: () => void }) {
+  if (view.nesting.state === 'accepted')
+    return (
+      <p className="accepted state cut">
+        Accepted: the saw and the paper work by this layout, and it stays as it is.
+      </p>
+    )
+  return (
+    <div className="accept">
+      <p>
+        Not accepted yet: it changes with the sizes and the rack. Printing it or the first cut accepts it, or
+        this key.
+      </p>
+      <button type="button" className="go" onClick={onAccept}>
+        Work by this layout
+      </button>
+    </div>
+  )
+}
