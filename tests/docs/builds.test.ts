@@ -44,8 +44,9 @@ const sectionText = (of: object) =>
     .map((each) => String(each))
     .join(' ')
 
-function startOf({ start, optional, type }: ParamSpec): string {
+function startOf({ start, optional, late, type }: ParamSpec): string {
   if (optional) return 'may be left out'
+  if (late) return `${startOf({ start, type } as ParamSpec)}, also where it is left out`
   if (type === 'rows') return 'see a new job'
   const say = (value: unknown) =>
     code(typeof value === 'object' && value !== null ? sectionText(value) : value)

@@ -3,6 +3,7 @@ import type { RowValue, Values } from '../../src/core/builds/build.ts'
 import type { Frame } from '../../src/core/frame/frame.ts'
 import { askedFourLeg } from './asked-four-leg.ts'
 import { askedFromPoints } from './asked-from-points.ts'
+import { askedRack } from './asked-rack.ts'
 import { askedRect } from './asked-rect-frame.ts'
 import { type Asked, edge, pedestal, ring } from './asked-ring.ts'
 import { askedUneven } from './asked-uneven-frame.ts'
@@ -32,12 +33,13 @@ const measures: Readonly<Record<string, Measured>> = {
   pedestal: (values, bodies, frame) => [
     ...ring(values, bodies, frame),
     ...edge(values, bodies),
-    ...pedestal(values, bodies),
+    ...pedestal(values, bodies, frame),
   ],
   'cut-list': (values, _, frame) => rows(values, frame),
   'uneven-frame': askedUneven,
   'rect-frame': askedRect,
   'four-leg': askedFourLeg,
+  rack: askedRack,
   'from-points': askedFromPoints,
 }
 

@@ -25,6 +25,8 @@ export interface ParamSpec {
   readonly why?: string
   /** May be left out. */
   readonly optional?: boolean
+  /** Asked for since later: a job that was stored without it reads as if it held the starting value. */
+  readonly late?: boolean
   /** Only asked for, and only read, while this holds. */
   readonly when?: (given: Params) => boolean
   /** Heading under which it stands. */

@@ -42,7 +42,10 @@ export function footLevels(values: Values, context: BuildContext): Result<Levels
     armSection,
     footHeight,
     clear,
-    postFoot: values.armsMeet === 'on the post' ? clear : clear + armSection.height,
+    postFoot:
+      values.armsMeet === 'on the post'
+        ? clear
+        : clear + armSection.height + ((values.hubThickness as Mm | undefined) ?? 0),
   })
 }
 

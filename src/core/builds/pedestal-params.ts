@@ -1,14 +1,12 @@
+import type { Params } from '../job.ts'
 import type { ParamSpec } from './build.ts'
 import { levelerParams } from './leveler.ts'
-
-const tube = (inch: string, mm: number, wallIn: string, wallMm: number) => ({
-  in: { kind: 'square-tube' as const, width: inch, wall: wallIn },
-  mm: { kind: 'square-tube' as const, width: mm, wall: wallMm },
-})
+import { onArms, pointChoices, standParams, tube } from './pedestal-stand-params.ts'
 
 const base = 'Base'
 const feet = 'Feet'
-const givesClear = (given: Readonly<Record<string, unknown>>) => given.footGives === 'clear under arm'
+const givesClear = (given: Params) => onArms(given) && given.footGives === 'clear under arm'
+const isSpider = (given: Params) => given.bars === 'spider'
 
 /** What a pedestal asks for below its top. */
 export const pedestalParams: readonly ParamSpec[] = [
@@ -28,7 +26,41 @@ export const pedestalParams: readonly ParamSpec[] = [
     choices: [
       { value: 'one', label: 'one' },
       { value: 'two, crossing', label: 'two, crossing' },
+      { value: 'spider', label: 'spider on the post' },
     ],
+    hint: 'Of a spider the post runs through to the upper face of its bars; they stop on it.',
+    group: base,
+  },
+  {
+    name: 'spiderBars',
+    label: 'Bars of the spider',
+    type: 'count',
+    start: 4,
+    least: 2,
+    most: 6,
+    why: 'a spider has two to six bars',
+    late: true,
+    when: isSpider,
+    group: base,
+  },
+  {
+    name: 'spiderPoint',
+    label: 'Bar 1 points',
+    type: 'choice',
+    start: 'to the right',
+    choices: pointChoices,
+    late: true,
+    when: isSpider,
+    group: base,
+  },
+  {
+    name: 'spiderAngle',
+    label: 'Bar 1, from the right',
+    type: 'angle',
+    start: 45,
+    hint: 'Seen from above, to the back.',
+    late: true,
+    when: (given) => isSpider(given) && given.spiderPoint === 'at an angle',
     group: base,
   },
   {
@@ -55,41 +87,18 @@ export const pedestalParams: readonly ParamSpec[] = [
     group: base,
   },
   {
-    name: 'arms',
-    label: 'Arms',
+    name: 'postFaces',
+    label: 'Faces of the post',
     type: 'choice',
-    start: '4',
+    start: 'with the arms',
     choices: [
-      { value: '2', label: 'two' },
-      { value: '4', label: 'four' },
+      { value: 'with the arms', label: 'square to arm 1, or to bar 1 of a spider' },
+      { value: 'with the top', label: 'along side 1 of the top' },
     ],
+    late: true,
     group: base,
   },
-  {
-    name: 'armsMeet',
-    label: 'Arms meet',
-    type: 'choice',
-    start: 'on the post',
-    choices: [
-      { value: 'on the post', label: 'on the post’s faces' },
-      { value: 'crossing', label: 'crossing, post on top' },
-    ],
-    group: base,
-  },
-  {
-    name: 'armSection',
-    label: 'Tube of arms and feet',
-    type: 'section',
-    start: tube('2', 50, '1/8', 3),
-    group: base,
-  },
-  {
-    name: 'spread',
-    label: 'Feet, outside to outside',
-    type: 'length',
-    start: { in: '24', mm: 600 },
-    group: base,
-  },
+  ...standParams,
   {
     name: 'footGives',
     label: 'Given is',
@@ -99,6 +108,7 @@ export const pedestalParams: readonly ParamSpec[] = [
       { value: 'foot height', label: 'the foot’s height' },
       { value: 'clear under arm', label: 'the clear gap under the arms' },
     ],
+    when: onArms,
     group: feet,
   },
   {
@@ -107,7 +117,7 @@ export const pedestalParams: readonly ParamSpec[] = [
     type: 'length',
     start: { in: '5', mm: 125 },
     hint: 'Top of the arm to the underside of the cap.',
-    when: (given) => !givesClear(given),
+    when: (given) => onArms(given) && !givesClear(given),
     group: feet,
   },
   {
@@ -118,5 +128,9 @@ export const pedestalParams: readonly ParamSpec[] = [
     when: givesClear,
     group: feet,
   },
-  ...levelerParams,
+  ...levelerParams.map((spec) =>
+    spec.name.startsWith('cap')
+      ? { ...spec, when: (given: Params) => onArms(given) && (!spec.when || spec.when(given)) }
+      : spec,
+  ),
 ]

@@ -1,43 +1,48 @@
-import type { Frame, Joint, Member, Warning } from '../frame/frame.ts'
-import { lies } from '../frame/joint.ts'
-import { endOn, lyingOn } from '../frame/landing.ts'
+import type { Frame, Member } from '../frame/frame.ts'
 import { cutEnd, member } from '../frame/member.ts'
-import type { Vec3 } from '../geometry/vec3.ts'
-import { bad, type Problem, type Result } from '../result.ts'
+import { bad, good, type Problem, type Result } from '../result.ts'
 import type { Section } from '../section/section.ts'
-import { cosDeg, type Mm, sinDeg } from '../units.ts'
+import type { Mm } from '../units.ts'
 import { assemble, type MeasureDraft } from './assembly.ts'
 import type { Build, BuildContext, Values } from './build.ts'
-import { footLevels, footWarnings, type Levels } from './foot.ts'
-import { armsCollide, armsOf } from './pedestal-arms.ts'
+import { footLevels, footWarnings } from './foot.ts'
+import { armsOf, type Base } from './pedestal-arms.ts'
+import { barsOf } from './pedestal-bars.ts'
 import { pedestalParams } from './pedestal-params.ts'
-import { reachInside, ringParams, type Top, topOf, topParams } from './top.ts'
+import { basePlateOf, plateLevels } from './pedestal-plate.ts'
+import { postAngle, toward } from './pedestal-turn.ts'
+import { ringParams, type Top, topOf, topParams } from './top.ts'
 
-/** A top frame on cross bars, a post, and two or four arms with turned-down feet. */
+/** A top frame on cross bars or a spider, a post, and arms with turned-down feet or a base plate. */
 export const pedestal: Build = {
   kind: 'pedestal',
   title: 'Pedestal table',
-  about: 'A top frame on cross bars and one post, on arms with turned-down feet, caps and leveling feet.',
+  about:
+    'A top frame on one post, on two to six arms with turned-down feet, caps and leveling feet, or on a base plate.',
   picture: 'M6 8h36v5H6zM21 13h6v22h-6zM8 32h13v4h-9v7H8zM27 32h13v11h-4v-7h-9z',
   params: [...ringParams, ...topParams, ...pedestalParams],
   frame: pedestalFrame,
 }
 
 const hollow = ['square-tube', 'rect-tube']
+const tubes = [...hollow, 'round-tube']
 
 function pedestalFrame(values: Values, context: BuildContext): Result<Frame> {
   const { say } = context
   for (const name of ['barSection', 'postSection', 'armSection'] as const) {
-    const { kind } = values[name] as Section
-    if (!hollow.includes(kind))
+    const kind = (values[name] as Section | undefined)?.kind
+    if (kind !== undefined && !(name === 'barSection' ? hollow : tubes).includes(kind))
       return bad(
         'section-kind',
-        `${kind.replace('-', ' ')} was given; bars, post and arms take square or rectangular tube.`,
+        name === 'barSection'
+          ? `${kind.replace('-', ' ')} was given; the bars take square or rectangular tube.`
+          : `${kind.replace('-', ' ')} was given; post and arms take square, rectangular or round tube.`,
         `build.params.${name}`,
       )
   }
-  const levels = footLevels(values, context)
-  if (!levels.ok) return levels
+  const stands = standOf(values, context)
+  if (!stands.ok) return stands
+  const { postFoot, leastPost } = stands.value
   const bar = values.barSection as Section
   const height = values.height as Mm
   // The top is built on the floor first, for its own errors and for its height.
@@ -47,10 +52,7 @@ function pedestalFrame(values: Values, context: BuildContext): Result<Frame> {
   const under = height - low.value.thickness - low.value.section.height
   const top = topOf(values, context, under)
   if (!top.ok) return top
-  const { postFoot, armSection } = levels.value
-  const postTop = height - stack
-  const leastPost = values.armsMeet === 'on the post' ? armSection.height : 0
-  if (postTop - postFoot <= leastPost)
+  if (height - stack - postFoot <= leastPost)
     return bad(
       'height-too-low',
       `A height of ${say(height)} is less than the stack needs; it must be more than ` +
@@ -58,150 +60,114 @@ function pedestalFrame(values: Values, context: BuildContext): Result<Frame> {
         `bars ${say(bar.height)}, post foot at ${say(postFoot)}${leastPost ? `, arms ${say(leastPost)}` : ''}.`,
       'build.params.height',
     )
-  return stand(values, context, top.value, levels.value, postTop)
+  return built(values, context, top.value, stands.value, under)
 }
 
-function stand(values: Values, context: BuildContext, top: Top, levels: Levels, postTop: Mm): Result<Frame> {
+/** What the post stands on, before it is built. */
+interface Stand {
+  /** Floor to the foot of the post. */
+  readonly postFoot: Mm
+  /** Arms stop on so much of the post. */
+  readonly leastPost: Mm
+  readonly base: (post: Member) => Result<Base>
+  readonly measures: readonly MeasureDraft[]
+}
+
+function standOf(values: Values, context: BuildContext): Result<Stand> {
+  if (values.base === 'base plate') {
+    const footing = plateLevels(values, context)
+    if (!footing.ok) return footing
+    return good({
+      postFoot: footing.value.setting + (values.baseThickness as Mm),
+      leastPost: 0,
+      base: (post) => basePlateOf(values, context, footing.value, post),
+      measures: [],
+    })
+  }
+  const levels = footLevels(values, context)
+  if (!levels.ok) return levels
+  const { armSection, clear, footHeight, postFoot } = levels.value
+  const terms = [{ member: 'base/foot-1', factor: 1 }]
+  return good({
+    postFoot,
+    leastPost: values.armsMeet === 'on the post' ? armSection.height : 0,
+    base(post) {
+      const arms = armsOf(values, context, levels.value, post)
+      return arms.ok
+        ? good({
+            ...arms.value,
+            warnings: [...footWarnings(values, context, levels.value), ...arms.value.warnings],
+          })
+        : arms
+    },
+    measures: [
+      { name: 'clear under the arms', mm: clear, asked: values.footGives === 'clear under arm', terms },
+      { name: 'foot, overall', mm: footHeight, asked: values.footGives === 'foot height', terms },
+    ],
+  })
+}
+
+function built(values: Values, context: BuildContext, top: Top, stand: Stand, under: Mm): Result<Frame> {
   const { say, gap } = context
-  const bar = values.barSection as Section
-  const postSection = values.postSection as Section
-  const bars = crossBars(values, context, top, bar, postTop + bar.height / 2)
-  const crowded = armsCollide(values, context, levels.armSection)
-  if (crowded) return crowded
-  const spread = values.spread as Mm
-  const { armSection, postFoot } = levels
-  const leastSpread =
-    2 * armSection.height + (values.armsMeet === 'on the post' ? postSection.width : armSection.width)
-  if (spread <= leastSpread)
-    return bad(
-      'spread-too-small',
-      `Feet ${say(spread)} outside to outside leave no arm; it must be more than ${say(leastSpread)}.`,
-      'build.params.spread',
-    )
-  const post = cutEnd(
-    cutEnd(
-      member('base/post', 'Post', postSection, [0, 0, postFoot], [0, 0, postTop - gap], [0, 1, 0], gap),
-      'B',
-      [0, 0, postTop - gap],
-      [0, 0, 1],
-      bars.members[0]!.id,
-    ),
-    'A',
-    [0, 0, postFoot],
-    [0, 0, 1],
-    'open',
+  const section = values.postSection as Section
+  const spider = values.bars === 'spider'
+  const turn = postAngle(values)
+  // Of a spider the post runs through to the upper face of the bars, else it ends under them.
+  const postTop = spider ? under : under - (values.barSection as Section).height - gap
+  const upright = member(
+    'base/post',
+    'Post',
+    section,
+    [0, 0, stand.postFoot],
+    [0, 0, postTop],
+    toward(turn + 90, 1, 0),
+    gap,
   )
-  const arms = armsOf(values, context, levels, post)
-  const members: Member[] = [...top.ring.members, ...bars.members, arms.post, ...arms.members]
-  const foot = arms.members.find(({ id }) => id === 'base/foot-1')!
-  const height = values.height as Mm
-  const measures: MeasureDraft[] = [
-    ...top.measures,
-    {
-      name: 'overall height',
-      mm: height,
-      asked: true,
-      terms: [
-        { member: post.id, factor: 1 },
-        { member: foot.id, factor: 1 },
-      ],
-    },
-    {
-      name: 'clear under the arms',
-      mm: levels.clear,
-      asked: values.footGives === 'clear under arm',
-      terms: [{ member: foot.id, factor: 1 }],
-    },
-    {
-      name: 'foot, overall',
-      mm: levels.footHeight,
-      asked: values.footGives === 'foot height',
-      terms: [{ member: foot.id, factor: 1 }],
-    },
-  ]
-  // The post carries every bar that passes over it.
-  const postJoints = bars.members
-    .filter((bar) => endOn(post, 'B', bar) !== undefined)
-    .map(
-      (bar): Joint => ({
-        id: `base/post/${bar.id.slice(5)}`,
-        kind: 'butt',
-        members: [post.id, bar.id],
-        at: [0, 0, postTop],
-        ends: ['B', 'side'],
-      }),
-    )
+  const standing = cutEnd(upright, 'A', [0, 0, stand.postFoot], [0, 0, 1], 'open')
+  const whole = cutEnd(standing, 'B', [0, 0, postTop], [0, 0, 1], spider ? 'open' : 'base/bar-1')
+  const base = stand.base(whole)
+  if (!base.ok) return base
+  const bars = barsOf(values, context, top, base.value.post, under)
+  if (!bars.ok) return bars
+  const { post } = base.value
+  const members: Member[] = [...top.ring.members, ...bars.value.members, post, ...base.value.members]
+  const foot = base.value.members.find(({ id }) => id === 'base/foot-1')
+  const inBase = members.map(({ id }) => id).filter((id) => id.startsWith('base/'))
   return assemble({
     members,
-    plates: [...top.plates, ...arms.plates],
-    joints: [...top.ring.joints, ...bars.joints, ...postJoints, ...arms.joints],
-    hardware: arms.hardware,
-    assemblies: [
-      top.ring.assembly,
+    plates: [...top.plates, ...base.value.plates],
+    joints: [...top.ring.joints, ...bars.value.joints, ...base.value.joints],
+    hardware: base.value.hardware,
+    assemblies: [top.ring.assembly, { id: 'base', name: 'Base', members: inBase }],
+    measures: [
+      ...top.measures,
       {
-        id: 'base',
-        name: 'Base',
-        members: members.map(({ id }) => id).filter((id) => id.startsWith('base/')),
+        name: 'overall height',
+        mm: values.height as Mm,
+        asked: true,
+        terms: [{ member: post.id, factor: 1 }, ...(foot ? [{ member: foot.id, factor: 1 }] : [])],
       },
+      ...stand.measures,
     ],
-    measures,
     floor: 0,
-    warnings: [...top.warnings, ...footWarnings(values, context, levels), ...bars.warnings, ...arms.warnings],
+    warnings: [...top.warnings, ...base.value.warnings],
     tooShort: (short, shortPoint): Problem => {
       if (short.id.startsWith('top/')) return top.tooShort()
-      const field = short.id.startsWith('base/foot') ? 'footHeight' : 'spread'
+      const field = short.id.startsWith('base/foot')
+        ? 'footHeight'
+        : short.id.startsWith('base/bar')
+          ? 'barSetBack'
+          : 'spread'
+      const give = {
+        footHeight: 'more foot height',
+        barSetBack: 'less set-back of the bars, or a greater top',
+        spread: 'more room between the feet',
+      }[field]
       return {
         code: 'too-short',
-        text: `${short.name} would be ${say(shortPoint)} on its short side; give more ${field === 'spread' ? 'room between the feet' : 'foot height'}.`,
+        text: `${short.name} would be ${say(shortPoint)} on its short side; give ${give}.`,
         field: `build.params.${field}`,
       }
     },
   })
-}
-
-interface Bars {
-  readonly members: readonly Member[]
-  readonly joints: readonly Joint[]
-  readonly warnings: readonly Warning[]
-}
-
-/** One bar, or two that cross: the first runs through, the second stops on both its sides. */
-function crossBars(values: Values, context: BuildContext, top: Top, section: Section, middle: Mm): Bars {
-  const { gap } = context
-  const n = values.sides as number
-  const setBack = values.barSetBack as Mm
-  const reach = (angle: number) => reachInside(n, top.inradius, section.width, angle) - setBack
-  const at = (angle: number, away: Mm): Vec3 => [cosDeg(angle) * away, sinDeg(angle) * away, middle]
-  const up: Vec3 = [0, 0, 1]
-  const through = member('base/bar-1', 'Cross bar', section, at(-90, reach(-90)), at(90, reach(90)), up)
-  const crossing = values.bars === 'two, crossing'
-  const stop = section.width / 2 + gap
-  const half = (k: 2 | 3, angle: number, name: string): Member => {
-    const laid = member(`base/bar-${k}`, name, section, at(angle, stop), at(angle, reach(angle)), up, gap)
-    return cutEnd(
-      laid,
-      'A',
-      at(angle, stop),
-      at(angle, 1).map((c, axis) => (axis === 2 ? 0 : c)) as unknown as Vec3,
-      through.id,
-    )
-  }
-  const halves = crossing ? [half(2, 0, 'Half bar 1'), half(3, 180, 'Half bar 2')] : []
-  const members = [through, ...halves]
-  const joints: Joint[] = halves.map((stops) => ({
-    id: `base/bars-${stops.id.slice(-1)}`,
-    kind: 'butt',
-    members: [stops.id, through.id],
-    at: [stops.id.endsWith('2') ? section.width / 2 : -section.width / 2, 0, middle],
-    ends: ['A', 'side'],
-  }))
-  // The ring lies on the bars: every bar under every side that it reaches.
-  const onSides = members.flatMap((each) =>
-    top.ring.members
-      .filter((side) => lyingOn(each, side) !== undefined)
-      .map((side) =>
-        lies(`top/${each.id.slice(5)}/${side.id.slice(4)}`, each, side, [0, 0, middle + section.height / 2]),
-      ),
-  )
-  return { members, joints: [...joints, ...onSides], warnings: [] }
 }

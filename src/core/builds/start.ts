@@ -1,7 +1,8 @@
 import type { Job, ParamGiven, Params } from '../job.ts'
 import type { Build, ParamSpec } from './build.ts'
 
-const given = (spec: ParamSpec, units: 'in' | 'mm'): ParamGiven => {
+/** The value that a new job starts with. */
+export const startOf = (spec: ParamSpec, units: 'in' | 'mm'): ParamGiven => {
   const { start } = spec
   return typeof start === 'object' && !Array.isArray(start) && 'in' in start && 'mm' in start
     ? start[units]
@@ -11,7 +12,7 @@ const given = (spec: ParamSpec, units: 'in' | 'mm'): ParamGiven => {
 /** The parameters that a new job starts with, as typed in an inch shop or a metric one. */
 export const startParams = (build: Build, units: 'in' | 'mm'): Params =>
   Object.fromEntries(
-    build.params.filter((spec) => !spec.optional).map((spec) => [spec.name, given(spec, units)]),
+    build.params.filter((spec) => !spec.optional).map((spec) => [spec.name, startOf(spec, units)]),
   )
 
 /** A new job of this build with its starting values, which plan without a problem. */

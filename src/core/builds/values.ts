@@ -5,6 +5,7 @@ import { resolveSection } from '../section/given.ts'
 import type { Section } from '../section/section.ts'
 import type { Mm } from '../units.ts'
 import type { Build, ParamSpec, RowValue, Value, Values } from './build.ts'
+import { startOf } from './start.ts'
 
 export interface ReadContext {
   /** How a bare number in a typed string is read. */
@@ -19,7 +20,7 @@ export function valuesOf(build: Build, params: Params, context: ReadContext): Re
   for (const spec of build.params) {
     if (spec.when && !spec.when(params)) continue
     const field = `build.params.${spec.name}`
-    const given = params[spec.name]
+    const given = params[spec.name] ?? (spec.late ? startOf(spec, context.units) : undefined)
     if (given === undefined) {
       if (!spec.optional) problems.push(missing(spec, field))
       continue

@@ -191,9 +191,12 @@ export function landingWarnings(
     const side = face[1] === 'y' ? 'height' : 'width'
     const flat = flatOf(on.section, side)
     if (wide <= flat + sameLength) continue
-    const past = wide > on.section[side] + sameLength
+    const over = Math.max(Math.max(...vs), -Math.min(...vs)) - on.section[side] / 2
+    const past = over > sameLength
     const text = past
-      ? `${plain(by.name)} is ${say(wide)} wide and hangs past the face of the ${plain(on.name).toLowerCase()}, ${say(on.section[side])}.`
+      ? wide > on.section[side] + sameLength
+        ? `${plain(by.name)} is ${say(wide)} wide and hangs past the face of the ${plain(on.name).toLowerCase()}, ${say(on.section[side])}.`
+        : `${plain(by.name)} lands beside the middle and hangs ${say(over)} past the face of the ${plain(on.name).toLowerCase()}, ${say(on.section[side])}.`
       : `${plain(by.name)} is ${say(wide)} wide where it lands on the ${plain(on.name).toLowerCase()}, whose face is flat over ` +
         `${say(flat)}: a flare seam along the round corner.`
     const before = said.get(text)

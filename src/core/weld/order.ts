@@ -260,6 +260,12 @@ function otherSteps(part: Part, tacks: ByJoint<Tack>, seams: ByJoint<Seam>): Wel
   return steps
 }
 
+/** `4 foot caps`, `base plate`. */
+const tappedIn = (plates: Frame['plates']): string =>
+  plates.length === 1 && !plates[0]!.name.includes('cap')
+    ? plates[0]!.name.toLowerCase()
+    : `${plates.length} foot caps`
+
 /** Tacks and passes of a frame as one checklist, sub-assembly by sub-assembly. Common practice. */
 export function weldPlan(frame: Frame, shop: Shop, touching = touchingOf(frame)): WeldPlan {
   const seams = seamsOf(frame, touching)
@@ -294,7 +300,7 @@ export function weldPlan(frame: Frame, shop: Shop, touching = touchingOf(frame))
       id: 'check:tapped',
       kind: 'check',
       assembly: 'all',
-      text: `Drill and tap ${tapped[0]!.thread} in the ${tapped.length} foot caps, after welding.`,
+      text: `Drill and tap ${tapped[0]!.thread} in the ${tappedIn(tapped)}, after welding.`,
     })
   const order: string[] = []
   for (const step of steps)

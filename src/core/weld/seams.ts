@@ -8,6 +8,7 @@ import type { Seam, SeamClass } from '../plan-shapes.ts'
 import { flatOf, isRound } from '../section/section.ts'
 import { sameLength, samePoint, sameSlope } from '../tolerance.ts'
 import type { Mm } from '../units.ts'
+import { plateSeams } from './plate-seams.ts'
 import { allRound, roundMiter, roundOnFace } from './round-seams.ts'
 
 /** Faces round a member, in the order in which the four end corners follow: between corner k and k + 1. */
@@ -149,6 +150,7 @@ function capSeams(joint: Joint, of: Member): Seam[] {
 /** All seams of a frame; ids are structural: joint and class. */
 export function seamsOf(frame: Frame, touching = touchingOf(frame)): Seam[] {
   const members = new Map(frame.members.map((each) => [each.id, each]))
+  const plates = new Map(frame.plates.map((each) => [each.id, each]))
   return frame.joints.flatMap((joint) => {
     const one = members.get(joint.members[0] ?? '')
     if (!one) return []
@@ -159,7 +161,10 @@ export function seamsOf(frame: Frame, touching = touchingOf(frame)): Seam[] {
         ? allRound({ joint, of: one, end, size: wall(one), on: one }, 'edge')
         : capSeams(joint, one)
     const two = members.get(joint.members[1] ?? '')
-    if (!two) return []
+    if (!two) {
+      const plate = plates.get(joint.members[1] ?? '')
+      return plate ? plateSeams(joint, one, plate) : []
+    }
     const arc = { joint, of: one, end, size: Math.min(wall(one), wall(two)) } as const
     if (joint.kind === 'saddle') return allRound({ ...arc, on: two }, 'fillet')
     if (joint.kind === 'miter')

@@ -1,4 +1,5 @@
 import type { ParamSpec } from '../../core/builds/build.ts'
+import { startOf } from '../../core/builds/start.ts'
 import type { Params } from '../../core/job.ts'
 import { resolveLength } from '../../core/reading/parse.ts'
 import type { Mm } from '../../core/units.ts'
@@ -19,8 +20,9 @@ export function typedLengths(
   units: 'in' | 'mm',
 ): readonly TypedLength[] {
   const found: TypedLength[] = []
-  for (const { name, label, group, type, when } of specs) {
-    const given = params[name]
+  for (const spec of specs) {
+    const { name, label, group, type, when } = spec
+    const given = params[name] ?? (spec.late ? startOf(spec, units) : undefined)
     if (type !== 'length' || (when && !when(params))) continue
     if (typeof given !== 'number' && typeof given !== 'string') continue
     const mm = resolveLength(given, units)

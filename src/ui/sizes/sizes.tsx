@@ -3,6 +3,7 @@ import { useMemo, useState } from 'react'
 import type { JobView } from '../../app/state.ts'
 import type { ParamSpec } from '../../core/builds/build.ts'
 import { buildOf } from '../../core/builds/index.ts'
+import { startOf } from '../../core/builds/start.ts'
 import type { Job, ParamGiven } from '../../core/job.ts'
 import type { Problem } from '../../core/result.ts'
 import { useActions, useShop } from '../app.ts'
@@ -18,6 +19,7 @@ import { fieldId, ParamField, problemsOf } from './param-field.tsx'
 import { PartsTable } from './parts-table.tsx'
 import { Picture } from './picture.tsx'
 import { BuiltSizes, PlatesAndHardware, Warnings } from './rest-of-plan.tsx'
+import { Tipping } from './tipping.tsx'
 
 /** Parameters under their headings, in the order of the build. */
 function groupsOf(
@@ -80,6 +82,7 @@ export function Sizes({ view }: { readonly view: JobView }) {
               />
             </section>
             <BuiltSizes plan={plan} />
+            <Tipping plan={plan} shop={shop} />
             <LandingsTable plan={plan} />
             <PlatesAndHardware plan={plan} shop={shop} />
           </div>
@@ -134,7 +137,7 @@ function Fields({ view, units }: { readonly view: JobView; readonly units: 'in' 
             <ParamField
               key={spec.name}
               spec={spec}
-              given={params[spec.name]}
+              given={params[spec.name] ?? (spec.late ? startOf(spec, units) : undefined)}
               params={params}
               shop={shop}
               units={units}

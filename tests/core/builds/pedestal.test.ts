@@ -1,6 +1,9 @@
 import { describe, expect, test } from 'vitest'
-import { landingsOf, landingWarnings } from '../../../src/core/frame/landing.ts'
+import { buildOf } from '../../../src/core/builds/index.ts'
+import { startParams } from '../../../src/core/builds/start.ts'
+import { endOn, landingsOf, landingWarnings } from '../../../src/core/frame/landing.ts'
 import { edgesOf } from '../../../src/core/frame/member.ts'
+import { plan } from '../../../src/core/plan.ts'
 import { framed, inches, metric, partOf, problems, sizeOf, tube } from './framed.ts'
 
 const in1 = 25.4
@@ -105,6 +108,137 @@ describe('a pedestal table', () => {
     const post = partOf(made, 'Post').printed.length.mm - partOf(made, 'Post').longPoint
     const foot = partOf(made, 'Foot').printed.length.mm - partOf(made, 'Foot').longPoint
     expect(sizeOf(made, 'overall height').built).toBeCloseTo(740.4 + post + foot, 9)
+  })
+})
+
+const round = (width: number) => ({ kind: 'round-tube', width, wall: 3 }) as const
+const member = (made: ReturnType<typeof framed>, id: string) =>
+  made.frame.members.find((each) => each.id === id)!
+const heading = (made: ReturnType<typeof framed>, id: string) => {
+  const { pose } = member(made, id)
+  return (Math.atan2(pose[1]!, pose[0]!) * 180) / Math.PI
+}
+
+describe('arms of any number', () => {
+  test('a job that was stored before there were these choices is the same frame as one that holds them', () => {
+    const now = startParams(buildOf('pedestal')!, 'mm')
+    const late = buildOf('pedestal')!
+      .params.filter((spec) => spec.late)
+      .map(({ name }) => name)
+    expect(late).toContain('base')
+    const before = Object.fromEntries(Object.entries(now).filter(([name]) => !late.includes(name)))
+    const read = (params: typeof now) => {
+      const made = plan(
+        { id: 'j', name: 'j', units: 'mm', quantity: 1, build: { kind: 'pedestal', params } },
+        metric,
+      )
+      if (!made.ok) throw new Error(made.problems[0]!.text)
+      return made.value.frame
+    }
+    expect(read(before)).toEqual(read(now))
+  })
+
+  test.each(['3', '5', '6'])(
+    '%s round arms of 33.7 on a round post of 114.3: saddles, 360°/n apart, all one part',
+    (arms) => {
+      const made = framed('pedestal', { arms, postSection: round(114.3), armSection: round(33.7) }, metric)
+      const n = Number(arms)
+      expect(made.frame.joints.filter(({ kind }) => kind === 'saddle')).toHaveLength(n)
+      expect(partOf(made, 'Arm').count).toBe(n)
+      for (let k = 0; k < n; k++)
+        expect((heading(made, `base/arm-${k + 1}`) + 360) % 360).toBeCloseTo((360 * k) / n, 9)
+      // Crown of the saddle on the axis: 57.15 from the middle; flanks at sqrt(57.15² − 16.85²) = 54.61, the long point.
+      expect(partOf(made, 'Arm').longPoint).toBeCloseTo(300 - Math.sqrt(57.15 ** 2 - 16.85 ** 2), 3)
+    },
+  )
+
+  test('three arms on a square post: two are cut 30° from square where they meet its sides', () => {
+    const made = framed('pedestal', { arms: '3', armSection: tube(25, 2), postSection: tube(80, 3) }, metric)
+    const [first, second] = ['base/arm-1', 'base/arm-2'].map((id) => member(made, id).ends[0].normal)
+    expect(Math.abs(first![0])).toBeCloseTo(1, 9)
+    expect(Math.abs(second![0])).toBeCloseTo(Math.cos(Math.PI / 6), 9)
+    // The axis leaves the face at 40 tan 30° from its middle: the footprint, 25/cos 30° wide, ends at 37.53.
+    const foot = endOn(member(made, 'base/arm-2'), 'A', member(made, 'base/post'))!
+    const across = foot.whole.map(([, v]) => Math.abs(v))
+    expect(Math.max(...across)).toBeCloseTo(40 * Math.tan(Math.PI / 6) + 12.5 / Math.cos(Math.PI / 6), 6)
+  })
+
+  test('under a hub plate: arms begin where neighbors touch, w/2/tan(180°/n), the post stands on the plate', () => {
+    const made = framed('pedestal', { arms: '5', armsMeet: 'hub plate', footHeight: 100 }, metric)
+    const inner = 25 / Math.tan(Math.PI / 5)
+    expect(partOf(made, 'Arm').count).toBe(5)
+    expect(partOf(made, 'Arm').longPoint).toBeCloseTo(300 - inner, 6)
+    // 740 − 40 frame − 40 bars − 15 leveler − 100 foot with arm − 10 plate.
+    expect(partOf(made, 'Post').longPoint).toBeCloseTo(535, 6)
+    expect(made.frame.plates.find(({ id }) => id === 'base/hub')!.pose[14]).toBeCloseTo(115, 9)
+  })
+
+  test('arms to the corners of the top: of a hexagon the first points 60° right of the front; the post turns with it', () => {
+    const made = framed('pedestal', { arms: '3', armsPoint: 'to a corner', armSection: tube(25, 2) }, metric)
+    expect(heading(made, 'base/arm-1')).toBeCloseTo(-60, 9)
+    const flats = framed('pedestal', { arms: '3', armsPoint: 'to a side', armSection: tube(25, 2) }, metric)
+    expect(heading(flats, 'base/arm-1')).toBeCloseTo(-90, 9)
+    // Square to the first face of the post in both.
+    for (const each of [made, flats])
+      expect(Math.abs(member(each, 'base/arm-1').ends[0].normal[0])).toBeCloseTo(1, 9)
+    const along = framed(
+      'pedestal',
+      { arms: '2', armsPoint: 'at an angle', armsAngle: 20, postFaces: 'with the top' },
+      metric,
+    )
+    expect(Math.abs(member(along, 'base/arm-1').ends[0].normal[0])).toBeCloseTo(Math.cos(Math.PI / 9), 9)
+  })
+
+  test('a base plate instead: 740 − 40 − 40 − 10 plate − 15 leveler is a post of 635; four tapped holes at the corners', () => {
+    const made = framed('pedestal', { base: 'base plate' }, metric)
+    expect(partOf(made, 'Post').longPoint).toBeCloseTo(635, 9)
+    expect(made.frame.size[2]).toBeCloseTo(740, 9)
+    const plate = made.frame.plates.find(({ id }) => id === 'base/plate')!
+    for (const [x, y, drill] of plate.holes) {
+      expect(Math.abs(x)).toBeCloseTo(200, 6)
+      expect(Math.abs(y)).toBeCloseTo(200, 6)
+      // M10: 8.5 tap drill, shared/reference/tap_drills.json.
+      expect(drill).toBeCloseTo(8.5, 9)
+    }
+    expect(made.frame.hardware).toHaveLength(4)
+    expect(made.parts.some(({ name }) => name === 'Arm')).toBe(false)
+  })
+
+  test('a spider: the post runs through to the upper face of its bars, which end under the corners', () => {
+    const made = framed(
+      'pedestal',
+      { bars: 'spider', spiderBars: 3, spiderPoint: 'to a corner', barSection: tube(25, 2) },
+      metric,
+    )
+    // 740 − 40 frame − 65: forty more than under a bar.
+    expect(partOf(made, 'Post').longPoint).toBeCloseTo(740 - 40 - (15 + 125 - 50), 6)
+    expect([1, 2, 3].map((k) => heading(made, `base/bar-${k}`))).toEqual(
+      [-60, 60, 180].map((at) => expect.closeTo(at, 9)),
+    )
+    // Toward a corner of a hexagon a bar 25 wide reaches (300 − 12.5 sin 30°)/cos 30°.
+    const { pose, ends } = member(made, 'base/bar-1')
+    expect(Math.hypot(pose[12]!, pose[13]!) + ends[1].point[0]).toBeCloseTo(
+      (300 - 6.25) / Math.cos(Math.PI / 6),
+      6,
+    )
+  })
+})
+
+describe('arms that cannot be', () => {
+  test.each([
+    [{ arms: '6', armSection: tube(50, 3) }, /run into each other beside the post: six arms/],
+    [{ arms: '6', postSection: round(60.3), armSection: round(48.3) }, /run into each other beside the post/],
+    [{ arms: '3', armsMeet: 'crossing' }, /Three arms cannot cross/],
+    [{ postSection: round(60.3) }, /Give arms of round tube/],
+    [{ armsMeet: 'hub plate', hubSize: 100 }, /100 mm across does not cover .* more than 113 mm/],
+    [{ base: 'base plate', baseSize: 100 }, /100 mm across does not carry .* more than 113 mm/],
+    [
+      { postSection: round(60.3), armSection: round(33.7), bars: 'spider' },
+      /Give a square post, or cross bars/,
+    ],
+  ])('%j', (params, text) => {
+    const [problem] = problems('pedestal', params as Parameters<typeof problems>[1], metric)
+    expect(problem?.text).toMatch(text)
   })
 })
 

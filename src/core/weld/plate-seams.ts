@@ -1,0 +1,70 @@
+import type { Joint, Member, Plate } from '../frame/frame.ts'
+import { edgesOf, endCorners } from '../frame/member.ts'
+import { common, counterclockwise, type Point } from '../geometry/polygon.ts'
+import { toLocal, toWorld } from '../geometry/pose.ts'
+import { mid, norm, sub, type Vec3 } from '../geometry/vec3.ts'
+import type { Seam } from '../plan-shapes.ts'
+import { isRound } from '../section/section.ts'
+import { sameLength } from '../tolerance.ts'
+import { allRound } from './round-seams.ts'
+
+// Fillets where a member meets a plate: round an end that stands on it, along a side that lies on it.
+
+/** Corners of the long edges two by two, as the faces +z, −y, −z, +y lie between them. */
+const sides = [
+  [0, 1],
+  [1, 2],
+  [2, 3],
+  [3, 0],
+] as const
+
+export function plateSeams(joint: Joint, of: Member, plate: Plate): Seam[] {
+  const size = of.section.wall > 0 ? of.section.wall : Math.min(of.section.width, of.section.height)
+  const end = joint.ends[0]
+  if (end !== 'side') {
+    const at = end === 'A' ? 'A' : 'B'
+    if (isRound(of.section)) return allRound({ joint, of, end: at, size, on: of }, 'fillet')
+    const corners = endCorners(of, at)
+    return corners.map((from, k) => fillet(joint, k, from, corners[(k + 1) % 4]!, size, of))
+  }
+  const [a, b] = [endCorners(of, 'A'), endCorners(of, 'B')]
+  for (const [one, two] of sides) {
+    const face = [a[one], b[one], b[two], a[two]].map((corner) => toLocal(plate.pose, corner))
+    const level = face[0]![2]
+    const onPlate = Math.abs(level) < sameLength || Math.abs(level - plate.thickness) < sameLength
+    if (!onPlate || face.some(([, , z]) => Math.abs(z - level) > sameLength)) continue
+    const rim = counterclockwise(face.map(([x, y]): Point => [x, y]))
+    const shared = common(rim, counterclockwise(plate.polygon))
+    const world = ([x, y]: Point): Vec3 => toWorld(plate.pose, [x, y, level])
+    const runs = shared.flatMap((from, k) => {
+      const to = shared[(k + 1) % shared.length]!
+      return onOneSide(rim, from, to) ? [[world(from), world(to)] as const] : []
+    })
+    return runs.map(([from, to], k) => fillet(joint, k, from, to, size, of))
+  }
+  return []
+}
+
+function fillet(joint: Joint, k: number, from: Vec3, to: Vec3, size: number, on: Member): Seam {
+  return {
+    id: `${joint.id}/fillet-${k + 1}`,
+    joint: joint.id,
+    class: 'fillet',
+    length: norm(sub(to, from)),
+    size,
+    from,
+    to,
+    place: { member: on.id, fromA: toLocal(on.pose, mid(from, to))[0] - Math.min(...edgesOf(on).a) },
+  }
+}
+
+/** Whether a stretch runs along the rim of the face, not along the edge of the plate over it. */
+function onOneSide(rim: readonly Point[], from: Point, to: Point): boolean {
+  if (Math.hypot(to[0] - from[0], to[1] - from[1]) < sameLength) return false
+  return rim.some((a, at) => {
+    const b = rim[(at + 1) % rim.length]!
+    const [x, y] = [b[0] - a[0], b[1] - a[1]]
+    const off = (p: Point) => Math.abs(x * (p[1] - a[1]) - y * (p[0] - a[0])) / Math.hypot(x, y)
+    return off(from) < sameLength && off(to) < sameLength
+  })
+}
