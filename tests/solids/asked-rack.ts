@@ -61,7 +61,11 @@ export function askedRack(values: Values, bodies: readonly Body[], frame: Frame)
     ...(gap > 0 ? [] : starting('brace-')).flatMap((brace): Asked[] => {
       const tier = Number(brace.id.slice(6, brace.id.indexOf('/'))) - 1
       return [
-        { name: `${brace.id} stands on tier ${tier + 1}`, asked: tiers[tier]! + thick, real: least([brace], 2) },
+        {
+          name: `${brace.id} stands on tier ${tier + 1}`,
+          asked: tiers[tier]! + thick,
+          real: least([brace], 2),
+        },
         {
           name: `${brace.id} reaches tier ${tier + 2}`,
           asked: least(rails(tier + 1), 2),

@@ -83,8 +83,12 @@ export function outlineFaults(frame: Frame, bodies: readonly Body[], warnings: r
   /** Share of the outline of an end that lies on the surfaces of these bodies. */
   const lying = (member: Member, end: 0 | 1, on: readonly string[], gap: number): number => {
     const saddle = member.ends[end].saddle !== undefined
+    // A cap on round tube is drawn with as many corners as its proof has patience for.
+    const capped = isRound(member) && on.some((id) => !members.has(id))
     const slack =
-      saddle || on.some((id) => members.has(id) && isRound(members.get(id)!)) ? saddleSlack : mateSlack
+      saddle || capped || on.some((id) => members.has(id) && isRound(members.get(id)!))
+        ? saddleSlack
+        : mateSlack
     // An open miter is gap/cos(miter) wide along the edges of the faces beside it: twice the gap at 60°.
     const open = 2 * gap
     const targets = on.flatMap((id) => facets.get(id) ?? [])

@@ -4,6 +4,7 @@ import { fourLeg } from './four-leg.ts'
 import { fromPoints } from './from-points.ts'
 import { pedestal } from './pedestal.ts'
 import { polygonFrame } from './polygon-frame.ts'
+import { rack } from './rack.ts'
 import { rectFrame } from './rect-frame.ts'
 import { unevenFrame } from './uneven-frame.ts'
 
@@ -14,6 +15,7 @@ export const builds: readonly Build[] = [
   rectFrame,
   pedestal,
   fourLeg,
+  rack,
   cutList,
   fromPoints,
 ]
