@@ -3,9 +3,11 @@ import type { RowValue, Values } from '../../src/core/builds/build.ts'
 import type { Frame } from '../../src/core/frame/frame.ts'
 import { askedFourLeg } from './asked-four-leg.ts'
 import { askedFromPoints } from './asked-from-points.ts'
+import { askedLooseTop } from './asked-loose-top.ts'
 import { askedRack } from './asked-rack.ts'
 import { askedRect } from './asked-rect-frame.ts'
 import { type Asked, edge, pedestal, ring } from './asked-ring.ts'
+import { askedTrestle } from './asked-trestle.ts'
 import { askedUneven } from './asked-uneven-frame.ts'
 import { type Body, edgesOf, lengthSlack } from './frame-checks.ts'
 import { extent, surfaceOf } from './kernel.ts'
@@ -40,6 +42,8 @@ const measures: Readonly<Record<string, Measured>> = {
   'rect-frame': askedRect,
   'four-leg': askedFourLeg,
   rack: askedRack,
+  trestle: askedTrestle,
+  'loose-top': askedLooseTop,
   'from-points': askedFromPoints,
 }
 

@@ -263,7 +263,9 @@ export function massFaults(
         )
     }
   for (const plate of plates) {
-    const holes = plate.holes.reduce((sum, [, , diameter]) => {
+    // The two halves of a slot's ends make one round hole.
+    const rounds = [...plate.holes, ...(plate.slots ?? []).map(({ width }) => [0, 0, width] as const)]
+    const holes = rounds.reduce((sum, [, , diameter]) => {
       const chords = holeFlats / 4
       const short = Math.PI / 4 - (chords / 2) * Math.sin(Math.PI / (2 * chords))
       return sum + 4 * short * (diameter / 2) ** 2

@@ -99,16 +99,37 @@ export const ofEachShape = (members: readonly Member[]): Member[] =>
 export const holeFlats = 64
 
 /** A plate in the world, its holes drilled. */
-export function plateSolid({ polygon, holes, thickness, pose }: Plate): Solid {
+export function plateSolid({ polygon, holes, slots = [], thickness, pose }: Plate): Solid {
   const turned = drawnTurn(polygon) < 0 ? [...polygon].reverse() : polygon
   const drilled = holes.map(([x, y, diameter]) =>
     [...circle(diameter / 2, holeFlats)].reverse().map(([dx, dy]) => [x + dx, y + dy] as const),
   )
   // A prism runs along x with its outline in (y, z): turned so that the outline lies in xy, thickness along z.
   return moved(
-    moved(prism([turned, ...drilled], 0, thickness), [0, 0, 1, 0, 1, 0, 0, 0, 0, 1, 0, 0, 0, 0, 0, 1]),
+    moved(
+      prism([turned, ...drilled, ...slots.map(slotOutline)], 0, thickness),
+      [0, 0, 1, 0, 1, 0, 0, 0, 0, 1, 0, 0, 0, 0, 0, 1],
+    ),
     pose,
   )
+}
+
+/** Round-ended, clockwise: half a circle at each end. */
+function slotOutline({ x, y, width, length, angle }: NonNullable<Plate['slots']>[number]): Contour {
+  const flats = holeFlats / 2
+  const along = (angle * Math.PI) / 180
+  const half = (length - width) / 2
+  return [1, -1]
+    .flatMap((end) =>
+      Array.from({ length: flats + 1 }, (_, k) => {
+        const at = along + (end > 0 ? 0 : Math.PI) - Math.PI / 2 + (Math.PI * k) / flats
+        return [
+          x + end * half * Math.cos(along) + (width / 2) * Math.cos(at),
+          y + end * half * Math.sin(along) + (width / 2) * Math.sin(at),
+        ] as const
+      }),
+    )
+    .reverse()
 }
 
 const drawnTurn = (polygon: Contour): number =>

@@ -45,6 +45,14 @@ export interface Member {
   readonly gap: Mm
 }
 
+export interface Slot {
+  readonly x: Mm
+  readonly y: Mm
+  readonly width: Mm
+  readonly length: Mm
+  readonly angle: Deg
+}
+
 /** A flat sheet or plate: polygon in local xy, thickness along +z. */
 export interface Plate {
   readonly id: string
@@ -52,6 +60,8 @@ export interface Plate {
   readonly polygon: readonly (readonly [Mm, Mm])[]
   /** x, y, diameter. */
   readonly holes: readonly (readonly [Mm, Mm, Mm])[]
+  /** Holes that are longer than wide, ends round: middle, width, length over all, way of the length from +x, degrees. */
+  readonly slots?: readonly Slot[]
   readonly thickness: Mm
   readonly pose: Pose
   /** For a tapped hole: thread name, one for all holes of this plate. */

@@ -42,6 +42,27 @@ export function plateSeams(joint: Joint, of: Member, plate: Plate): Seam[] {
     })
     return runs.map(([from, to], k) => fillet(joint, k, from, to, size, of))
   }
+  return edgeOn(joint, of, plate, size)
+}
+
+/** The plate stands with an edge on a side of the member: a fillet above it and one below. */
+function edgeOn(joint: Joint, of: Member, plate: Plate, size: number): Seam[] {
+  for (const [at, from] of plate.polygon.entries()) {
+    const to = plate.polygon[(at + 1) % plate.polygon.length]!
+    const ends = [0, plate.thickness].map((z) => [from, to].map(([x, y]) => toWorld(plate.pose, [x, y, z])))
+    const local = ends.flat().map((corner) => toLocal(of.pose, corner))
+    const { width, height } = of.section
+    // The root gap may stand between them.
+    const lies = ([1, 2] as const).some((axis) =>
+      [1, -1].some((sign) =>
+        local.every((corner) => {
+          const apart = sign * corner[axis] - (axis === 1 ? width : height) / 2
+          return apart > -sameLength && apart < of.gap + sameLength
+        }),
+      ),
+    )
+    if (lies) return ends.map(([a, b], k) => fillet(joint, k, a!, b!, Math.min(size, plate.thickness), of))
+  }
   return []
 }
 
