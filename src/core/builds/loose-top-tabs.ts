@@ -3,10 +3,21 @@ import { endCorners } from '../frame/member.ts'
 import { type Pose, toWorld } from '../geometry/pose.ts'
 import type { Vec3 } from '../geometry/vec3.ts'
 import { bad, good, type Problem, type Result } from '../result.ts'
+import type { Section } from '../section/section.ts'
 import { sameLength } from '../tolerance.ts'
 import type { Mm } from '../units.ts'
 import type { BuildContext, Values } from './build.ts'
-import type { Opening } from './loose-top.ts'
+
+/** The frame that the top lies in. World z 0 is the underside of the frame. */
+export interface Opening {
+  readonly rails: readonly [Member, Member, Member, Member]
+  /** Clear inside. */
+  readonly length: Mm
+  readonly width: Mm
+  readonly section: Section
+  /** Underside of the loose top: what carries it ends here. */
+  readonly under: Mm
+}
 
 export interface Tabs {
   readonly plates: readonly Plate[]

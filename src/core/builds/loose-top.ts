@@ -9,7 +9,7 @@ import type { Mm } from '../units.ts'
 import { assemble, type MeasureDraft } from './assembly.ts'
 import type { Build, BuildContext, Values } from './build.ts'
 import { looseTopParams } from './loose-top-params.ts'
-import { tabsOf } from './loose-top-tabs.ts'
+import { type Opening, tabsOf } from './loose-top-tabs.ts'
 import { evenly } from './rect-frame-spacing.ts'
 import { ringThrough } from './ring.ts'
 import { laid } from './top.ts'
@@ -27,17 +27,6 @@ export const looseTop: Build = {
 
 const hollow = ['square-tube', 'rect-tube']
 const flatSided = [...hollow, 'flat-bar', 'square-bar']
-
-/** The frame that the top lies in. World z 0 is the underside of the frame. */
-export interface Opening {
-  readonly rails: readonly [Member, Member, Member, Member]
-  /** Clear inside. */
-  readonly length: Mm
-  readonly width: Mm
-  readonly section: Section
-  /** Underside of the loose top: what carries it ends here. */
-  readonly under: Mm
-}
 
 function looseTopFrame(values: Values, context: BuildContext): Result<Frame> {
   const { say, gap } = context
