@@ -42,11 +42,12 @@ function frameOf({ frame, parts, plates, weld, mass }: Plan) {
       mates,
       gap,
     })),
-    plates: frame.plates.map(({ id, polygon, holes, thickness, pose }) => ({
+    plates: frame.plates.map(({ id, polygon, holes, slots, thickness, pose }) => ({
       id,
       mark: plateMark.get(id),
       polygon,
       holes,
+      ...(slots ? { slots } : {}),
       thickness,
       pose,
     })),
