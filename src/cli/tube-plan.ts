@@ -2,6 +2,7 @@ import type { EndCut } from '../core/frame/frame.ts'
 import type { NestPiece, NestSection, NestStick } from '../core/nest.ts'
 import type { Part, Plan, Product, SetUp } from '../core/plan-shapes.ts'
 import type { Section } from '../core/section/section.ts'
+import { heatPlan } from '../core/weld/heat-plan.ts'
 
 // The `tube-plan` document, version 1, as docs/formats.md describes it: a plain copy of what the plan holds, field by
 // field, so that a field added inside does not leak into what other programs read.
@@ -143,6 +144,7 @@ const productOf = ({ id, from, kind, mark, makes }: Product) => ({
  */
 export function toTubePlan(plan: Plan) {
   const { nest, run, weld } = plan
+  const heat = heatPlan(plan.frame, weld)
   return {
     format: 'tube-plan',
     version: 1,
@@ -179,9 +181,13 @@ export function toTubePlan(plan: Plan) {
           },
         }),
     weld: {
-      seams: weld.seams.map(({ id, class: sort }) => ({ id, class: sort })),
+      graph: heat.graph,
+      seams: heat.seams,
       tacks: weld.tacks,
       order: weld.order,
+      model: heat.model,
+      index: heat.index,
+      round: heat.round,
     },
     warnings: plan.warnings,
   }

@@ -295,6 +295,8 @@ export interface WeldStep {
   readonly joint?: string
   readonly seam?: string
   readonly text: string
+  /** Why it stands here, in one line. */
+  readonly why: string
 }
 
 export interface WeldPlan {
@@ -302,6 +304,8 @@ export interface WeldPlan {
   readonly tacks: readonly Tack[]
   /** Seam ids in order, with `turn` (assembly id after a colon: `turn:top`) between. */
   readonly order: readonly string[]
+  /** Seam ids as they would follow when one goes round, under the same classes and turnings. */
+  readonly round: readonly string[]
   readonly steps: readonly WeldStep[]
 }
 

@@ -118,6 +118,8 @@ export interface Shop {
   readonly rootGap: Mm
   /** How parts are tacked. */
   readonly tacking: 'in a jig' | 'piece by piece'
+  /** In which sequence a frame is welded; absent: upright first, then tops, turn, bottoms. */
+  readonly passes?: 'upright first' | 'inside last' | 'balanced'
   /** What another way of cutting must save in steel before it is taken for square first: whole cents, or mm bought
    * where nothing has a price. Absent: only a saved stick counts. */
   readonly otherWaySaves?: number

@@ -165,6 +165,7 @@ export const shop = shapeOf<Shop>()(
       longSide: oneOf('fence', 'outward'),
       rootGap: number('a root gap of 0 to 10 mm', { least: 0, most: 10 }),
       tacking: oneOf('in a jig', 'piece by piece'),
+      passes: v.optional(oneOf('upright first', 'inside last', 'balanced')),
       otherWaySaves: v.optional(money),
       tolerance: v.optional(number('a tolerance of more than 0, to 10 mm', { above: 0, most: 10 })),
       habitsOff: v.optional(list('habits', oneOf('deburr', 'chips', 'back off', 'mark'))),

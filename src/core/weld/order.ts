@@ -2,7 +2,11 @@ import type { Assembly, Frame, Joint } from '../frame/frame.ts'
 import { touchingOf } from '../frame/landing.ts'
 import type { Seam, SeamClass, Tack, WeldPlan, WeldStep } from '../plan-shapes.ts'
 import type { Shop } from '../shop.ts'
+import { bestOrder } from './best-order.ts'
+import { heatQuestion } from './heat-plan.ts'
+import { type Stretch, stretchesOf } from './passes.ts'
 import { seamsOf } from './seams.ts'
+import { whyCheck, whyFit, whyPass, whyPilot, whySheet, whyTack, whyTapped, whyTurn } from './why.ts'
 
 /** `top/corner-3` → `corner 3`. */
 const sayJoint = (id: string) =>
@@ -126,23 +130,13 @@ function tacksOf(joint: Joint, seams: ByJoint<Seam>): Tack[] {
   }))
 }
 
-const passClass = (kind: SeamClass): 0 | 1 | 2 => (kind === 'bottom' ? 2 : kind === 'top' ? 1 : 0)
-
-function ringSteps(part: Part, tacks: ByJoint<Tack>, seams: ByJoint<Seam>, shop: Shop): WeldStep[] {
+/** Steps of a sub-assembly before it is welded. */
+function tackSteps(part: Part, tacks: ByJoint<Tack>, tacking: Shop['tacking']): WeldStep[] {
   const { assembly } = part
   const byId = new Map(part.joints.map((joint) => [joint.id, joint]))
   const ring = (assembly.ring ?? []).flatMap((id) => byId.get(id) ?? [])
-  const inJig = shop.tacking === 'in a jig'
-  const steps: WeldStep[] = [
-    {
-      id: `fit:${assembly.id}`,
-      kind: 'fit',
-      assembly: assembly.id,
-      text: inJig
-        ? `Clamp all parts of the ${assembly.name.toLowerCase()} on the outline; check that the ring closes and lies flat.`
-        : `Lay the ${assembly.name.toLowerCase()} on the outline.`,
-    },
-  ]
+  const isRing = assembly.ring !== undefined
+  const name = assembly.name.toLowerCase()
   const tackStep = (tack: Tack): WeldStep => ({
     id: tack.id,
     kind: 'tack',
@@ -150,19 +144,41 @@ function ringSteps(part: Part, tacks: ByJoint<Tack>, seams: ByJoint<Seam>, shop:
     joint: tack.joint,
     seam: tack.seam,
     text: tack.text,
+    why: whyTack(isRing, tacking, isRing ? classOf(tack) : undefined),
   })
-  const of = (joint: Joint) => tacks.get(joint.id) ?? []
   const check = (id: string, text: string, joint?: Joint): WeldStep => ({
     id: `check:${id}`,
     kind: 'check',
     assembly: assembly.id,
     ...(joint ? { joint: joint.id } : {}),
     text,
+    why: whyCheck,
   })
+  const of = (joint: Joint) => tacks.get(joint.id) ?? []
+  if (!isRing)
+    return part.joints.flatMap((joint) => {
+      const [head, ...others] = of(joint)
+      if (!head) return []
+      const said = sayJoint(joint.id)
+      const text = joint.kind === 'cap' ? `Check that ${said} sits true.` : `Check ${said} for square.`
+      return [tackStep(head), check(joint.id, text, joint), ...others.map(tackStep)]
+    })
+  const inJig = tacking === 'in a jig'
+  const steps: WeldStep[] = [
+    {
+      id: `fit:${assembly.id}`,
+      kind: 'fit',
+      assembly: assembly.id,
+      text: inJig
+        ? `Clamp all parts of the ${name} on the outline, the side that will show down on a clean surface; check that the ring closes and lies flat.`
+        : `Lay the ${name} on the outline, the side that will show down on a clean surface.`,
+      why: whyFit,
+    },
+  ]
   if (inJig) {
     for (const joint of opposite(ring)) {
-      const [first, ...others] = of(joint)
-      if (first) steps.push(tackStep(first))
+      const [head, ...others] = of(joint)
+      if (head) steps.push(tackStep(head))
       steps.push(check(joint.id, `Check the angle at ${sayJoint(joint.id)}.`, joint))
       steps.push(...others.map(tackStep))
     }
@@ -177,87 +193,80 @@ function ringSteps(part: Part, tacks: ByJoint<Tack>, seams: ByJoint<Seam>, shop:
       if (at === 1) steps.push(check(`${assembly.id}/inside`, 'Check the angles and that it lies flat.'))
     }
   }
-  steps.push(check(`${assembly.id}/tacked`, 'Check across corners and that it lies flat before welding.'))
-  const order = opposite(ring)
-  const passes = (kinds: readonly SeamClass[]) =>
-    order.flatMap((joint) =>
-      kinds.flatMap((kind) => (seams.get(joint.id) ?? []).filter((seam) => seam.class === kind)),
-    )
-  const pass = (seam: Seam): WeldStep => passStep(seam, assembly.id)
-  steps.push(...passes(['outside']).map(pass), ...passes(['inside']).map(pass), ...passes(['top']).map(pass))
-  steps.push({
-    id: `turn:${assembly.id}`,
-    kind: 'turn',
-    assembly: assembly.id,
-    text: `Turn the ${assembly.name.toLowerCase()} over.`,
-  })
-  steps.push(...passes(['bottom']).map(pass))
+  steps.push(
+    check(
+      `${assembly.id}/tacked`,
+      'Check across corners and that it lies flat before welding; brush the soot off the tacks.',
+    ),
+  )
   return steps
 }
 
-const passStep = (seam: Seam, assembly: string, said = sayJoint(seam.joint)): WeldStep => ({
+const classOf = ({ seam }: Tack): SeamClass | undefined => around.find((kind) => seam.endsWith(`/${kind}`))
+
+const passStep = (seam: Seam, assembly: string, coolest: boolean): WeldStep => ({
   id: `pass:${seam.id}`,
   kind: 'pass',
   assembly,
   joint: seam.joint,
   seam: seam.id,
-  text: `Weld ${said}, ${saySeam(seam)}`,
+  text: `Weld ${sayJoint(seam.joint)}, ${saySeam(seam)}`,
+  why: whyPass(seam.class, coolest),
 })
 
-/** Joints that form no ring: every joint is tacked and checked, then welded, seams of one joint apart in time. */
-function otherSteps(part: Part, tacks: ByJoint<Tack>, seams: ByJoint<Seam>): WeldStep[] {
-  const { assembly, joints } = part
-  const steps: WeldStep[] = []
-  for (const joint of joints) {
-    const own = tacks.get(joint.id) ?? []
-    own.forEach((tack, at) => {
-      steps.push({
-        id: tack.id,
-        kind: 'tack',
-        assembly: assembly.id,
-        joint: joint.id,
-        seam: tack.seam,
-        text: tack.text,
-      })
-      if (at === 0)
-        steps.push({
-          id: `check:${joint.id}`,
-          kind: 'check',
-          assembly: assembly.id,
-          joint: joint.id,
-          text:
-            joint.kind === 'cap'
-              ? `Check that ${sayJoint(joint.id)} sits true.`
-              : `Check ${sayJoint(joint.id)} for square.`,
-        })
-    })
-  }
-  const passes = joints.map((joint) => {
-    const said = sayJoint(joint.id)
-    const steps: WeldStep[][] = [[], [], []]
-    for (const seam of seams.get(joint.id) ?? [])
-      steps[passClass(seam.class)]!.push(passStep(seam, assembly.id, said))
-    return steps
+/** Passes of all sub-assemblies in their blocks, the seams of a block as one goes round. */
+function blocksOf(parts: readonly Part[], seams: ByJoint<Seam>, passes: Shop['passes']) {
+  return parts.map((part) => {
+    const ring = part.assembly.ring ?? []
+    const place = new Map(ring.map((id, at) => [id, at]))
+    const joints = [...part.joints].sort((a, b) => (place.get(a.id) ?? 0) - (place.get(b.id) ?? 0))
+    const own = joints.flatMap((joint) => seams.get(joint.id) ?? [])
+    return stretchesOf(own, passes)
   })
-  const rank = (at: 0 | 1 | 2) => passes.flatMap((of) => of[at]!)
-  // One seam of every joint in turn, so that no joint takes all its heat at once.
-  const longest = Math.max(0, ...passes.map((of) => of[0]!.length))
-  for (let at = 0; at < longest; at++)
-    for (const of of passes) {
-      const step = of[0]![at]
-      if (step) steps.push(step)
+}
+
+/** More seams than this are welded as one goes round: a plan follows the typing, and must not wait for them. */
+const mostOrdered = 150
+
+/** The seams of each block in the order that heats least, by the id of the block's first seam as given. */
+function cooled(frame: Frame, blocks: readonly (readonly Seam[])[]): readonly (readonly Seam[])[] {
+  const all = blocks.flat()
+  if (all.length > mostOrdered) return blocks
+  let at = 0
+  const numbered = blocks.map((block) => block.map(() => at++))
+  const { order } = bestOrder(numbered, heatQuestion(frame, all))
+  let from = 0
+  return blocks.map((block) => {
+    const own = order.slice(from, from + block.length).map((k) => all[k]!)
+    from += block.length
+    return own
+  })
+}
+
+/** What a part's own passes and turnings are, once their order is known. */
+function passSteps(
+  part: Part,
+  stretches: readonly Stretch[],
+  ordered: (block: readonly Seam[]) => readonly Seam[],
+) {
+  const { assembly } = part
+  let turns = 0
+  return stretches.flatMap((stretch): WeldStep[] => {
+    if ('block' in stretch) {
+      const seams = ordered(stretch.block)
+      return seams.map((seam, at) => passStep(seam, assembly.id, seam !== stretch.block[at]))
     }
-  const bottoms = rank(2)
-  steps.push(...rank(1))
-  if (bottoms.length > 0)
-    steps.push({
-      id: `turn:${assembly.id}`,
-      kind: 'turn',
-      assembly: assembly.id,
-      text: `Turn the ${assembly.name.toLowerCase()} over.`,
-    })
-  steps.push(...bottoms)
-  return steps
+    turns += 1
+    return [
+      {
+        id: turns === 1 ? `turn:${assembly.id}` : `turn:${assembly.id}/${turns}`,
+        kind: 'turn',
+        assembly: assembly.id,
+        text: `Turn the ${assembly.name.toLowerCase()} over.`,
+        why: whyTurn,
+      },
+    ]
+  })
 }
 
 /** `4 foot caps`, `base plate`. */
@@ -273,9 +282,29 @@ export function weldPlan(frame: Frame, shop: Shop, touching = touchingOf(frame))
   const seamsAt = byJoint(seams)
   const tacks = parts.flatMap((part) => part.joints.flatMap((joint) => tacksOf(joint, seamsAt)))
   const tacksAt = byJoint(tacks)
-  const steps = parts.flatMap((part) =>
-    part.assembly.ring ? ringSteps(part, tacksAt, seamsAt, shop) : otherSteps(part, tacksAt, seamsAt),
-  )
+  const stretches = blocksOf(parts, seamsAt, shop.passes)
+  const blocks = stretches.flatMap((each) => each.flatMap((one) => ('block' in one ? [one.block] : [])))
+  const cool = new Map(cooled(frame, blocks).map((seamsOfBlock, at) => [blocks[at]!, seamsOfBlock]))
+  const tapped = frame.plates.filter((plate) => plate.thread)
+  const pilot: WeldStep[] =
+    tapped.length > 0
+      ? [
+          {
+            id: 'check:pilot',
+            kind: 'check',
+            assembly: parts[0]?.assembly.id ?? 'all',
+            text: `Drill the pilot holes in the ${tappedIn(tapped)}, before they are welded on.`,
+            why: whyPilot,
+          },
+        ]
+      : []
+  const steps = [
+    ...pilot,
+    ...parts.flatMap((part, at) => [
+      ...tackSteps(part, tacksAt, shop.tacking),
+      ...passSteps(part, stretches[at]!, (block) => cool.get(block) ?? block),
+    ]),
+  ]
   const joined = new Set<string>()
   for (const joint of frame.joints) for (const id of joint.members) joined.add(id)
   const plates = frame.plates.filter((plate) => !joined.has(plate.id))
@@ -286,25 +315,27 @@ export function weldPlan(frame: Frame, shop: Shop, touching = touchingOf(frame))
         kind: 'tack',
         assembly: plate.id,
         text: `Tack the ${plate.name.toLowerCase()} at its corners only.`,
+        why: whySheet,
       },
       {
         id: `check:${plate.id}`,
         kind: 'check',
         assembly: plate.id,
         text: `Check that the ${plate.name.toLowerCase()} lies flat.`,
+        why: whyCheck,
       },
     )
-  const tapped = frame.plates.filter((plate) => plate.thread)
   if (tapped.length > 0)
     steps.push({
       id: 'check:tapped',
       kind: 'check',
       assembly: 'all',
       text: `Drill and tap ${tapped[0]!.thread} in the ${tappedIn(tapped)}, after welding.`,
+      why: whyTapped,
     })
   const order: string[] = []
   for (const step of steps)
     if (step.kind === 'turn') order.push(step.id)
     else if (step.kind === 'pass' && step.seam) order.push(step.seam)
-  return { seams, tacks, order, steps }
+  return { seams, tacks, order, round: blocks.flat().map(({ id }) => id), steps }
 }

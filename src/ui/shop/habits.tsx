@@ -47,6 +47,16 @@ export function Habits({ shop, change }: ShopPart) {
           value={shop.tacking}
           onChange={(tacking) => change({ tacking })}
         />
+        <Choice
+          label="A frame is welded"
+          options={[
+            { value: 'upright first', label: 'upright corners, tops, turn, bottoms' },
+            { value: 'inside last', label: 'the same, inside corners last' },
+            { value: 'balanced', label: 'half the tops, turn, bottoms, turn, other tops' },
+          ]}
+          value={shop.passes ?? 'upright first'}
+          onChange={(passes) => change({ passes })}
+        />
       </div>
     </section>
   )

@@ -1,5 +1,4 @@
-import type { Plan, Seam, WeldStep } from '../../core/plan-shapes.ts'
-import type { Shop } from '../../core/shop.ts'
+import type { Plan, WeldStep } from '../../core/plan-shapes.ts'
 
 // Cautions stand at the step where the danger is. They are said once, where it begins, and defer to local codes, the
 // machine's manual and licensed people. Sources stand beside each; a rule without one is common practice.
@@ -56,35 +55,4 @@ export function cautionsFor(step: WeldStep, plan: Plan): readonly string[] {
   }
   if (step.id === 'check:tapped') said.push(hot, tapping)
   return said
-}
-
-/** Why this step stands here, in one line. Common practice. */
-export function whyOf(step: WeldStep, plan: Plan, tacking: Shop['tacking']): string {
-  const seam = plan.weld.seams.find((one) => one.id === step.seam)
-  switch (step.kind) {
-    case 'fit':
-      return 'What does not close now is not closed by welding.'
-    case 'tack':
-      return whyTack(step, plan, tacking, seam)
-    case 'check':
-      return 'A tack can still be broken; a weld cannot.'
-    case 'turn':
-      return 'All that can be reached from this side is done.'
-    case 'pass':
-      if (seam?.class === 'outside' || seam?.class === 'inside')
-        return 'Upright seams first: they decide the angle of the corner.'
-      if (seam?.class === 'top') return 'Tops before the frame is turned: they decide whether it lies flat.'
-      if (seam?.class === 'bottom') return 'Bottoms last: they pull back what the tops pulled.'
-      return 'One seam of each joint in turn, so that no joint takes all its heat at once.'
-  }
-}
-
-function whyTack(step: WeldStep, plan: Plan, tacking: Shop['tacking'], seam: Seam | undefined): string {
-  const ring = plan.frame.assemblies.some((one) => one.id === step.assembly && one.ring)
-  if (!ring) return 'A tack holds, and can still be broken when the check says no.'
-  if (tacking === 'in a jig')
-    return 'Joints opposite each other in turn, so that one pulls back what the other pulled.'
-  if (seam?.class === 'outside')
-    return 'Outside first, round the frame: these tacks hinge, so the ring can still be closed.'
-  return 'The other sides once the outside tacks have closed the ring.'
 }

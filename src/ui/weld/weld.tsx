@@ -2,7 +2,6 @@ import './weld.css'
 import { useState } from 'react'
 import type { JobView } from '../../app/state.ts'
 import type { Plan, WeldStep } from '../../core/plan-shapes.ts'
-import type { Shop } from '../../core/shop.ts'
 import { useActions, useApp, useShop } from '../app.ts'
 import { Pick } from '../fields/choice.tsx'
 import { DoneMark } from '../saw/cut-bar.tsx'
@@ -10,7 +9,7 @@ import { Flash, useCheckOff } from '../saw/flash.tsx'
 import { NoPlan } from '../saw/waiting.tsx'
 import { hrefOf } from '../shell/route.ts'
 import type { StationProps } from '../shell/stations.tsx'
-import { cautionsFor, whyOf } from './caution.ts'
+import { cautionsFor } from './caution.ts'
 import { Checklist } from './checklist.tsx'
 import { JointDrawing } from './joints.tsx'
 import { doneWords, isTicked, jointNumbers, jointState, kindWords, stagesOf, tickOf } from './list.ts'
@@ -77,7 +76,6 @@ function WeldList({ view, plan }: { view: JobView; plan: Plan }) {
             <Now
               step={now}
               plan={plan}
-              tacking={shop.tacking}
               number={now.joint === undefined ? undefined : numbers.get(now.joint)}
             />
           ) : (
@@ -197,17 +195,7 @@ function Copies(props: {
 }
 
 /** The step at hand, large, with why it stands here and what to beware of. */
-function Now({
-  step,
-  plan,
-  number,
-  tacking,
-}: {
-  step: WeldStep
-  plan: Plan
-  number: number | undefined
-  tacking: Shop['tacking']
-}) {
+function Now({ step, plan, number }: { step: WeldStep; plan: Plan; number: number | undefined }) {
   const cautions = cautionsFor(step, plan)
   return (
     <section className="weld-step-now" aria-labelledby="weld-now-head">
@@ -219,7 +207,7 @@ function Now({
         )}{' '}
         {step.text}
       </h1>
-      <p className="dim">{whyOf(step, plan, tacking)}</p>
+      <p className="dim">{step.why}</p>
       {cautions.map((caution) => (
         <p key={caution} className="warning">
           {caution}

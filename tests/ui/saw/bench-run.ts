@@ -256,7 +256,7 @@ export const plan: Plan = {
   sizes: [],
   mass: 2.6,
   demand: [],
-  weld: { seams: [], tacks: [], order: [], steps: [] },
+  weld: { seams: [], tacks: [], order: [], round: [], steps: [] },
   warnings: [],
   nest,
   run,

@@ -26,6 +26,7 @@ const step = (id: string, kind: WeldStep['kind'], text: string, n?: number, on?:
   kind,
   assembly: 'top',
   text,
+  why: 'A line of why.',
   ...(n === undefined ? {} : { joint: `top/corner-${n}` }),
   ...(on === undefined ? {} : { seam: on.id }),
 })
@@ -51,5 +52,5 @@ export const plan: Plan = {
     joints: [joint(1), joint(3)],
     assemblies: [{ id: 'top', name: 'Top frame', members: [], ring: ['top/corner-1', 'top/corner-3'] }],
   },
-  weld: { seams, tacks: [], order: [], steps },
+  weld: { seams, tacks: [], order: [], round: [], steps },
 }

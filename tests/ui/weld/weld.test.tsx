@@ -67,7 +67,7 @@ describe('the Weld station', () => {
   })
 
   test('a cut list has nothing to weld and says so', () => {
-    open(noProgress, { plan: { ...plan, weld: { seams: [], tacks: [], order: [], steps: [] } } })
+    open(noProgress, { plan: { ...plan, weld: { seams: [], tacks: [], order: [], round: [], steps: [] } } })
     expect(screen.getByRole('heading', { name: 'Nothing to weld' })).toBeTruthy()
   })
 })
