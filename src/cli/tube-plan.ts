@@ -1,6 +1,6 @@
 import type { EndCut } from '../core/frame/frame.ts'
 import type { NestPiece, NestSection, NestStick } from '../core/nest.ts'
-import type { Part, Plan, Product, SetUp } from '../core/plan-shapes.ts'
+import type { Left, Part, Plan, Product, SetUp } from '../core/plan-shapes.ts'
 import type { Section } from '../core/section/section.ts'
 import { heatPlan } from '../core/weld/heat-plan.ts'
 
@@ -84,12 +84,13 @@ const partOf = (part: Part) => ({
   printed: part.printed,
 })
 
-const pieceOf = ({ piece, mark, turn, ends, blank }: NestPiece) => ({
+const pieceOf = ({ piece, mark, turn, ends, blank, makes }: NestPiece) => ({
   piece,
   mark,
   turn,
   ends: ends.map(({ x, p, q }) => ({ x, p, q })),
   ...(blank === undefined ? {} : { blank }),
+  ...(makes === undefined ? {} : { makes: makes.map((each) => each.piece) }),
 })
 
 const stickOf = ({ id, from, length, ends, way, pieces, drop }: NestStick) => ({
@@ -138,6 +139,8 @@ const productOf = ({ id, from, kind, mark, makes }: Product) => ({
   ...(makes === undefined ? {} : { makes }),
 })
 
+const leftOf = ({ piece, mark, why, ways }: Left) => ({ piece, mark, why, ways })
+
 /**
  * The plan as other programs read it. Frame and parts are unrounded; nests and programs count in printed lengths and
  * stops. Without a nest there are no `nests` and no `run`.
@@ -178,6 +181,8 @@ export function toTubePlan(plan: Plan) {
               kerf,
               steps,
             })),
+            ...(run.trims === undefined ? {} : { trims: run.trims }),
+            ...(run.left === undefined ? {} : { left: run.left.map(leftOf) }),
           },
         }),
     weld: {

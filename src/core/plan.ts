@@ -9,12 +9,14 @@ import { landingsOf, landingWarnings, touchingOf } from './frame/landing.ts'
 import type { Job } from './job.ts'
 import type { Nest } from './nest.ts'
 import { builtSizes } from './parts/built.ts'
-import { demandOf, longestPiece, openDemand } from './parts/demand.ts'
+import { longestPiece, openDemand } from './parts/demand.ts'
 import { partsOf } from './parts/parts.ts'
 import { platesOf } from './parts/plates.ts'
 import type { Landing, Part, Plan } from './plan-shapes.ts'
 import { say, showLength, unitOf } from './reading/show.ts'
 import { bad, badAll, good, type Problem, type Result } from './result.ts'
+import { demandByWay, waysIn } from './saw/demand-by-way.ts'
+import { withWays } from './saw/left.ts'
 import { sawWarnings } from './saw/limits.ts'
 import { planRun } from './saw/run.ts'
 import { pinSeams } from './saw/seam.ts'
@@ -34,7 +36,13 @@ export function plan(job: Job, shop: Shop, nest?: Nest, progress?: Progress): Re
   if (!framed.ok) return framed
   const frame = framed.value
   const { parts, warnings: seamWarnings } = pinSeams(partsOf(frame.members, shop), frame, job.seam)
-  const demand = demandOf(parts, job.id, job.quantity, shop, progress?.rack ?? [])
+  const order = { parts, job: job.id, quantity: job.quantity, rack: progress?.rack ?? [] }
+  // A nest is judged, and cut, in the way that it was made for.
+  const { problems: demand, notes } = demandByWay(
+    order,
+    shop,
+    waysIn(nest?.sections ?? [], job.way ?? 'square first'),
+  )
   const tooLong = demand.flatMap((problem): Problem[] => {
     const most = longestPiece(problem)
     return problem.parts
@@ -65,6 +73,7 @@ export function plan(job: Job, shop: Shop, nest?: Nest, progress?: Progress): Re
     ...landingWarnings(frame, (mm) => say(mm, shop.reading), touching),
     ...sawWarnings(parts, shop),
     ...seamWarnings,
+    ...notes,
   ]
   const made: Plan = {
     job: job.id,
@@ -133,9 +142,17 @@ function withNest(
       ],
     }
   const runVerdict = checkRun(run.value, nest, parts, shop)
+  const said = new Set(plan.warnings.map(({ text }) => text))
+  const left = (run.value.left ?? []).flatMap(({ mark, code, why, ways }): Warning[] => {
+    const text = withWays(why, ways)
+    if (said.has(text)) return []
+    said.add(text)
+    return [{ code, text, members: parts.find((part) => part.mark === mark)?.members ?? [] }]
+  })
   return {
     ...plan,
     nest,
+    warnings: [...plan.warnings, ...left],
     ...(runVerdict.faults.length === 0 ? { run: run.value } : {}),
     verdict: { nest: nestVerdict, run: runVerdict },
   }

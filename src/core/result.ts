@@ -3,6 +3,8 @@ export interface Problem {
   /** Stable name of the kind of problem, for tests and for other programs. */
   readonly code: string
   readonly text: string
+  /** The same in two parts, where the text says what else can be done. */
+  readonly out?: { readonly why: string; readonly ways: readonly string[] }
   /** Path of the field that it belongs to, as in the job file: `build.params.size`. */
   readonly field?: string
 }

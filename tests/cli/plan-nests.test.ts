@@ -124,7 +124,7 @@ describe('what cannot be done', () => {
     expect(said.err).toMatch(/runs out: no steel is left for 5 of A\. Give more sticks/)
   })
 
-  test('three sides: 60° is past a saw of 45°, so there is a nest, no run, and a warning with a way out', async () => {
+  test('three sides: 60° is past a saw of 45°, so the run cuts the blanks and leaves the sides to the hand, with a way out', async () => {
     const text = changedDemo('hexagon-top', (file: LooseFile) => {
       file.job.build.params.sides = 3
     })
@@ -132,7 +132,16 @@ describe('what cannot be done', () => {
     expect(said).toMatchObject({ code: 0, err: '' })
     const told = JSON.parse(said.out) as TubePlan
     expect(told.nests).toHaveLength(1)
-    expect(told.run).toBeUndefined()
+    // Three blanks, and nothing more: each side names the reason and what else can be done.
+    expect(told.run?.products.map(({ kind, makes }) => [kind, makes])).toEqual([
+      ['blank', ['A1']],
+      ['blank', ['A2']],
+      ['blank', ['A3']],
+      ['drop', undefined],
+    ])
+    expect(told.run?.left?.map(({ piece }) => piece)).toEqual(['A1', 'A2', 'A3'])
+    expect(told.run?.left?.[0]?.why).toContain('60° from square')
+    expect(told.run?.left?.[0]?.ways).toContain('a butt joint instead of the miter')
     const warning = told.warnings.map((each) => each.text).find((words) => words.includes('60°'))
     expect(warning).toMatch(/45°/)
     expect(warning).toMatch(/wedge|butt/)

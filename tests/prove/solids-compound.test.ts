@@ -2,9 +2,9 @@
 import { expect, test } from 'vitest'
 import { checkRun } from '../../src/core/check/check-run.ts'
 import type { EndCut, Member } from '../../src/core/frame/frame.ts'
-import { demandOf } from '../../src/core/parts/demand.ts'
 import { partsOf } from '../../src/core/parts/parts.ts'
 import { readingStep } from '../../src/core/reading/show.ts'
+import { demandByWay } from '../../src/core/saw/demand-by-way.ts'
 import { planRun } from '../../src/core/saw/run.ts'
 import type { Section } from '../../src/core/section/section.ts'
 import { solve } from '../../src/nest/solve.ts'
@@ -57,11 +57,13 @@ test(`${many} random pairs of pieces with compound ends (seed ${seed})`, () => {
     const parts = partsOf(members, shop)
     const nest = numbered(
       'j',
-      demandOf(parts, 'j', 1, shop, []).map((problem) => {
-        const solved = solve(problem, { steps: 50_000 })
-        if (!solved.ok) throw new Error(solved.problems.map(({ text }) => text).join(' '))
-        return solved.value.nest
-      }),
+      demandByWay({ parts, job: 'j', quantity: 1, rack: [] }, shop, () => 'square first').problems.map(
+        (problem) => {
+          const solved = solve(problem, { steps: 50_000 })
+          if (!solved.ok) throw new Error(solved.problems.map(({ text }) => text).join(' '))
+          return solved.value.nest
+        },
+      ),
     )
     const which = `pair ${at}, seed ${seed}: ${JSON.stringify({ members, shop })}`
     const run = planRun(nest, parts, shop)

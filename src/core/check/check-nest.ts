@@ -44,9 +44,10 @@ function nameFaults(nest: Nest): string[] {
     once(`section ${sectionKey(section)}`, `section ${sectionKey(section)}`)
     for (const stick of sticks) {
       once(`stick ${stick.id}`, `stick ${stick.id}`)
-      for (const { piece, blank, job } of stick.pieces) {
+      for (const { piece, blank, job, makes } of stick.pieces) {
         if (!jobs.has(job)) faults.push(`piece ${piece} is of job ${job}, which the nest does not name`)
-        once(`in ${job} ${piece}`, `piece ${piece} of job ${job}`)
+        for (const name of makes?.map((each) => each.piece) ?? [piece])
+          once(`in ${job} ${name}`, `piece ${name} of job ${job}`)
         if (blank !== undefined) once(`in ${job} ${blank}`, `blank ${blank} of job ${job}`)
       }
     }

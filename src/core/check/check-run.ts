@@ -1,10 +1,11 @@
-import type { Nest, NestPiece, NestSection } from '../nest.ts'
+import { type Nest, type NestPiece, type NestSection, piecesIn } from '../nest.ts'
 import type { Part, Run, Verdict } from '../plan-shapes.ts'
 import { type Section, sectionKey } from '../section/section.ts'
 import type { Shop } from '../shop.ts'
 import { sameLength } from '../tolerance.ts'
 import { type Mm, toRad } from '../units.ts'
 import { finishedFaults, printedFaults, rounding } from './finished.ts'
+import { leftFaults } from './left.ts'
 import { productFaults } from './products.ts'
 import { type Measured, type Replayed, type Rounded, replay } from './replay.ts'
 import { limitFaults } from './saw-limits.ts'
@@ -27,7 +28,8 @@ export function checkRun(run: Run, nest: Nest, parts: readonly Part[], shop: Sho
     ...repeatedFaults(run),
     ...exact.faults,
     ...productFaults(run, nest, exact, half),
-    ...limitFaults(run.programs, exact, shop, rounded),
+    ...leftFaults(run, nest, exact),
+    ...limitFaults(run.programs, exact, shop, rounded, finishedIn(run)),
     ...setUpFaults(run, exact, shop, roundedOn(nest, parts, Math.max)),
     ...seamFaults(run, nest, parts, exact),
     ...eachPiece(nest, parts, exact, (piece, { solid, section }, part) => [
@@ -59,7 +61,15 @@ function roundedOn(nest: Nest, parts: readonly Part[], together: (one: Mm, two: 
     nest.sections.flatMap((section) =>
       section.sticks.map(({ id, pieces }): [string, Mm] => [
         id,
-        pieces.reduce((all, { key }) => together(all, byKey.get(key) ?? 0), 0),
+        // The halves of a pair are rounded together, in one blank.
+        pieces.reduce(
+          (all, piece) =>
+            together(
+              all,
+              piecesIn(piece).reduce((sum, { key }) => sum + (byKey.get(key) ?? 0), 0),
+            ),
+          0,
+        ),
       ]),
     ),
   )
@@ -82,12 +92,15 @@ function raised(replayed: Replayed, id: string): number {
 
 const missingAt = ({ cuts }: Replayed, id: string): Mm => cuts.find(({ keep }) => keep === id)?.missing ?? 0
 
+const finishedIn = ({ products }: Pick<Run, 'products'>): ReadonlySet<string> =>
+  new Set(products.filter(({ kind }) => kind === 'piece').map(({ id }) => id))
+
 /**
  * Two rounded stops may leave a blank a little short of the corner that the blade then cuts. On a finished piece that
  * counts in its length; on anything before, half of what the shop reads is let go.
  */
 function bluntFaults({ products }: Run, { cuts }: Replayed, half: Mm): string[] {
-  const finished = new Set(products.filter(({ kind }) => kind === 'piece').map(({ id }) => id))
+  const finished = finishedIn({ products })
   return cuts
     .filter(({ keep, missing, setting }) => {
       const most = half / Math.cos(toRad(setting.ramp))
@@ -105,6 +118,9 @@ function repeatedFaults({ programs }: Run): string[] {
   })
 }
 
+/** A finished piece that the nest wants. */
+type Finished = Pick<NestPiece, 'piece' | 'mark' | 'key'>
+
 type MadePiece = Replayed['made'] extends ReadonlyMap<string, infer M> ? M : never
 
 /** Faults of every piece of the nest that was made, beside the part that it is to be. */
@@ -112,12 +128,12 @@ function eachPiece(
   nest: Nest,
   parts: readonly Part[],
   { made }: Replayed,
-  judge: (piece: NestPiece, made: MadePiece, part: Part) => string[],
+  judge: (piece: Finished, made: MadePiece, part: Part) => string[],
 ): string[] {
   const byKey = new Map(parts.map((part) => [part.key, part]))
   return nest.sections.flatMap(({ sticks }) =>
     sticks.flatMap(({ pieces }) =>
-      pieces.flatMap((piece) => {
+      pieces.flatMap(piecesIn).flatMap((piece) => {
         const part = byKey.get(piece.key)
         const real = made.get(piece.piece)
         if (!part) return [`piece ${piece.piece}: no part has its key`]

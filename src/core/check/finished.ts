@@ -33,7 +33,12 @@ export const rounding = (part: Part): Mm => part.printed.length.mm - wantedLengt
  * proper turnings. A mirror image is another part. `nominal` is false where the section was measured: the edges of the
  * part are those of the nominal section then.
  */
-export function finishedFaults(piece: NestPiece, solid: Solid, part: Part, nominal: boolean): string[] {
+export function finishedFaults(
+  piece: Pick<NestPiece, 'piece'>,
+  solid: Solid,
+  part: Part,
+  nominal: boolean,
+): string[] {
   const name = `piece ${piece.piece}`
   const faults: string[] = []
   const { width, height } = part.section
@@ -80,7 +85,7 @@ export function finishedFaults(piece: NestPiece, solid: Solid, part: Part, nomin
  * ended `missing` mm before the blade did; cut on a wedge, `raised` times as much.
  */
 export function printedFaults(
-  piece: NestPiece,
+  piece: Pick<NestPiece, 'piece'>,
   solid: Solid,
   missing: Mm,
   part: Part,

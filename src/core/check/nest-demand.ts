@@ -1,8 +1,8 @@
-import type { Nest, NestPart, NestPiece, NestProblem, NestSection } from '../nest.ts'
+import type { Nest, NestPart, NestPiece, NestProblem, NestSection, Pair } from '../nest.ts'
 import { sectionKey } from '../section/section.ts'
-import { sameLength } from '../tolerance.ts'
+import { sameLength, sameSlope } from '../tolerance.ts'
 import { fromSteps, stepsNearest } from '../units.ts'
-import { sameSlopes, turned } from './room.ts'
+import { sameSlopes, square, turned } from './room.ts'
 import { mm, plain } from './words.ts'
 
 /** Every demanded piece once and only once, of the demanded geometry, under the demanded name. */
@@ -14,10 +14,23 @@ export function demandFaults({ demand, sticks }: NestSection): string[] {
       faults.push(`part ${part.mark}: a count of ${part.count}`)
     if (!Number.isSafeInteger(part.perCopy) || part.perCopy < 1)
       faults.push(`part ${part.mark}: ${part.perCopy} pieces per copy`)
+    if (part.makes && part.makes.length !== part.count)
+      faults.push(`part ${part.mark}: ${part.makes.length} paired blanks listed for a count of ${part.count}`)
     given.set(part, 0)
   }
   for (const stick of sticks)
     for (const piece of stick.pieces) {
+      if (piece.makes) {
+        const part = demand.find(
+          (each) => each.job === piece.job && each.makes?.some((pair) => isPair(pair, piece)),
+        )
+        if (!part) faults.push(`stick ${stick.id}: the pair of ${piece.piece} is not demanded like that`)
+        else {
+          given.set(part, (given.get(part) ?? 0) + 1)
+          faults.push(...pairFaults(piece), ...shapeFaults(piece, part))
+        }
+        continue
+      }
       const number = numberOf(piece)
       const part = demand.find((each) => isOf(piece, number, each))
       if (!part) {
@@ -38,8 +51,32 @@ export function demandFaults({ demand, sticks }: NestSection): string[] {
   return faults
 }
 
+const isPair = (pair: Pair, { makes }: NestPiece): boolean =>
+  pair.every((each, at) =>
+    (['piece', 'mark', 'key', 'copy', 'perCopy'] as const).every(
+      (field) => each[field] === makes![at]![field],
+    ),
+  )
+
+/** The entry bears the name of the first of its two, and each is of the copy that its number says. */
+function pairFaults({ piece, mark, key, copy, job, blank, makes }: NestPiece): string[] {
+  const [one, two] = makes!
+  const faults: string[] = []
+  if (one.piece !== piece || one.mark !== mark || one.key !== key || one.copy !== copy)
+    faults.push(`paired blank ${blank ?? piece}: it is named ${piece}; its first piece is ${one.piece}`)
+  if (blank === undefined) faults.push(`pair ${one.piece} and ${two.piece}: it names no blank`)
+  if (one.piece === two.piece) faults.push(`a pair of ${one.piece} with itself`)
+  for (const each of makes!) {
+    const number = numberOf({ ...each, job })
+    const of = 1 + Math.floor((number - 1) / each.perCopy)
+    if (each.copy !== of)
+      faults.push(`piece ${each.piece} is said to be of copy ${each.copy}; it is of copy ${of}`)
+  }
+  return faults
+}
+
 /** Number of a piece in its mark; NaN where the name is not mark and number. */
-function numberOf({ piece, mark }: NestPiece): number {
+function numberOf({ piece, mark }: Pick<NestPiece, 'piece' | 'mark' | 'job'>): number {
   const digits = piece.startsWith(mark) ? piece.slice(mark.length) : ''
   return /^[1-9]\d*$/.test(digits) ? Number(digits) : Number.NaN
 }
@@ -47,6 +84,7 @@ function numberOf({ piece, mark }: NestPiece): number {
 function isOf(piece: NestPiece, number: number, part: NestPart): boolean {
   const first = part.first ?? 1
   return (
+    part.makes === undefined &&
     piece.job === part.job &&
     piece.key === part.key &&
     piece.mark === part.mark &&
@@ -80,8 +118,15 @@ export function wantedFaults(nest: Nest, problems: readonly NestProblem[]): stri
   const jobs = new Set(problems.flatMap(({ parts }) => parts.map(({ job }) => job)))
   const faults: string[] = []
   const wanted = new Map<string, NestPart & { readonly section: string }>()
-  const nameOf = (section: string, { job, key, mid }: NestPart) =>
-    JSON.stringify([section, job, key, stepsNearest(mid)])
+  const nameOf = (section: string, { job, key, mid, ends, turns }: NestPart) =>
+    JSON.stringify([
+      section,
+      job,
+      key,
+      stepsNearest(mid),
+      ends.map(({ p, q }) => [p, q].map((slope) => Math.round(slope / sameSlope))),
+      ends.some((end) => !sameSlopes(end, square)) ? [...turns].sort() : [],
+    ])
   const left = new Map<string, number>()
   for (const problem of problems)
     for (const part of problem.parts) {

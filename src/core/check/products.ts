@@ -1,7 +1,8 @@
-import type { Nest, NestPiece } from '../nest.ts'
+import { type Nest, type NestPiece, piecesIn } from '../nest.ts'
 import type { Product, Run } from '../plan-shapes.ts'
 import { sameLength } from '../tolerance.ts'
 import { fromSteps, type Mm } from '../units.ts'
+import { leftIn } from './left.ts'
 import type { Made, Replayed } from './replay.ts'
 import { edges } from './solid.ts'
 import { mm } from './words.ts'
@@ -13,29 +14,35 @@ import { mm } from './words.ts'
 export function productFaults(run: Run, nest: Nest, replayed: Replayed, reading: Mm): string[] {
   const { made, loaded } = replayed
   const faults: string[] = []
+  const left = leftIn(run)
   const products = new Map<string, Product>()
   for (const product of run.products) {
     if (products.has(product.id)) faults.push(`product ${product.id} stands twice in the list`)
     products.set(product.id, product)
     const real = made.get(product.id)
     if (!real) faults.push(`product ${product.id} is listed, but no program makes it`)
-    else faults.push(...recordFaults(product, real, made))
+    else faults.push(...recordFaults(product, real, made, left))
   }
   for (const { id } of made.values()) {
     const product = products.get(id)
     if (!product) faults.push(`${id} is made, but stands in no list of products`)
     else if (loaded.has(id) && ['piece', 'drop', 'scrap'].includes(product.kind))
       faults.push(`${id} is a ${product.kind}, and yet it is cut further`)
-    else if (!loaded.has(id) && ['blank', 'half', 'rest'].includes(product.kind))
+    else if (
+      !loaded.has(id) &&
+      ['blank', 'half', 'rest'].includes(product.kind) &&
+      !product.makes?.some((piece) => left.has(piece))
+    )
       faults.push(`${id} is a ${product.kind} that nothing is made of`)
   }
   const wanted = new Set<string>()
   for (const { sticks } of nest.sections)
     for (const stick of sticks)
-      for (const piece of stick.pieces) {
+      for (const piece of stick.pieces.flatMap(halves)) {
         if (wanted.has(piece.piece))
           faults.push(`piece ${piece.piece} stands for two jobs; a run needs one name each`)
         wanted.add(piece.piece)
+        if (left.has(piece.piece)) continue
         const real = made.get(piece.piece)
         if (!real) faults.push(`piece ${piece.piece} of the nest is never made`)
         else faults.push(...pieceFaults(piece, stick.id, real, products.get(piece.piece), made, reading))
@@ -47,13 +54,21 @@ export function productFaults(run: Run, nest: Nest, replayed: Replayed, reading:
   return faults
 }
 
-function recordFaults(product: Product, real: Made, made: ReadonlyMap<string, Made>): string[] {
+/** An entry of a stick, once for each finished piece that comes out of it. */
+const halves = (entry: NestPiece): NestPiece[] => piecesIn(entry).map((piece) => ({ ...entry, ...piece }))
+
+function recordFaults(
+  product: Product,
+  real: Made,
+  made: ReadonlyMap<string, Made>,
+  left: ReadonlySet<string>,
+): string[] {
   const faults: string[] = []
   if (product.from !== real.from)
     faults.push(`product ${product.id} is said to come from ${product.from}; it comes from ${real.from}`)
   if (product.makes)
     for (const piece of product.makes)
-      if (piece !== product.id && !ancestors(piece, made).includes(product.id))
+      if (piece !== product.id && !left.has(piece) && !ancestors(piece, made).includes(product.id))
         faults.push(`product ${product.id} is said to make ${piece}, which does not come out of it`)
   return faults
 }

@@ -45,6 +45,8 @@ export interface ReplayedCut {
   readonly rest: Solid
   /** How far the blade ran out of the steel at the far end, mm: a corner is blunt by that much. */
   readonly missing: Mm
+  /** What the rest became, where the cut made two products. */
+  readonly second?: string
 }
 
 /** A clean-up cut, which no set-up record names, and what it left. */
@@ -236,6 +238,7 @@ function cut(
     kept,
     rest: behind,
     missing: Math.max(0, -left),
+    ...(rest === 'on' || rest === 'scrap' ? {} : { second: rest }),
   })
   if (rest === 'on') return { ...work, solid: behind }
   return rest === 'scrap' ? undefined : make(bench, program, rest, work, behind)
@@ -245,7 +248,7 @@ function trimmed(bench: Bench, program: Program, { setting }: State, work: Work,
   const { solid, section } = work
   const plane: Face = { ...trimAt(solid, setting, loss), mill: false }
   // An end that was cut costs no kerf, also where it slants: the blade may run out of the steel at its short corner.
-  const { mill } = solid.lead
+  const mill = solid.lead.mill && section.trim > 0
   if (mill && !(loss >= kerfBehind(program.kerf, plane) - sameLength))
     return `a clean-up cut of ${mm(loss)} is less than its own kerf`
   if (!(loss >= (mill ? section.trim : 0) - sameLength))

@@ -10,13 +10,14 @@ import { deg, mm } from './words.ts'
 /**
  * Whether the shop's saws can do what the programs ask of them, and hold what is cut. `rounded`: what the rounding of its
  * pieces may take from a stick, by its id; people set the printed stops, so that much less to hold with the exact ones is
- * no fault.
+ * no fault. `pieces`: the products that are finished pieces.
  */
 export function limitFaults(
   programs: readonly Program[],
   { cuts, trims }: Replayed,
   shop: Shop,
   rounded: (stick: string) => Mm,
+  pieces: ReadonlySet<string>,
 ): string[] {
   const sawOf = (id: string) => shop.saws.find((saw) => saw.id === id)
   return [
@@ -33,6 +34,9 @@ export function limitFaults(
         ...settingFaults(cut, saw),
         ...('keep' in cut ? stopFaults(cut, saw) : []),
         ...heldFaults(cut, saw, rounded(cut.stick)),
+        ...('second' in cut && cut.second !== undefined && pieces.has(cut.second)
+          ? halvesFaults(cut, saw, rounded(cut.stick))
+          : []),
       ]
       return faults.map((fault) => `program ${cut.program.id}, ${name}: ${fault}`)
     }),
@@ -88,6 +92,15 @@ function stopFaults({ stop: { stop, exact } }: ReplayedCut, saw: Saw): string[] 
   if (!(stop > 0 && exact > 0)) return [`a stop of ${mm(Math.min(stop, exact))}; it must be more than 0`]
   if (!(stop <= longestStop + sameLength)) return [`a stop of ${mm(stop)}; the longest is ${mm(longestStop)}`]
   return []
+}
+
+/** Of a cut that makes two finished pieces neither may be too short for the vise. */
+function halvesFaults({ keep, second, kept, rest }: ReplayedCut, saw: Saw, rounded: Mm): string[] {
+  return [[keep, kept] as const, [second ?? '', rest] as const].flatMap(([name, half]) => {
+    const shortest = least(half, half.lead, half.trail)
+    if (shortest >= saw.leastToHold - rounded - sameLength) return []
+    return [`splits off ${name} with ${mm(shortest)} to hold; ${saw.name} needs ${mm(saw.leastToHold)}`]
+  })
 }
 
 /** The part that the vise holds must be long enough on its shortest edge. */

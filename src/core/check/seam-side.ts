@@ -1,4 +1,4 @@
-import type { Nest, NestPiece } from '../nest.ts'
+import { type Nest, type NestPiece, piecesIn } from '../nest.ts'
 import type { Part, Program, Run, SetUp, StickFace, Turn } from '../plan-shapes.ts'
 import { sameLength } from '../tolerance.ts'
 import type { Replayed, ReplayedCut } from './replay.ts'
@@ -52,25 +52,75 @@ export function seamFaults(
 ): string[] {
   const byKey = new Map(parts.map((part) => [part.key, part]))
   const records = new Map(setUps.map((setUp) => [setUp.id, setUp]))
-  const cuts = new Map(replayed.cuts.map((cut) => [cut.keep, cut]))
-  return nest.sections.flatMap(({ sticks }) =>
+  const cuts = new Map(
+    replayed.cuts.flatMap((cut) => [
+      [cut.keep, cut] as const,
+      ...(cut.second ? [[cut.second, cut] as const] : []),
+    ]),
+  )
+  const { looks: atCut, faults } = stickLooks(replayed, records)
+  const onPieces = nest.sections.flatMap(({ sticks }) =>
     sticks.flatMap(({ pieces }) =>
-      pieces.flatMap((piece) => {
-        const part = byKey.get(piece.key)
-        const allowed = part ? allowedFor(part, piece) : []
-        if (!part || allowed.length === 0 || piece.blank === undefined) return []
-        const chain = chainOf(piece, cuts)
-        return chain.length === 0 ? [] : pieceFaults(piece, part, allowed, chain, records)
-      }),
+      pieces.flatMap((entry) =>
+        piecesIn(entry).flatMap((piece) => {
+          const part = byKey.get(piece.key)
+          const allowed = part ? allowedFor(part, piece) : []
+          if (!part || allowed.length === 0) return []
+          if (entry.blank !== undefined) {
+            const chain = chainOf(piece, entry.blank, cuts)
+            return chain.length === 0 ? [] : pieceFaults(piece, part, allowed, chain, records)
+          }
+          const cut = cuts.get(piece.piece)
+          // Square ends at both sides: it may be turned to any side.
+          if (!cut || part.shape === 'square') return []
+          const look = atCut.get(piece.piece)
+          if (!look) return [`piece ${piece.piece}: no set-up says where its weld seam lies`]
+          return sideFaults(piece, part, allowed, cut, look)
+        }),
+      ),
     ),
   )
+  return [...faults, ...onPieces]
 }
 
-const allowedFor = ({ seam, count, mark }: Part, { piece }: NestPiece): readonly StickFace[] =>
+/**
+ * Where the seam of the stick looks at each cut off it. The record says it for the first of its cuts in every program; from
+ * there it goes round with the turns.
+ */
+function stickLooks(replayed: Replayed, records: ReadonlyMap<string, SetUp>) {
+  const looksAt = new Map<string, Look>()
+  const faults: string[] = []
+  /** By what lies on the saw: the look that it was unloaded with. */
+  const lying = new Map<string, Look>()
+  const programs = [...new Set(replayed.cuts.map(({ program }) => program))]
+  for (const program of programs) {
+    let look = lying.get(program.load)
+    let setUp: string | undefined
+    for (const step of program.steps) {
+      if ('turn' in step && look) look = turned(look, step.turn)
+      if ('unload' in step && look) lying.set(step.unload, look)
+      if (!('cut' in step)) continue
+      const own = step.setUp === setUp ? undefined : records.get(step.setUp)?.seam
+      setUp = step.setUp
+      if (own && !look) look = looks[own]
+      else if (own && look && !same(looks[own], look))
+        faults.push(
+          `cut ${step.cut.keep}: set-up ${step.setUp} says that the weld seam looks ${own}; it does not`,
+        )
+      if (look) looksAt.set(step.cut.keep, look)
+      // What is cut off and loaded again is followed from its own first record.
+    }
+  }
+  return { looks: looksAt, faults }
+}
+
+type Finished = Pick<NestPiece, 'piece'>
+
+const allowedFor = ({ seam, count, mark }: Part, { piece }: Finished): readonly StickFace[] =>
   seam?.[(Number(piece.slice(mark.length)) - 1) % count] ?? []
 
 /** Cuts from the blank to the piece. */
-function chainOf({ piece, blank }: NestPiece, cuts: ReadonlyMap<string, ReplayedCut>): ReplayedCut[] {
+function chainOf({ piece }: Finished, blank: string, cuts: ReadonlyMap<string, ReplayedCut>): ReplayedCut[] {
   const chain: ReplayedCut[] = []
   for (let id: string | undefined = piece; id !== undefined && id !== blank; ) {
     const cut = cuts.get(id)
@@ -82,7 +132,7 @@ function chainOf({ piece, blank }: NestPiece, cuts: ReadonlyMap<string, Replayed
 }
 
 function pieceFaults(
-  { piece }: NestPiece,
+  { piece }: Finished,
   part: Part,
   allowed: readonly StickFace[],
   chain: readonly ReplayedCut[],
@@ -98,9 +148,20 @@ function pieceFaults(
     if (own !== undefined && cut.setUp !== chain[0]!.setUp && !same(looks[own], look))
       return [`piece ${piece}: set-up ${cut.setUp} says that its weld seam looks ${own}; it does not`]
   }
-  const { kept, program } = chain.at(-1)!
+  return sideFaults({ piece }, part, allowed, chain.at(-1)!, look)
+}
+
+/** The finished piece as its last cut left it, its seam looking there, beside the faces that its part allows. */
+function sideFaults(
+  { piece }: Finished,
+  part: Part,
+  allowed: readonly StickFace[],
+  { kept, rest, second, program }: ReplayedCut,
+  look: Look,
+): string[] {
+  const made = second === piece ? rest : kept
   // What a stop at the right makes is seen in a mirror along x, which leaves y and z as they are.
-  const solid = program.stopSide === 'left' ? kept : mirroredX(kept)
+  const solid = program.stopSide === 'left' ? made : mirroredX(made)
   const right = turnings
     .filter((turns) => isPart(turns.reduce(turnedBy, solid), part))
     .some((turns) => allowed.some((face) => same(faceOf[face], turnedAll(look, turns))))

@@ -13,13 +13,21 @@ import { deg, mm } from './words.ts'
  * make, in order, and print the same figures in digits. A stop is rounded by half of what the shop reads, from that of
  * a length that was itself rounded, by `rounded` at most on its stick.
  */
-export function setUpFaults({ setUps }: Run, { cuts }: Replayed, shop: Shop, rounded: Rounded): string[] {
+export function setUpFaults(
+  { setUps, products }: Run,
+  { cuts }: Replayed,
+  shop: Shop,
+  rounded: Rounded,
+): string[] {
+  const finished = new Set(products.filter(({ kind }) => kind === 'piece').map(({ id }) => id))
   const faults: string[] = []
   const records = new Map<string, SetUp>()
   for (const setUp of setUps) {
     if (records.has(setUp.id)) faults.push(`set-up ${setUp.id} stands twice`)
     records.set(setUp.id, setUp)
-    const pieces = cuts.filter((cut) => cut.setUp === setUp.id).map(({ keep }) => keep)
+    const pieces = cuts
+      .filter((cut) => cut.setUp === setUp.id)
+      .flatMap(({ keep, second }) => (second !== undefined && finished.has(second) ? [keep, second] : [keep]))
     if (pieces.join('\n') !== setUp.pieces.join('\n'))
       faults.push(
         `set-up ${setUp.id}: lists ${setUp.pieces.join(', ')}; its cuts make ${pieces.join(', ') || 'nothing'}`,

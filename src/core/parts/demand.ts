@@ -1,6 +1,15 @@
 import { pricedStock } from '../buy/rate.ts'
 import type { Made } from '../facts.ts'
-import type { NestPart, NestProblem, Slope, StickEnd, StockLength, Turning } from '../nest.ts'
+import type {
+  CuttingWay,
+  NestPart,
+  NestProblem,
+  PairedPiece,
+  Slope,
+  StickEnd,
+  StockLength,
+  Turning,
+} from '../nest.ts'
 import type { Part } from '../plan-shapes.ts'
 import { readingStep } from '../reading/show.ts'
 import { type Section, sectionKey } from '../section/section.ts'
@@ -85,35 +94,45 @@ export function stockFor(shop: Shop, section: Section, cleanUp: Mm, rack: readon
   ]
 }
 
-/** One problem per section, in the order of the parts. `rack` is what lies there now. */
-export function demandOf(
-  parts: readonly Part[],
-  job: string,
-  quantity: number,
-  shop: Shop,
-  rack: readonly OnRack[],
-): NestProblem[] {
-  const bySection = new Map<string, Part[]>()
+/** Parts of one section, in their order, with the section as it lies in its sticks: the greater side across. */
+export interface OfSection {
+  readonly section: Section
+  readonly parts: readonly Part[]
+}
+
+/** The parts by their sections, in the order of the parts. */
+export function bySection(parts: readonly Part[]): readonly OfSection[] {
+  const found = new Map<string, Part[]>()
   for (const part of parts) {
     const key = sectionKey(part.section)
-    bySection.set(key, [...(bySection.get(key) ?? []), part])
+    found.set(key, [...(found.get(key) ?? []), part])
   }
-  return [...bySection.values()].map((of): NestProblem => {
+  return [...found.values()].map((of) => {
     const given = of[0]!.section
-    const section =
-      given.height > given.width ? { ...given, width: given.height, height: given.width } : given
-    const saw = sawFor(shop, section)
-    return {
-      section,
-      way: 'square first',
-      kerf: kerfOf(saw),
-      trim: saw.cleanUp,
-      grip: saw.leastToHold,
-      parts: of.map((part) => nestPart(part, job, quantity, shop)),
-      stock: stockFor(shop, section, saw.cleanUp, rack),
-      keep: shop.leastDrop,
-    }
+    const turned = given.height > given.width
+    return { section: turned ? { ...given, width: given.height, height: given.width } : given, parts: of }
   })
+}
+
+/** The problem of one section; `rack` is what lies there now. */
+export function problemOf(
+  section: Section,
+  way: CuttingWay,
+  parts: readonly NestPart[],
+  shop: Shop,
+  rack: readonly OnRack[],
+): NestProblem {
+  const saw = sawFor(shop, section)
+  return {
+    section,
+    way,
+    kerf: kerfOf(saw),
+    trim: saw.cleanUp,
+    grip: saw.leastToHold,
+    parts,
+    stock: stockFor(shop, section, saw.cleanUp, rack),
+    keep: shop.leastDrop,
+  }
 }
 
 /** The longest square-ended piece that any of this stock gives, mm; 0 where there is none. */
@@ -142,12 +161,41 @@ export function openDemand(
   return demand
     .map((problem) => ({
       ...problem,
-      parts: problem.parts
-        .map((part) => {
-          const done = Math.min(part.count, finished.get(part.key) ?? 0)
-          return done > 0 ? { ...part, count: part.count - done, first: 1 + done } : part
-        })
-        .filter((part) => part.count > 0),
+      parts: problem.parts.flatMap((part) =>
+        part.makes ? openPairs(part, finished) : openPart(part, finished.get(part.key) ?? 0),
+      ),
     }))
     .filter((problem) => problem.parts.length > 0)
+}
+
+/** A part without the pieces that are done: those with the lowest numbers. */
+function openPart(part: NestPart, finished: number): NestPart[] {
+  const { first = 1, count } = part
+  const done = Math.max(0, Math.min(count, finished - (first - 1)))
+  if (done === 0) return [part]
+  return done === count ? [] : [{ ...part, count: count - done, first: first + done }]
+}
+
+/** Pairs of which both halves are open; a half whose other one is done gets a blank of its own. */
+function openPairs(part: NestPart, finished: ReadonlyMap<string, number>): NestPart[] {
+  const isOpen = ({ piece, mark, key }: PairedPiece) =>
+    Number(piece.slice(mark.length)) > (finished.get(key) ?? 0)
+  const makes = part.makes!.filter((pair) => pair.every(isOpen))
+  const alone = part.makes!.filter((pair) => !pair.every(isOpen)).flatMap((pair) => pair.filter(isOpen))
+  return [
+    ...(makes.length > 0 ? [{ ...part, count: makes.length, perCopy: makes.length, makes }] : []),
+    ...alone.map(
+      ({ piece, mark, key, perCopy, mid }): NestPart => ({
+        job: part.job,
+        mark,
+        key,
+        mid,
+        ends: part.ends,
+        turns: part.turns,
+        count: 1,
+        perCopy,
+        first: Number(piece.slice(mark.length)),
+      }),
+    ),
+  ]
 }

@@ -9,6 +9,12 @@ import { fill, type Slot, steelName } from './slots.ts'
 /** A cut before it is known what is done. */
 type Draft = Omit<BenchCut, 'index' | 'newSetUp' | 'done' | 'parent'> & { readonly slot: Slot }
 
+/** A clean-up cut that stands before the next cut. */
+interface Cleaned {
+  readonly loss: Mm
+  readonly turns: readonly Turn[]
+}
+
 /**
  * Every cut of a run in the order of work, each with what comes before and after it, and with the fact that says it is
  * done. `made` is the log folded; `jobId` keeps to that job's leftovers of other nests, else all jobs of the nest count.
@@ -24,10 +30,14 @@ export function benchCuts(run: Run, nest: Nest, made: readonly Made[], jobId?: s
   )
   const byId = new Map(made.map((one) => [one.id, one]))
   const lying = lyingSteel(made, new Set(filled.values()))
+  let before: string | false | undefined
   return drafts.map(({ slot, ...draft }, index) => {
     const done = filled.get(draft.product.id)
     const from = done === undefined ? undefined : byId.get(done)?.from
-    const parent = done === undefined ? nextLying(lying, slot.before) : from && 'piece' in from && from.piece
+    // Both halves of a split blank are of the one that was cut.
+    const next = () => (draft.splits && before ? before : nextLying(lying, slot.before))
+    const parent = done === undefined ? next() : from && 'piece' in from && from.piece
+    before = parent
     return {
       ...draft,
       index,
@@ -38,26 +48,43 @@ export function benchCuts(run: Run, nest: Nest, made: readonly Made[], jobId?: s
   })
 }
 
-function draftsOf({ programs, products, setUps }: Run): readonly Draft[] {
+function draftsOf({ programs, products, setUps, trims = [] }: Run): readonly Draft[] {
   const productOf = new Map(products.map((product) => [product.id, product]))
   const setUpOf = new Map(setUps.map((setUp) => [setUp.id, setUp]))
   const slots = new Map<string, Slot>()
+  const trimOf = new Map(trims.map((trim) => [trim.before, trim.printed]))
   // A clean-up cut that is a visit of its own stands before the first cut of the visit after.
-  let trim: Mm | undefined
+  let cleaned: Cleaned | undefined
   return programs.flatMap((program) => {
     const cuts: Draft[] = []
     let turns: Turn[] = []
     for (const step of program.steps) {
-      if ('trim' in step) trim = step.trim
-      else if ('turn' in step) turns.push(step.turn)
+      if ('trim' in step) {
+        cleaned = { loss: step.trim, turns }
+        turns = []
+      } else if ('turn' in step) turns.push(step.turn)
       else if ('cut' in step) {
         const product = productOf.get(step.cut.keep)!
         const before = slots.get(program.load)
-        const slot: Slot = { product, stick: stickOf(product, productOf), ...(before ? { before } : {}) }
+        const slotOf = (of: Product): Slot => ({
+          product: of,
+          stick: stickOf(of, productOf),
+          ...(before ? { before } : {}),
+        })
+        const slot = slotOf(product)
         slots.set(product.id, slot)
-        cuts.push(draftOf(program, setUpOf.get(step.setUp)!, slot, cuts.length === 0, turns, trim))
-        trim = undefined
+        const setUp = setUpOf.get(step.setUp)!
+        const printed = cleaned && trimOf.get(product.id)
+        cuts.push({
+          ...draftOf(program, setUp, slot, cuts.length === 0, turns),
+          ...(cleaned ? { trimFirst: cleaned.loss } : {}),
+          ...(cleaned && printed ? { trim: { ...printed, turns: cleaned.turns } } : {}),
+        })
+        cleaned = undefined
         turns = []
+        const other = productOf.get(step.cut.rest)
+        if (other?.kind === 'piece')
+          cuts.push({ ...draftOf(program, setUp, slotOf(other), false, []), splits: true })
       } else if ('unload' in step && cuts.length > 0) cuts.push({ ...cuts.pop()!, unload: step.unload })
     }
     return cuts
@@ -70,7 +97,6 @@ function draftOf(
   slot: Slot,
   loadFirst: boolean,
   turns: readonly Turn[],
-  trim: Mm | undefined,
 ): Draft {
   return {
     program,
@@ -80,7 +106,6 @@ function draftOf(
     loaded: program.load,
     stick: slot.stick,
     loadFirst,
-    ...(trim === undefined ? {} : { trimFirst: trim }),
     turns,
   }
 }

@@ -1,7 +1,7 @@
 import type { NestSection, NestStick, Slope } from '../nest.ts'
 import { sawFor } from '../parts/demand.ts'
 import type { Product, Shown, Turn } from '../plan-shapes.ts'
-import type { Result } from '../result.ts'
+import type { Problem, Result } from '../result.ts'
 import { good } from '../result.ts'
 import type { Saw, Shop } from '../shop.ts'
 import { sameLength } from '../tolerance.ts'
@@ -9,7 +9,8 @@ import type { Mm } from '../units.ts'
 import { quickest } from './figures.ts'
 import { type HeldCut, type Holding, shareOut, stickHoldings } from './hold.ts'
 import { lacksSteel, notHeld, pastStop } from './refusals.ts'
-import type { Cut, Visit } from './visit.ts'
+import { atRest } from './setting.ts'
+import type { CleanUp, Cut, Visit } from './visit.ts'
 
 /** A square cut that a stick must give. */
 export interface Blank {
@@ -19,10 +20,18 @@ export interface Blank {
   readonly keep: Product
 }
 
-/** A stick with its square cuts, longest first. */
+/** A stick with its square cuts. */
 export interface Loaded {
   readonly stick: NestStick
   readonly blanks: readonly Blank[]
+  /** What stays in the bar that is left. */
+  readonly stays?: readonly Blank[]
+}
+
+/** The visits, and the blanks that no way of holding cuts, which stay in their bars. */
+export interface SquareWork {
+  readonly visits: readonly Visit[]
+  readonly left: readonly { readonly blank: Blank; readonly problem: Problem }[]
 }
 
 interface Bench {
@@ -73,24 +82,55 @@ function stopByStop(sticks: readonly Loaded[]): readonly Share[] {
 /**
  * Square cuts of one section's sticks, in the order of work that takes least time among: stick by stick, to and fro,
  * stop by stop, each with the sticks as nested or with like ones together. All ends are square, so any order along the
- * stick uses the same steel. Refused: a stop past the saw's longest, a part too short to hold, a stick that the rounded
- * stops would use up.
+ * stick uses the same steel. Left in the bar: what would need a stop past the saw's longest, what cannot be held. Refused:
+ * a stick that the rounded stops would use up.
  */
-export function squareCuts(
-  section: NestSection,
-  shop: Shop,
-  sticks: readonly Loaded[],
-): Result<readonly Visit[]> {
+export function squareCuts(section: NestSection, shop: Shop, sticks: readonly Loaded[]): Result<SquareWork> {
   const bench = { section, saw: sawFor(shop, section.section), shop }
-  const candidates: (readonly Visit[])[] = []
-  let refused: Result<readonly Visit[]> | undefined
-  for (const order of [stickByStick, snake, stopByStop])
-    for (const laid of [sticks, alikeTogether(sticks)]) {
-      const visits = visitsOf(bench, order(laid))
-      if (visits.ok) candidates.push(visits.value)
-      else refused ??= visits
-    }
-  return candidates.length > 0 || !refused ? good(quickest(candidates)) : refused
+  const left: SquareWork['left'][number][] = []
+  let open = sticks.map((of) => reachable(bench, of, left))
+  for (;;) {
+    const candidates: (readonly Visit[])[] = []
+    let stuck: Stuck | undefined
+    for (const order of [stickByStick, snake, stopByStop])
+      for (const laid of [open, alikeTogether(open)]) {
+        const visits = visitsOf(bench, order(laid))
+        if (visits.ok) candidates.push(visits.value)
+        else stuck ??= visits
+      }
+    if (candidates.length > 0 || !stuck) return good({ visits: quickest(candidates), left })
+    const { stays, problems } = stuck
+    if (!stays) return { ok: false, problems }
+    for (const blank of stays) left.push({ blank, problem: problems[0]! })
+    open = open.map((of) => without(of, stays))
+  }
+}
+
+/** Why the cuts cannot be made, and the blanks without which they can; none where the steel does not do. */
+interface Stuck {
+  readonly ok: false
+  readonly problems: readonly Problem[]
+  readonly stays?: readonly Blank[]
+}
+
+const without = (of: Loaded, stays: readonly Blank[]): Loaded => {
+  const own = of.blanks.filter((blank) => stays.includes(blank))
+  if (own.length === 0) return of
+  return {
+    ...of,
+    blanks: of.blanks.filter((blank) => !own.includes(blank)),
+    stays: [...(of.stays ?? []), ...own],
+  }
+}
+
+/** A stick without the blanks whose stop would stand too far. */
+function reachable({ saw, shop }: Bench, of: Loaded, left: SquareWork['left'][number][]): Loaded {
+  const far = of.blanks.filter(({ stop }) => stop.mm > saw.limits.longestStop + sameLength)
+  for (const blank of far) {
+    const refused = pastStop(blank.keep.mark ?? blank.keep.id, blank.stop.mm, saw, shop.reading)
+    if (!refused.ok) left.push({ blank, problem: refused.problems[0]! })
+  }
+  return without(of, far)
 }
 
 /** How far a stick has been cut: visits made, blanks cut, and what is left of it, mm. */
@@ -107,7 +147,10 @@ interface SquareCut extends HeldCut {
   readonly blank?: Blank
 }
 
-function visitsOf(bench: Bench, shares: readonly Share[]): Result<readonly Visit[]> {
+function visitsOf(
+  bench: Bench,
+  shares: readonly Share[],
+): { readonly ok: true; readonly value: readonly Visit[] } | Stuck {
   const progress = new Map<string, Progress>()
   const visits: Visit[] = []
   for (const { of, blanks } of shares) {
@@ -129,15 +172,15 @@ function visitsOf(bench: Bench, shares: readonly Share[]): Result<readonly Visit
       visits.push(visitOf(bench, of, made, way, trim, after, across ? ['end'] : []))
       now = { ...after, stopSide: way.stopSide }
     }
-    if (open.length > 0) return cannotHold(bench, open[0]!)
+    if (open.length > 0) return cannotHold(bench, open[0]!, of)
     progress.set(of.stick.id, now)
   }
   return good(visits)
 }
 
-/** The cuts of one share with what each keeps and leaves; refused where a stop is too far or the steel does not do. */
+/** The cuts of one share with what each keeps and leaves; refused where the steel does not do. */
 function cutsOf(
-  { section, saw, shop }: Bench,
+  { section, shop }: Bench,
   { stick }: Loaded,
   blanks: readonly Blank[],
   room: Mm,
@@ -147,8 +190,6 @@ function cutsOf(
   let left = room
   for (const blank of blanks) {
     const { stop, keep } = blank
-    const mark = keep.mark ?? keep.id
-    if (stop.mm > saw.limits.longestStop + sameLength) return pastStop(mark, stop.mm, saw, shop.reading)
     if (left - stop.mm < -sameLength) return lacksSteel(keep.id, stick.id, stop.mm - left, shop.reading)
     left = Math.max(0, left - stop.mm - section.kerf)
     cuts.push({ blank, kept: stop.mm, left })
@@ -173,7 +214,7 @@ function trimOf({ ends: [lead] }: NestStick, { trim }: NestSection): Mm | undefi
 
 function visitOf(
   { section, saw, shop }: Bench,
-  { stick, blanks }: Loaded,
+  { stick, blanks, stays = [] }: Loaded,
   made: readonly SquareCut[],
   way: Holding,
   trim: Mm | undefined,
@@ -183,7 +224,10 @@ function visitOf(
   // The stick itself, or what the visit before left of it.
   const load = after.visits === 1 ? stick.id : `${stick.id}.${after.visits - 1}`
   const last = after.cuts === blanks.length
-  const usedUp = last && after.room <= sameLength
+  const usedUp = last && after.room <= sameLength && stays.length === 0
+  const cleanUp: CleanUp | undefined =
+    trim !== undefined && after.visits === 1 ? { loss: trim, setting: atRest, turns: [] } : undefined
+  const first = made.find(({ blank }) => blank)
   const cuts = made.flatMap(({ blank }, at): Cut[] => {
     if (!blank) return []
     const rest = usedUp && at === made.length - 1 ? 'scrap' : 'on'
@@ -202,6 +246,7 @@ function visitOf(
         parallel: false,
         handling: '',
         turns: at === 0 ? turns : [],
+        ...(cleanUp && blank === first?.blank ? { cleanUp } : {}),
         rest,
       },
     ]
@@ -209,23 +254,27 @@ function visitOf(
   const product: Product = {
     id: `${stick.id}.${after.visits}`,
     from: load,
-    kind: last ? 'drop' : 'rest',
-    length: last ? stick.drop : after.room,
+    kind: last && stays.length === 0 ? 'drop' : 'rest',
+    length: last && stays.length === 0 ? stick.drop : after.room,
+    ...(last && stays.length > 0 ? { makes: stays.flatMap(({ keep }) => keep.makes ?? [keep.id]) } : {}),
   }
-  const worthKeeping = !last || stick.drop >= shop.leastDrop - sameLength
+  const worthKeeping = !last || stays.length > 0 || stick.drop >= shop.leastDrop - sameLength
   return {
     ...way,
     saw,
     section: section.section,
     kerf: section.kerf,
     load,
-    ...(trim !== undefined && after.visits === 1 ? { trim } : {}),
     cuts,
+    ...(cleanUp && cuts.length === 0 ? { cleanUpLast: cleanUp } : {}),
     ...(usedUp ? {} : { leaves: worthKeeping ? product : 'scrap' }),
   }
 }
 
-function cannotHold({ saw, shop }: Bench, { blank, kept, left }: SquareCut): Result<never> {
+/** What cannot be held stays in the bar; where it is the clean-up cut, all that was to come after it. */
+function cannotHold({ saw, shop }: Bench, { blank, kept, left }: SquareCut, { blanks }: Loaded): Stuck {
   const label = blank?.keep.mark ?? 'the clean-up cut'
-  return notHeld(label, stickHoldings(saw)[0]!.hold === 'stop' ? kept : left, saw, shop.reading)
+  const held = stickHoldings(saw)[0]!.hold === 'stop' ? kept : left
+  const refused = notHeld(label, held, saw, shop.reading)
+  return { ok: false, problems: refused.ok ? [] : refused.problems, stays: blank ? [blank] : blanks }
 }

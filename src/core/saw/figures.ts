@@ -1,8 +1,8 @@
 import type { Run } from '../plan-shapes.ts'
 import { sameLength } from '../tolerance.ts'
 import type { Mm } from '../units.ts'
-import { type Setting, sameSetting } from './setting.ts'
-import type { Visit } from './visit.ts'
+import { atRest, type Setting, sameSetting } from './setting.ts'
+import type { CleanUp, Visit } from './visit.ts'
 
 /** How one saw stands: it starts at square, with no stop set. */
 interface Standing {
@@ -10,8 +10,6 @@ interface Standing {
   stop: Mm | null
   side: 'left' | 'right' | null
 }
-
-const square: Setting = { swing: 0, tilt: 0, roll: 0, ramp: 0 }
 
 /**
  * What a run asks of hands and saws, and its minutes by each saw's figures. A load is a workpiece put on the saw that
@@ -21,23 +19,36 @@ export function workOf(visits: readonly Visit[]): Run['work'] {
   const standing = new Map<string, Standing>()
   const total = { heads: 0, stops: 0, loads: 0, turns: 0, cuts: 0, minutes: 0 }
   let inHand = ''
-  for (const { saw, load, trim, cuts, stopSide } of visits) {
-    const now = standing.get(saw.id) ?? { setting: square, stop: null, side: null }
+  for (const { saw, load, cuts, cleanUpLast, stopSide } of visits) {
+    const now = standing.get(saw.id) ?? { setting: atRest, stop: null, side: null }
     standing.set(saw.id, now)
     const loads = load === inHand ? 0 : 1
-    let [heads, stops, turns] = [0, 0, 0]
+    let [heads, stops, turns, made] = [0, 0, 0, 0]
+    const set = (setting: Setting): void => {
+      // A cradle or a wedge that is changed takes about as long as the head; the stop's zero moves with the head.
+      if (sameSetting(setting, now.setting)) return
+      heads += 1
+      now.setting = setting
+      now.stop = null
+    }
+    const clean = (cleanUp: CleanUp | undefined): void => {
+      if (!cleanUp) return
+      turns += cleanUp.turns.length
+      set(cleanUp.setting)
+      made += 1
+    }
     for (const cut of cuts) {
-      // A cradle or a wedge that is changed takes about as long as the head.
-      if (!sameSetting(cut, now.setting)) heads += 1
+      clean(cut.cleanUp)
+      turns += cut.turns.length
+      set(cut)
       if (now.stop === null || now.side !== stopSide || Math.abs(cut.stop.mm - now.stop) > sameLength)
         stops += 1
-      turns += cut.turns.length
-      now.setting = cut
       now.stop = cut.stop.mm
       now.side = stopSide
+      made += 1
       inHand = cut.keep.id
     }
-    const made = cuts.length + (trim === undefined ? 0 : 1)
+    clean(cleanUpLast)
     total.heads += heads
     total.stops += stops
     total.loads += loads

@@ -64,8 +64,10 @@ export function rolledBy({ p, q }: Slope, roll: Deg): Slope {
 }
 
 /** How far the tip of an end, of the sharp box or the circle, lies beyond the end's place on the center line. */
-export const tipOf = ({ p, q }: Slope, { depth, height, round }: Omit<Lying, 'mid'>): Mm =>
-  (round ? Math.hypot(p, q) * depth : Math.abs(p) * depth + Math.abs(q) * height) / 2
+export const tipOf = (
+  { p, q }: Slope,
+  { depth, height, round }: Pick<Lying, 'depth' | 'height' | 'round'>,
+): Mm => (round ? Math.hypot(p, q) * depth : Math.abs(p) * depth + Math.abs(q) * height) / 2
 
 /** How much longer than on the center line a piece is from tip to tip. */
 export const tips = (piece: Omit<Lying, 'mid'>): Mm => tipOf(piece.lead, piece) + tipOf(piece.trail, piece)

@@ -19,6 +19,8 @@ export interface Miter {
   readonly handling: string
   readonly stop: Shown
   readonly seam: Visit['cuts'][number]['seam']
+  /** The other piece, where the cut splits a blank. */
+  readonly splits?: Product
 }
 
 /** Cuts of one piece in their order: the second waits for the first. */
@@ -38,13 +40,14 @@ interface Group {
   waiting: number
 }
 
-function visitOf({ saw, section, kerf, load, keep, cut, handling, stop, seam }: Miter): Visit {
+function visitOf({ saw, section, kerf, load, keep, cut, handling, stop, seam, splits }: Miter): Visit {
   const set = {
     ...cut,
     handling,
     stop,
     keep,
-    rest: 'scrap',
+    rest: splits ?? 'scrap',
+    kind: splits ? ('split' as const) : cut.kind,
     ...(seam === undefined ? {} : { seam }),
   } as const
   return { ...pieceHolding(saw), saw, section, kerf, load, cuts: [set] }

@@ -1,8 +1,9 @@
-import type { Product, Program, Run, SetUp, Step } from '../plan-shapes.ts'
+import type { Product, Program, Run, SetUp, Step, Trim, Turn } from '../plan-shapes.ts'
 import type { Reading } from '../shop.ts'
 import { workOf } from './figures.ts'
-import { type Cut, settingKey, type Visit } from './visit.ts'
-import { printedOf } from './words.ts'
+import { atRest, type Setting, sameSetting } from './setting.ts'
+import { type CleanUp, type Cut, settingKey, type Visit } from './visit.ts'
+import { headWords, printedOf } from './words.ts'
 
 /** Consecutive cuts of one setting. */
 interface Stretch {
@@ -14,10 +15,12 @@ interface Stretch {
 function stretchesOf(visits: readonly Visit[]): readonly Stretch[] {
   const stretches: Stretch[] = []
   for (const visit of visits)
-    for (const cut of visit.cuts) {
+    for (const [at, cut] of visit.cuts.entries()) {
       const key = settingKey(visit, cut)
       const now = stretches.at(-1)
-      if (now?.key === key) now.cuts.push(cut)
+      // The record says where the seam looks at the first cut of every stick.
+      const alike = at > 0 || cut.kind !== 'stick' || now?.cuts[0]?.seam?.now === cut.seam?.now
+      if (now?.key === key && alike) now.cuts.push(cut)
       else stretches.push({ visit, key, cuts: [cut] })
     }
   return stretches
@@ -28,6 +31,7 @@ function stageOf(cuts: readonly Cut[]): string {
   const kinds = new Set(cuts.map(({ kind }) => kind))
   if (kinds.has('first') && kinds.has('second')) return 'both'
   const kind = cuts[0]!.kind
+  if (kind === 'stick') return 'piece'
   return kind === 'only' ? 'end' : kind
 }
 
@@ -54,31 +58,63 @@ function setUpsOf(visits: readonly Visit[], reading: Reading): readonly SetUp[] 
       longSide: cut.longSide,
       faceDown: cut.faceDown,
       ...(cut.seam === undefined ? {} : { seam: cut.seam.now }),
-      pieces: cuts.map(({ keep }) => keep.id),
+      pieces: cuts.flatMap(({ keep, rest }) => (typeof rest === 'string' ? [keep.id] : [keep.id, rest.id])),
       printed: printedOf(visit, cuts, reading),
     }
   })
 }
 
-/** The steps of one visit, whose cuts have one setting of the head. The stop is said where it changes;
- * each visit begins at square, no roll, no ramp, no stop. */
-function stepsOf({ trim, cuts, leaves }: Visit, setUpOf: ReadonlyMap<string, string>): readonly Step[] {
-  // A visit of the clean-up cut alone has no other cut.
-  const { swing = 0, tilt = 0, roll = 0, ramp = 0 } = cuts[0] ?? {}
-  const steps: Step[] = [{ head: [swing, tilt] }]
-  if (roll !== 0) steps.push({ roll })
-  if (ramp !== 0) steps.push({ ramp })
-  if (trim !== undefined) steps.push({ trim })
-  let set: Cut | undefined
-  for (const cut of cuts) {
-    const { turns, stop, exact, keep, rest } = cut
-    steps.push(...turns.map((turn) => ({ turn })))
-    if (stop.mm !== set?.stop.mm || exact !== set.exact) steps.push({ stop: stop.mm, exact })
-    set = cut
-    steps.push({ cut: { keep: keep.id, rest }, setUp: setUpOf.get(keep.id)! })
+/** What one visit has set so far, and the steps that set it. */
+class Steps {
+  readonly all: Step[] = []
+  private now: Setting | undefined
+  private stop: Cut | undefined
+
+  head(setting: Setting): void {
+    const { swing, tilt, roll, ramp } = setting
+    const before = this.now ?? atRest
+    if (!this.now || swing !== before.swing || tilt !== before.tilt) this.all.push({ head: [swing, tilt] })
+    if (roll !== before.roll) this.all.push({ roll })
+    if (ramp !== before.ramp) this.all.push({ ramp })
+    // The zero of the stop moves with the head: it is read and set again.
+    if (!sameSetting(setting, before)) this.stop = undefined
+    this.now = setting
   }
-  if (leaves) steps.push({ unload: leaves === 'scrap' ? 'scrap' : leaves.id })
-  return steps
+
+  cleanUp({ turns, setting, loss }: CleanUp): void {
+    this.turn(turns)
+    this.head(setting)
+    this.all.push({ trim: loss })
+  }
+
+  turn(turns: readonly Turn[]): void {
+    this.all.push(...turns.map((turn) => ({ turn })))
+  }
+
+  cut(cut: Cut, setUp: string): void {
+    const { stop, exact, keep, rest } = cut
+    if (stop.mm !== this.stop?.stop.mm || exact !== this.stop.exact) this.all.push({ stop: stop.mm, exact })
+    this.stop = cut
+    this.all.push({ cut: { keep: keep.id, rest: typeof rest === 'string' ? rest : rest.id }, setUp })
+  }
+}
+
+/** The steps of one visit. The stop is said where it changes; each visit begins at square, no roll, no ramp, no stop. */
+function stepsOf(
+  { cuts, cleanUpLast, leaves }: Visit,
+  setUpOf: ReadonlyMap<string, string>,
+): readonly Step[] {
+  const steps = new Steps()
+  for (const cut of cuts) {
+    if (cut.cleanUp) steps.cleanUp(cut.cleanUp)
+    if (!cut.cleanUp) steps.head(cut)
+    steps.turn(cut.turns)
+    steps.head(cut)
+    steps.cut(cut, setUpOf.get(cut.keep.id)!)
+  }
+  if (cleanUpLast) steps.cleanUp(cleanUpLast)
+  if (leaves) steps.all.push({ unload: leaves === 'scrap' ? 'scrap' : leaves.id })
+  return steps.all
 }
 
 function programOf(visit: Visit, setUpOf: ReadonlyMap<string, string>): Program {
@@ -87,18 +123,37 @@ function programOf(visit: Visit, setUpOf: ReadonlyMap<string, string>): Program 
 }
 
 const productsOf = ({ cuts, leaves }: Visit): readonly Product[] => [
-  ...cuts.map(({ keep }) => keep),
+  ...cuts.flatMap(({ keep, rest }) => (typeof rest === 'string' ? [keep] : [keep, rest])),
   ...(leaves && leaves !== 'scrap' ? [leaves] : []),
 ]
+
+/** Words for the clean-up cuts that are not square, each with the cut that comes after it. */
+function trimsOf(visits: readonly Visit[], reading: Reading): readonly Trim[] {
+  const trims: Trim[] = []
+  let open: CleanUp | undefined
+  for (const { saw, cuts, cleanUpLast } of visits) {
+    for (const { cleanUp = open, keep } of cuts) {
+      open = undefined
+      if (!cleanUp) continue
+      const { swing, tilt } = cleanUp.setting
+      if (swing !== 0 || tilt !== 0)
+        trims.push({ before: keep.id, swing, tilt, printed: headWords(cleanUp.setting, saw, reading) })
+    }
+    open = cleanUpLast ?? open
+  }
+  return trims
+}
 
 /** Visits in the order of work, written as set-up records, programs and products. */
 export function runOf(visits: readonly Visit[], reading: Reading): Run {
   const setUps = setUpsOf(visits, reading)
   const setUpOf = new Map(setUps.flatMap(({ id, pieces }) => pieces.map((piece) => [piece, id] as const)))
+  const trims = trimsOf(visits, reading)
   return {
     setUps,
     products: visits.flatMap(productsOf),
     programs: visits.map((visit) => programOf(visit, setUpOf)),
+    ...(trims.length > 0 ? { trims } : {}),
     work: workOf(visits),
   }
 }

@@ -7,19 +7,23 @@ import type { Reading, Saw } from '../shop.ts'
 import { sameAngle } from '../tolerance.ts'
 import type { Deg, Mm } from '../units.ts'
 import { type Holding, limitsOf } from './hold.ts'
+import { withWays } from './left.ts'
 import { isCompound } from './method.ts'
 import { cradleOf, rampOf, settingOf } from './setting.ts'
 
 // Every reason why a run cannot be planned, said with what was asked, what is possible, and a way out.
 
-export const unknownPart = (piece: NestPiece): Result<never> =>
+/** A reason with its ways out: said in one text, and kept in two parts. */
+const refuse = (code: string, why: string, ways: readonly string[]): Result<never> => ({
+  ok: false,
+  problems: [{ code, text: withWays(why, ways), out: { why, ways } }],
+})
+
+export const unknownPart = (piece: Pick<NestPiece, 'piece'>): Result<never> =>
   bad(
     'nest-of-another-job',
     `The nest holds ${piece.piece}, and no part of this job has that shape: it was made for another job or before a change. Plan the sticks again.`,
   )
-
-export const otherWay = (way: string): Result<never> =>
-  bad('way-not-planned', `The nest is cut “${way}”; the saw is planned for “square first” only.`)
 
 /** A compound end, with what each way of cutting it would ask, beside what this saw and shop have. */
 export function compoundEnd(part: Part, saw: Saw, holding: Holding, reading: Reading): Result<never> {
@@ -44,9 +48,10 @@ export function compoundEnd(part: Part, saw: Saw, holding: Holding, reading: Rea
     'turn the member about its axis until one of its faces holds the miter, as a leg turned to its lean: one plain miter then',
     'end it square and butt it',
   ]
-  return bad(
+  return refuse(
     'compound-cut',
-    `${part.mark}: an end is mitered and beveled at once: ${asks.join(', or ')}. ${saw.name}: ${has.join(', ')}. Ways out: ${ways.join('; or ')}.`,
+    `${part.mark}: an end is mitered and beveled at once: ${asks.join(', or ')}. ${saw.name}: ${has.join(', ')}.`,
+    ways,
   )
 }
 
@@ -71,34 +76,45 @@ export function pastLimit(part: Part, saw: Saw, holding: Holding, reading: Readi
     'a blank left long enough to hold, mitered by hand to a scribed line',
     'a butt joint instead of the miter',
   ]
-  return bad(
+  return refuse(
     'beyond-the-saw',
-    `${part.mark}: a miter of ${angle(steepest)} from square; ${saw.name} goes to ${angle(toward)} with the blade leaning toward the stop and to ${angle(away)} leaning away from it, as the stop stands for this cut. Ways out: ${ways.join('; ')}.`,
+    `${part.mark}: a miter of ${angle(steepest)} from square; ${saw.name} goes to ${angle(toward)} with the blade leaning toward the stop and to ${angle(away)} leaning away from it, as the stop stands for this cut.`,
+    ways,
   )
 }
 
 export const pastStop = (label: string, stop: Mm, saw: Saw, reading: Reading): Result<never> =>
-  bad(
+  refuse(
     'past-longest-stop',
-    `${label}: the stop would stand at ${say(stop, reading)}; that of ${saw.name} reaches ${say(saw.limits.longestStop, reading)}. Way out: no stop for this one, measure and mark it; or lengthen the fence and enter its longest stop in Shop.`,
+    `${label}: the stop would stand at ${say(stop, reading)}; that of ${saw.name} reaches ${say(saw.limits.longestStop, reading)}.`,
+    ['no stop for this one, measure and mark it', 'lengthen the fence and enter its longest stop in Shop'],
   )
 
 export const stopInBlade = (label: string, stop: Mm, reading: Reading): Result<never> =>
-  bad(
-    'no-room-for-stop',
-    `${label}: the stop would stand at ${say(stop, reading)}, inside the blade. Way out: put the long side at the fence, or make the piece longer.`,
-  )
+  refuse('no-room-for-stop', `${label}: the stop would stand at ${say(stop, reading)}, inside the blade.`, [
+    'put the long side at the fence',
+    'make the piece longer',
+  ])
 
 export const notHeld = (label: string, held: Mm, saw: Saw, reading: Reading): Result<never> =>
-  bad(
+  refuse(
     'too-short-to-hold',
-    `${label}: ${say(Math.max(0, held), reading)} would be in the vise; ${saw.name} must hold at least ${say(saw.leastToHold, reading)}. Ways out: miter the end on a longer stick first and cut the piece off last; or a clamping block of the same section beside it.`,
+    `${label}: ${say(Math.max(0, held), reading)} would be in the vise; ${saw.name} must hold at least ${say(saw.leastToHold, reading)}.`,
+    [
+      'miter the end on a longer stick first and cut the piece off last',
+      'a clamping block of the same section beside it',
+    ],
   )
 
 export const bluntCorner = (label: string, lost: Mm, reading: Reading): Result<never> =>
-  bad(
+  refuse(
     'blunt-corner',
-    `${label}: with both stops rounded to the reading, a corner would lack ${lost.toFixed(2)} mm. Ways out: put the long side at the fence; a finer reading; or a blank allowance of ${say(2 * readingStep(reading), reading)}.`,
+    `${label}: with both stops rounded to the reading, a corner would lack ${lost.toFixed(2)} mm.`,
+    [
+      'put the long side at the fence',
+      'a finer reading',
+      `a blank allowance of ${say(2 * readingStep(reading), reading)}`,
+    ],
   )
 
 export const lacksSteel = (label: string, stick: string, lacking: Mm, reading: Reading): Result<never> =>

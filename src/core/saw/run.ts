@@ -1,23 +1,29 @@
-import type { Nest, NestPiece, NestSection } from '../nest.ts'
+import { type Nest, type NestPiece, type NestSection, type PairedPiece, piecesIn } from '../nest.ts'
 import { sawFor } from '../parts/demand.ts'
-import type { Part, Product, Run, Shown } from '../plan-shapes.ts'
+import type { Left, Part, Product, Run, Shown } from '../plan-shapes.ts'
 import { showLength } from '../reading/show.ts'
 import type { Problem, Result } from '../result.ts'
 import { badAll, good } from '../result.ts'
-import { sectionKey } from '../section/section.ts'
+import { isRound, sectionKey } from '../section/section.ts'
 import type { Shop } from '../shop.ts'
 import { stepSlack } from '../tolerance.ts'
 import { fromSteps, type Mm, stepsNearest } from '../units.ts'
-import { type Blank, type Loaded, squareCuts } from './blanks.ts'
-import { beyondPrinted, cutEnds } from './ends.ts'
+import { type Blank, squareCuts } from './blanks.ts'
+import { boxOf } from './box.ts'
+import { beyondPrinted, cutEnds, lyingPart } from './ends.ts'
 import { quickest } from './figures.ts'
+import { type Entry, stickCuts } from './from-stick.ts'
 import { halfKey } from './half.ts'
 import { pieceHolding } from './hold.ts'
+import { leftBy } from './left.ts'
 import { extentOf } from './lying.ts'
 import { type Chain, endCuts } from './miters.ts'
+import { pairLength, seamAtSplit } from './pairs.ts'
 import { runOf } from './programs.ts'
-import { otherWay, unknownPart } from './refusals.ts'
+import { unknownPart } from './refusals.ts'
 import { seamAt, seamsOf } from './seam-at-saw.ts'
+import { splitOf } from './split.ts'
+import { isPinned, seamFace } from './stick-demand.ts'
 import type { Visit } from './visit.ts'
 import type { EndCut } from './ways.ts'
 
@@ -25,15 +31,18 @@ import type { EndCut } from './ways.ts'
 interface Work {
   readonly square: readonly Visit[]
   readonly chains: readonly Chain[]
+  readonly left: readonly Left[]
 }
 
 /**
- * What is done at the saws for a nest cut square first: pass 1 cuts square blanks (or pieces that need no miter) from
- * the sticks, pass 2 miters their ends. Stops follow from the printed lengths, rounded once by the shop's reading; the
- * exact ones beside them give the part unrounded.
+ * What is done at the saws for a nest, in the way that each of its sections is cut. Square first: pass 1 cuts square
+ * blanks (or pieces that need no miter) from the sticks, pass 2 miters their ends. From the stick: pieces leave it with
+ * their final ends. Paired: one cut splits a blank into two pieces. Stops follow from the printed lengths, rounded once by
+ * the shop's reading; the exact ones beside them give the part unrounded.
  *
- * Refused, each with a way out: parts that are not in the nest's job, compound ends that the saw has no way to, a miter
- * past the saw's limits, a stop past its longest, a part too short to hold.
+ * What no saw of the shop can do is left, piece by piece, with the reason and ways out: compound ends that the saw has
+ * no way to, a miter past its limits, a stop past its longest, a part too short to hold. Refused is the whole run where
+ * the nest holds parts of another job, or the steel does not do.
  */
 export function planRun(nest: Nest, parts: readonly Part[], shop: Shop): Result<Run> {
   const problems: Problem[] = []
@@ -49,29 +58,109 @@ export function planRun(nest: Nest, parts: readonly Part[], shop: Shop): Result<
     ...works.flatMap(({ square }) => square),
     ...endCuts(works.flatMap(({ chains }) => chains)),
   ]
-  return good(runOf(quickest([sectionBySection, squareBeforeMiters]), shop.reading))
+  const run = runOf(quickest([sectionBySection, squareBeforeMiters]), shop.reading)
+  const left = works.flatMap((work) => work.left)
+  return good(left.length > 0 ? { ...run, left } : run)
 }
 
 function workOn(section: NestSection, parts: readonly Part[], shop: Shop): Result<Work> {
-  if (section.way !== 'square first') return otherWay(section.way)
   const planner = planChain(section, parts, shop)
   const problems = new Map<string, Problem>()
   const chains: Chain[] = []
-  const sticks: Loaded[] = []
-  for (const stick of section.sticks) {
-    const blanks: Blank[] = []
+  const left: Left[] = []
+  for (const stick of section.sticks)
     for (const piece of stick.pieces) {
-      blanks.push(blankOf(piece, section, shop, stick.id, parts))
-      if (!piece.blank) continue
-      const chain = planner(piece)
-      if (chain.ok) chains.push(chain.value)
-      else for (const problem of chain.problems) problems.set(problem.text, problem)
+      const chain = piece.blank ? planner(piece) : undefined
+      if (chain?.ok) chains.push(chain.value)
+      for (const problem of chain?.ok === false ? chain.problems : []) {
+        if (problem.out) left.push(...leftBy(piecesIn(piece), problem))
+        else problems.set(problem.text, problem)
+      }
     }
-    if (blanks.length > 0) sticks.push({ stick, blanks })
-  }
+  const known = new Set(parts.map(({ key }) => key))
+  for (const piece of section.sticks.flatMap(({ pieces }) => pieces.flatMap(piecesIn)))
+    if (!known.has(piece.key))
+      for (const problem of problemsOf(unknownPart(piece))) problems.set(problem.text, problem)
   if (problems.size > 0) return badAll([...problems.values()])
-  const square = squareCuts(section, shop, sticks)
-  return square.ok ? good({ square: square.value, chains }) : square
+  const off = offStick(section, parts, shop)
+  if (!off.ok) return off
+  // What stays in its bar is not mitered either.
+  const bars = new Set(off.value.left.flatMap(({ of }) => of.map(({ piece }) => piece)))
+  return good({
+    square: off.value.visits,
+    chains: chains.filter((chain) => !chain.some(({ keep }) => keep.makes?.some((id) => bars.has(id)))),
+    left: [
+      ...left.filter(({ piece }) => !bars.has(piece)),
+      ...off.value.left.flatMap(({ of, problem }) => leftBy(of, problem)),
+    ],
+  })
+}
+
+const problemsOf = (refused: Result<unknown>): readonly Problem[] => (refused.ok ? [] : refused.problems)
+
+type Piece = ReturnType<typeof piecesIn>[number]
+
+/** What comes off the sticks of a section, and the pieces that stay in their bars. */
+function offStick(
+  section: NestSection,
+  parts: readonly Part[],
+  shop: Shop,
+): Result<{
+  readonly visits: readonly Visit[]
+  readonly left: readonly { readonly of: readonly Piece[]; readonly problem: Problem }[]
+}> {
+  const entries = new Map(
+    section.sticks.flatMap(({ id, pieces }) =>
+      pieces.map((piece) => {
+        const blank = blankOf(piece, section, shop, id, parts)
+        return [blank.keep.id, { piece, blank }] as const
+      }),
+    ),
+  )
+  const pieceOf = (id: string) => piecesIn(entries.get(id)!.piece)
+  const sticks = section.sticks.filter(({ pieces }) => pieces.length > 0)
+  const blankIn = (piece: NestPiece) => entries.get(piece.blank ?? piece.piece)!.blank
+  if (section.way !== 'from the stick') {
+    const cut = squareCuts(
+      section,
+      shop,
+      sticks.map((stick) => ({ stick, blanks: stick.pieces.map(blankIn) })),
+    )
+    if (!cut.ok) return cut
+    const { visits, left } = cut.value
+    return good({ visits, left: left.map(({ blank, problem }) => ({ of: pieceOf(blank.keep.id), problem })) })
+  }
+  const byKey = new Map(parts.map((part) => [part.key, part]))
+  const box = boxOf(section.section, shop)
+  const round = isRound(section.section) ? ({ round: true } as const) : {}
+  const laid = sticks.map((stick) => ({
+    stick,
+    entries: stick.pieces.map((piece): Entry => {
+      const { keep, exact, stop } = blankIn(piece)
+      const part = byKey.get(piece.key)!
+      const [lead, trail] = piece.ends
+      const angled = !piece.blank && part.shape !== 'square'
+      const mid = angled ? lyingPart(part, box).mid : stop.mm
+      return {
+        lying: {
+          lead: { p: lead.p, q: lead.q },
+          trail: { p: trail.p, q: trail.q },
+          mid,
+          depth: box.big,
+          height: box.small,
+          ...round,
+        },
+        beyond: angled ? beyondPrinted(part) : exact - stop.mm,
+        keep: angled ? { ...keep, length: extentOf(lyingPart(part, box)) } : keep,
+        pinned: angled && seamsOf(part, piece).length > 0,
+      }
+    }),
+  }))
+  const used = parts.filter(({ key }) => section.demand.some((each) => each.key === key))
+  const cut = stickCuts(section, shop, laid, seamFace(used, section.section, shop))
+  if (!cut.ok) return cut
+  const { visits, left } = cut.value
+  return good({ visits, left: left.map(({ entry, problem }) => ({ of: pieceOf(entry.keep.id), problem })) })
 }
 
 /** Length of what leaves the stick; the whole step that floating point moved it off is put back. */
@@ -88,11 +177,15 @@ function blankOf(
   stick: string,
   parts: readonly Part[],
 ): Blank {
-  const part = parts.find(({ key }) => key === piece.key)
+  const partOf = (key: string) => parts.find((part) => part.key === key)
+  const part = partOf(piece.key)
   // A finished piece is as long as it is printed, which in decimal inches is no whole step of the nest.
   const planned = (!piece.blank && part?.printed.length.mm) || lengthInStick(piece)
-  const exact = planned + (part ? beyondPrinted(part) : 0)
-  const made = { from: stick, mark: piece.mark, copy: piece.copy, job: piece.job, makes: [piece.piece] }
+  const [one, two] = piece.makes?.map(({ key }) => partOf(key)) ?? []
+  const exact =
+    one && two ? pairLength(one, two, section, shop, 'exact') : planned + (part ? beyondPrinted(part) : 0)
+  const makes = piecesIn(piece).map((each) => each.piece)
+  const made = { from: stick, mark: piece.mark, copy: piece.copy, job: piece.job, makes }
   const keep: Product = piece.blank
     ? {
         ...made,
@@ -122,11 +215,65 @@ function planChain(section: NestSection, parts: readonly Part[], shop: Shop) {
     return part ? cutEnds(part, lengthInStick(piece), section.section, shop) : unknownPart(piece)
   }
   return (piece: NestPiece): Result<Chain> => {
+    if (piece.makes) return splitChain(piece, section, byKey, shop)
     const name = `${piece.key} ${stepsNearest(lengthInStick(piece))}`
     const cuts = planned.get(name) ?? cutsFor(piece)
     planned.set(name, cuts)
     return cuts.ok ? good(chainOf(piece, cuts.value, byKey.get(piece.key)!, section, shop)) : cuts
   }
+}
+
+/** The one cut that splits a paired blank. */
+function splitChain(
+  piece: NestPiece,
+  { section, kerf }: NestSection,
+  byKey: ReadonlyMap<string, Part>,
+  shop: Shop,
+): Result<Chain> {
+  const [one, two] = piece.makes!
+  const [first, second] = [byKey.get(one.key), byKey.get(two.key)]
+  if (!first || !second) return unknownPart(piece)
+  const cut = splitOf(first, second, section, shop, lengthInStick(piece))
+  if (!cut.ok) return cut
+  const saw = sawFor(shop, section)
+  const { stopSide } = pieceHolding(saw)
+  const numberOf = ({ piece: id, mark }: PairedPiece) => Number(id.slice(mark.length))
+  const pinned = [first, second].some(isPinned)
+  const [now] = pinned
+    ? seamAtSplit(
+        { part: first, number: numberOf(one) },
+        { part: second, number: numberOf(two) },
+        section,
+        shop,
+        stopSide,
+      )
+    : []
+  const blank = piece.blank!
+  const product = (of: PairedPiece, part: Part): Product => ({
+    id: of.piece,
+    from: blank,
+    kind: 'piece',
+    mark: of.mark,
+    key: of.key,
+    copy: of.copy,
+    job: piece.job,
+    makes: [of.piece],
+    length: part.printed.longPoint.mm,
+  })
+  return good([
+    {
+      saw,
+      section,
+      kerf,
+      load: blank,
+      keep: product(one, first),
+      cut: cut.value,
+      handling: cut.value.turns.join(' '),
+      stop: shownStop(cut.value.planned, shop),
+      seam: now && { now, loaded: now },
+      splits: product(two, second),
+    },
+  ])
 }
 
 function chainOf(

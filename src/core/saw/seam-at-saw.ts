@@ -1,5 +1,5 @@
-import type { NestPiece, Turning } from '../nest.ts'
-import type { Part, StickFace, Turn } from '../plan-shapes.ts'
+import type { NestPiece } from '../nest.ts'
+import type { Part, StickFace } from '../plan-shapes.ts'
 import { type Side, sideAfter } from './lying.ts'
 import type { Cut } from './visit.ts'
 import { type EndCut, sideOfFace } from './ways.ts'
@@ -21,25 +21,4 @@ export function seamAt(cut: EndCut, first: EndCut, seams: readonly StickFace[]):
   const at = (face: StickFace, { lay }: EndCut) => sideAfter(sideOfFace(face), lay)
   const face = order.flatMap((side) => seams.filter((each) => at(each, first) === side))[0]
   return face && { now: at(face, cut), loaded: at(face, first) }
-}
-
-/**
- * Turnings of a piece in its stick that leave the seam of the stick on a face where the part may have it, beside a piece that
- * lies unturned with its seam there: what the ways of cutting from the stick may use. All where the seam is free. A part
- * that a half turn brings onto itself keeps more than one face, so a trapezoid pinned on top is turned over freely, and
- * one pinned outside is not.
- */
-export function turnsWithSeam(faces: readonly StickFace[]): readonly Turning[] {
-  const all: readonly (readonly [Turning, readonly Turn[]])[] = [
-    ['none', []],
-    ['over', ['over']],
-    ['end', ['end']],
-    ['flip', ['flip']],
-  ]
-  const [base] = faces
-  if (base === undefined) return all.map(([turning]) => turning)
-  const sides = faces.map(sideOfFace)
-  return all
-    .filter(([, turns]) => sides.includes(sideAfter(sideOfFace(base), turns)))
-    .map(([turning]) => turning)
 }

@@ -21,6 +21,9 @@ export interface Setting extends Blade {
   readonly ramp: Deg
 }
 
+/** Head at square, piece flat: how every program begins. */
+export const atRest: Setting = { swing: 0, tilt: 0, roll: 0, ramp: 0 }
+
 /** An angle that floating point moved off a whole number of grains is put back, so that equal miters compare equal. */
 const grains = Math.round(1 / sameAngle)
 const settled = (angle: Deg): Deg => Math.round(angle * grains) / grains || 0

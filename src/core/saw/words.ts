@@ -1,10 +1,11 @@
-import type { AngleShown, SetUp, Turn } from '../plan-shapes.ts'
+import type { AngleShown, SetUp, Trim, Turn } from '../plan-shapes.ts'
 import { showAngle } from '../reading/show.ts'
 import { isRound, type Section } from '../section/section.ts'
 import type { Reading, Saw } from '../shop.ts'
 import { sameAngle } from '../tolerance.ts'
 import type { Deg } from '../units.ts'
 import type { Side } from './lying.ts'
+import type { Blade } from './setting.ts'
 import type { Cut, Visit } from './visit.ts'
 
 /** The miter as this saw's scale shows it: from square, or counted down from 90. */
@@ -79,10 +80,26 @@ function turningOf(cuts: readonly Cut[]): string {
   const other = cuts.find(({ kind }) => kind !== 'second')
   if (!first) return ''
   if (first.kind === 'blank' || first.kind === 'square') return 'push the stick to the stop, no turning'
+  if (first.kind === 'split') {
+    const load = first.turns.length > 0 ? `${sayTurns(first.turns)}; ` : 'either end to the stop; '
+    return `${load}one cut makes both pieces: keep what lies behind the blade too`
+  }
+  if (first.kind === 'stick') return turningOfStick(cuts)
   const load = other && (other.turns.length > 0 ? sayTurns(other.turns) : 'either end to the stop')
   if (!second) return load ?? ''
   if (!other) return sayTurns(second.turns)
   return `${load}; cut one end; ${sayTurns(second.turns)}; cut the other end`
+}
+
+/** Pieces from the stick: one cut makes the end of this piece and of the next. */
+function turningOfStick(cuts: readonly Cut[]): string {
+  const said = new Set(cuts.slice(1).map(({ turns }) => turns.join(' ')))
+  const [only] = said
+  if (cuts.length === 1 || (said.size === 1 && only === ''))
+    return 'push the stick to the stop, its end as the cut before left it; no turning'
+  const turns = cuts.slice(1).find((cut) => cut.turns.length > 0)!.turns
+  const when = said.size === 1 ? 'before each further piece' : 'where the cut says so'
+  return `push the stick to the stop, its end as the cut before left it; ${when}, ${sayTurns(turns)}`
 }
 
 /** A round piece shows no side: what is turned against its first end needs a mark from before it. */
@@ -91,20 +108,27 @@ const scribed = (section: Section, cuts: readonly Cut[]): string =>
     ? 'scribe a line along the top of each piece first, and turn by it; '
     : ''
 
+/** How the head is set, in words. */
+export const headWords = ({ swing, tilt }: Blade, saw: Saw, reading: Reading): Trim['printed'] => ({
+  miter: scaleReading(swing, saw, reading),
+  lean: leanOf(swing),
+  ...(tilt === 0 ? {} : { bevel: showAngle(Math.abs(tilt), reading), bevelLean: bevelLeanOf(tilt) }),
+})
+
 /** Words of one set-up, for the person at this saw. */
 export function printedOf(visit: Visit, cuts: readonly Cut[], reading: Reading): SetUp['printed'] {
   const cut = cuts[0]!
-  const { swing, tilt, roll, ramp, seam } = cut
+  const { roll, ramp, seam } = cut
   const bothEnds = cut.kind === 'first' && cuts.some(({ kind }) => kind === 'second')
+  const turned = cut.kind === 'stick' && cuts.some(({ turns }) => turns.length > 0)
+  const when = bothEnds ? ' at the first end' : turned ? ' at the first piece of each stick' : ''
   return {
     stop: cut.stop,
-    miter: scaleReading(swing, visit.saw, reading),
-    lean: leanOf(swing),
+    ...headWords(cut, visit.saw, reading),
     longSide: sideOf(cut),
     turn: scribed(visit.section, cuts) + turningOf(cuts),
-    ...(tilt === 0 ? {} : { bevel: showAngle(Math.abs(tilt), reading), bevelLean: bevelLeanOf(tilt) }),
     ...(roll === 0 ? {} : { roll: rollWords(roll, visit.section, reading) }),
     ...(ramp === 0 ? {} : { ramp: rampWords(ramp, reading) }),
-    ...(seam === undefined ? {} : { seam: seamWords[seam.now] + (bothEnds ? ' at the first end' : '') }),
+    ...(seam === undefined ? {} : { seam: seamWords[seam.now] + when }),
   }
 }

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import type { Run, Step } from '../../../src/core/plan-shapes.ts'
+import { leftTexts } from '../../../src/core/saw/left.ts'
 import { planRun } from '../../../src/core/saw/run.ts'
 import { barOf, edgesOf, extentOf, replay, sameBar } from './replay.ts'
 import { nest, nestSection, part, saw, shop, tube } from './sample.ts'
@@ -17,7 +18,7 @@ function runOf(...given: Parameters<typeof planRun>): Run {
 }
 const textsOf = (...given: Parameters<typeof planRun>): string[] => {
   const run = planRun(...given)
-  return run.ok ? [] : run.problems.map(({ text }) => text)
+  return run.ok ? [...new Set(leftTexts(run.value))] : run.problems.map(({ text }) => text)
 }
 const programOf = (run: Run, load: string): readonly Step[] =>
   run.programs.find((program) => program.load === load)!.steps

@@ -5,12 +5,12 @@ import type { Frame } from '../../../src/core/frame/frame.ts'
 import { cutEnd, member } from '../../../src/core/frame/member.ts'
 import type { Vec3 } from '../../../src/core/geometry/vec3.ts'
 import { partsOf } from '../../../src/core/parts/parts.ts'
-import type { Part, Run, SetUp } from '../../../src/core/plan-shapes.ts'
+import type { Part, Run, SetUp, StickFace } from '../../../src/core/plan-shapes.ts'
 import { planRun } from '../../../src/core/saw/run.ts'
 import { type Pin, pinSeams } from '../../../src/core/saw/seam.ts'
-import { turnsWithSeam } from '../../../src/core/saw/seam-at-saw.ts'
+import { turnsOnto } from '../../../src/core/saw/stick-demand.ts'
 import type { Section } from '../../../src/core/section/section.ts'
-import { nest, nestSection, shop, tube } from './sample.ts'
+import { nest, nestSection, part, shop, tube } from './sample.ts'
 
 const set = shop()
 
@@ -61,10 +61,15 @@ describe('a hexagon frame lying flat, sides of equal opposed ends', () => {
   test('from the stick: on top it may be turned every way, outside only about the line off the fence', () => {
     const [top] = seamsOf(hexagon(), 'top')[0]!
     const [outside] = seamsOf(hexagon(), 'outside')[0]!
-    expect(turnsWithSeam(top!)).toEqual(['none', 'over', 'end', 'flip'])
-    expect(turnsWithSeam(outside!)).toEqual(['none', 'flip'])
-    expect(turnsWithSeam(['+z'])).toEqual(['none', 'end'])
-    expect(turnsWithSeam([])).toEqual(['none', 'over', 'end', 'flip'])
+    const turns = (faces: readonly StickFace[], on = faces[0] ?? '+z') =>
+      turnsOnto(on, { ...part({ length: 400, ends: [30, 30] }), seam: [faces] })
+    expect(turns(top!)).toEqual(['none', 'over', 'end', 'flip'])
+    expect(turns(outside!)).toEqual(['none', 'flip'])
+    expect(turns(outside!, '+y')).toEqual(['over', 'end'])
+    expect(turns(['+z'])).toEqual(['none', 'end'])
+    expect(turns([])).toEqual(['none', 'over', 'end', 'flip'])
+    // A stick with its seam on top serves no piece that wants it outside.
+    expect(turns(outside!, '+z')).toEqual([])
   })
 
   test('the set-up says where the seam goes, one for both ends; the judge follows it through the turn', () => {
