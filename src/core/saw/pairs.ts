@@ -1,7 +1,7 @@
 import type { Warning } from '../frame/frame.ts'
 import type { NestPart, Pair, PairedPiece } from '../nest.ts'
 import { blankLength, kerfOf, nestPart, sawFor } from '../parts/demand.ts'
-import type { Part, StickFace } from '../plan-shapes.ts'
+import type { Part } from '../plan-shapes.ts'
 import { roundLength } from '../reading/show.ts'
 import { type Section, sectionKey } from '../section/section.ts'
 import type { Shop } from '../shop.ts'

@@ -39,7 +39,7 @@ export function splitOf(one: Part, two: Part, section: Section, shop: Shop, blan
   })
   for (const each of ways) {
     const [cut] = each.cuts()
-    if (!cut || cut.method !== 'swing') continue
+    if (cut?.method !== 'swing') continue
     // The other way round the long side lies outward, and both stops would be rounded.
     if (Math.abs(roundLength(cut.planned, shop.reading) - cut.planned) > sameLength) continue
     for (const [part, lying] of [
