@@ -25,7 +25,7 @@ const walls: Readonly<Record<string, Wall>> = {
   door: { folders: ['core'], packages: /^valibot$/ },
   storage: { folders: ['core', 'door'], packages: /^idb$/ },
   app: { folders: ['core', 'door'], packages: /^zustand(\/|$)/, data: /^demo-data\/[\w-]+\.json$/ },
-  ui: { folders: ['core', 'app', 'paper'], packages: /^(react|react-dom|zustand|wouter)(\/|$)/ },
+  ui: { folders: ['core', 'app', 'paper'], packages: /^(react|react-dom|zustand|wouter|qr)(\/|$)/ },
   paper: { folders: ['core', 'app', 'ui/drawing'], packages: reactive },
   // One way to find a browser, for the tests and for printing.
   cli: {

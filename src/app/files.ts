@@ -4,16 +4,30 @@ import type { Fact } from '../core/facts.ts'
 import type { Job } from '../core/job.ts'
 import type { Nest } from '../core/nest.ts'
 import { canonical, isSealed } from '../core/nest-seal.ts'
-import { bad, type Problem, type Result } from '../core/result.ts'
+import { bad, good, type Problem, type Result } from '../core/result.ts'
 import type { Shop } from '../core/shop.ts'
 import { type BackupFile, readBackupFile } from '../door/backup-file.ts'
+import { readCodes, readLink, withCode, writeCodes, writeLink } from '../door/carried.ts'
 import { type JobFile, readJobFile, writeJobFile } from '../door/job-file.ts'
 import { attempt, type Desk, jobOf } from './desk.ts'
 import { freeName, saveJob } from './jobs.ts'
 import { readDisk } from './publish.ts'
-import type { Actions, Opened } from './state.ts'
+import type { Actions, Carried, Opened } from './state.ts'
 
-export function fileActions(desk: Desk): Pick<Actions, 'openFile' | 'openSample' | 'fileOf' | 'openBackup'> {
+export function fileActions(
+  desk: Desk,
+): Pick<
+  Actions,
+  | 'openFile'
+  | 'openSample'
+  | 'fileOf'
+  | 'openBackup'
+  | 'linkOf'
+  | 'codesOf'
+  | 'lookAtLink'
+  | 'withCode'
+  | 'lookAtCodes'
+> {
   async function open(text: string, differing: Differing): Promise<Awaited<ReturnType<Actions['openFile']>>> {
     const read = await sound(desk, readJobFile(text))
     if (!read.ok) return { problems: read.problems }
@@ -33,6 +47,11 @@ export function fileActions(desk: Desk): Pick<Actions, 'openFile' | 'openSample'
       return ''
     },
     fileOf: (id) => writeJobFile(fileOf(desk, id)),
+    linkOf: (id, whole) => writeLink(carriedOf(desk, id, whole)),
+    codesOf: (id, whole) => writeCodes(carriedOf(desk, id, whole)),
+    lookAtLink: async (link) => lookAt(desk, await readLink(link)),
+    withCode,
+    lookAtCodes: async (codes) => lookAt(desk, await readCodes(codes)),
     openBackup: async (text) => {
       const read = await sound(desk, readBackupFile(text))
       if (!read.ok) return { ...nothing, problems: read.problems }
@@ -43,6 +62,20 @@ export function fileActions(desk: Desk): Pick<Actions, 'openFile' | 'openSample'
       return { ...taken, left: read.value.left ?? [], problems: [] }
     },
   }
+}
+
+const carriedOf = (desk: Desk, id: string, whole: boolean): JobFile => {
+  const file = fileOf(desk, id)
+  return whole ? file : { job: file.job }
+}
+
+async function lookAt(desk: Desk, carried: Result<string>): Promise<Result<Carried>> {
+  if (!carried.ok) return carried
+  const text = carried.value
+  const read = await sound(desk, readJobFile(text))
+  if (!read.ok) return read
+  const { job, facts = [], shop } = read.value
+  return good({ text, job, facts: facts.length, shop: shop?.name ?? null })
 }
 
 const nothing = { jobs: [], ownShop: false, rivals: [], left: [] } as const

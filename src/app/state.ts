@@ -2,10 +2,11 @@ import type { Bodies, Fact, Progress } from '../core/facts.ts'
 import type { Job, Params } from '../core/job.ts'
 import type { Nest } from '../core/nest.ts'
 import type { BenchCut, Plan } from '../core/plan-shapes.ts'
-import type { Problem } from '../core/result.ts'
+import type { Problem, Result } from '../core/result.ts'
 import type { Section } from '../core/section/section.ts'
 import type { Shop } from '../core/shop.ts'
 import type { Compared } from './compare.ts'
+import type { Codes } from '../door/carried.ts'
 import type { BackupMark, Kept, Revision, Room } from './ports.ts'
 import type { Reminder } from './remind.ts'
 
@@ -65,6 +66,17 @@ export interface AppState {
   readonly compared?: Readonly<Record<string, Compared>>
 }
 
+export type { Codes }
+
+/** A job file that came from another device, before anybody has said that it should be opened. */
+export interface Carried {
+  readonly text: string
+  readonly job: Job
+  /** Facts that come along. */
+  readonly facts: number
+  readonly shop: string | null
+}
+
 /** What came of a backup. */
 export interface Opened {
   readonly jobs: readonly string[]
@@ -94,6 +106,17 @@ export interface Actions {
   openFile(
     text: string,
   ): Promise<{ readonly job?: string; readonly rival?: true; readonly problems: readonly Problem[] }>
+  /**
+   * What the file of a job carries to another device, in the # part of a link or in a row of codes. `whole`: with its
+   * shop, nests and all that was cut; else the job alone.
+   */
+  linkOf(id: string, whole: boolean): Promise<Result<string>>
+  codesOf(id: string, whole: boolean): Promise<Result<readonly string[]>>
+  /** What a link or codes carry, to be looked at; `openFile(text)` takes it. Changes nothing. */
+  lookAtLink(link: string): Promise<Result<Carried>>
+  /** The codes read so far with one more, in any order; in words why it is none of ours. */
+  withCode(codes: Codes | null, text: string): Result<Codes>
+  lookAtCodes(codes: Codes): Promise<Result<Carried>>
   openSample(index: number): Promise<string>
   /** The text of a tube-job file with shop, nests and facts. */
   fileOf(id: string): string

@@ -73,8 +73,8 @@ export function readJobFile(text: string): Result<JobFile> {
   return { ok: true, value: file }
 }
 
-/** The text of a job file, which `readJobFile` reads back to the same. */
-export function writeJobFile(file: JobFile): string {
+/** The text of a job file, which `readJobFile` reads back to the same. `indent` 0 where every letter counts. */
+export function writeJobFile(file: JobFile, indent = 2): string {
   const { job, shop, nests, facts } = file
-  return `${JSON.stringify({ format, version, job, shop, nests, facts }, null, 2)}\n`
+  return `${JSON.stringify({ format, version, job, shop, nests, facts }, null, indent)}\n`
 }

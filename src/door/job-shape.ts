@@ -10,11 +10,20 @@ const given = v.lazy(
 
 const namesAndValues = 'an object of names and values'
 
+/** Parameters of one build, and cells of one row: ten times what any build of ours has. */
+const mostNames = 200
+
+/** Rows of one list: as many as a cut list may have pieces. */
+const mostRows = 2000
+
 const noList = v.custom<never>(() => false, namesAndValues)
 
 /** An object of names and values of one shape. A list would pass for one whose names are 0, 1, 2: it is kept out. */
 function named<T>(value: Shape<T>) {
-  const open = v.record(text(60), value, namesAndValues)
+  const open = v.pipe(
+    v.record(text(60), value, namesAndValues),
+    v.maxEntries(mostNames, `an object of at most ${mostNames} names`),
+  )
   return v.lazy((given): Shape<Record<string, T>> => (Array.isArray(given) ? noList : open))
 }
 
@@ -25,7 +34,8 @@ const row = named(
 // What a parameter means is for its build to say; the door only keeps out what no parameter can be.
 const param = v.lazy((value): Shape<ParamGiven> => {
   if (typeof value === 'boolean') return flag
-  if (Array.isArray(value)) return list('rows', row)
+  if (Array.isArray(value))
+    return v.pipe(list('rows', row), v.maxLength(mostRows, `a list of at most ${mostRows} rows`))
   if (typeof value === 'object' && value) return sectionGiven
   return given
 })

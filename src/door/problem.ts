@@ -31,6 +31,23 @@ function problemOf(issue: v.BaseIssue<unknown>, root: unknown, what: string): Pr
   return { code: 'not-possible', text: `${where} is ${given(value)}; it must be ${issue.message}.`, field }
 }
 
+/** Values in a document up to which every fault is looked for; in a larger one reading ends at the first. */
+const mostToSearch = 20_000
+
+/** Whether a tree has more than `most` values. */
+function isLarger(root: unknown, most: number): boolean {
+  const open: unknown[] = [root]
+  for (let count = 0; open.length > 0; count++) {
+    if (count + open.length > most) return true
+    const value = open.pop()
+    if (typeof value !== 'object' || value === null) continue
+    const inside = Object.values(value)
+    if (count + open.length + inside.length > most) return true
+    open.push(...inside)
+  }
+  return false
+}
+
 /**
  * Reads what came from outside by a schema. `what` is how the whole is called where a path is empty: `the job`.
  * Every problem says the path, what was given and what is possible.
@@ -38,9 +55,15 @@ function problemOf(issue: v.BaseIssue<unknown>, root: unknown, what: string): Pr
 export function readShape<T>(schema: v.GenericSchema<unknown, T>, value: unknown, what: string): Result<T> {
   const fault = faultInTree(value, what)
   if (fault) return badAll([fault])
-  const parsed = v.safeParse(schema, value)
+  const large = isLarger(value, mostToSearch)
+  const parsed = v.safeParse(schema, value, { abortEarly: large })
   if (parsed.success) return good(parsed.output)
   const problems = parsed.issues.map((issue) => problemOf(issue, value, what))
+  if (large)
+    return badAll([
+      ...problems,
+      { code: 'more', text: 'This is a large file: reading it ended at the first fault.' },
+    ])
   if (problems.length <= mostProblems) return badAll(problems)
   const more = problems.length - mostProblems
   return badAll([

@@ -1,7 +1,11 @@
+/** A name longer than any of ours is cut: it stands in a sentence. */
+const shortKey = (key: string): string => (key.length > 100 ? `${key.slice(0, 100)}…` : key)
+
 /** Path as it stands in the file: `shop.saws[0].kerf`. */
 export function pathText(keys: readonly (string | number)[]): string {
   let path = ''
-  for (const key of keys) path += typeof key === 'number' ? `[${key}]` : path === '' ? key : `.${key}`
+  for (const key of keys)
+    path += typeof key === 'number' ? `[${key}]` : path === '' ? shortKey(key) : `.${shortKey(key)}`
   return path
 }
 

@@ -5,7 +5,7 @@ import type { Deg, Mm } from '../units.ts'
 import { echo } from './show.ts'
 import type { Quantity } from './sum.ts'
 import { readQuantity, readSum } from './sum.ts'
-import { misread, tokens } from './tokens.ts'
+import { inShort, misread, tokens } from './tokens.ts'
 
 export interface LengthRead {
   readonly mm: Mm
@@ -30,7 +30,7 @@ export function parseLength(text: string, units: 'in' | 'mm'): Result<LengthRead
   const sum = readSum(pieces.value, units)
   if (!sum.ok) return sum
   const { mm, unit } = sum.value
-  if (!Number.isFinite(mm)) return bad('misread', `“${text.trim()}” is too long a length.`)
+  if (!Number.isFinite(mm)) return bad('misread', `“${inShort(text.trim())}” is too long a length.`)
   const other = unit === 'in' ? 'mm' : 'in'
   const understood = `${echo(mm, unit, { in: 4, mm: 4 })} = ${echo(mm, other, { in: 3, mm: 2 })}`
   return good({ mm, unit, understood })
@@ -71,5 +71,5 @@ export function parseCount(text: string): Result<number> {
   if (typed === '') return bad('empty', `${empty} Give a whole number such as 6.`)
   const value = /^\d+$/.test(typed) ? Number(typed) : Number.NaN
   if (Number.isSafeInteger(value)) return good(value)
-  return bad('not-whole', `“${typed}” is not a count: a whole number such as 6 is needed.`)
+  return bad('not-whole', `“${inShort(typed)}” is not a count: a whole number such as 6 is needed.`)
 }

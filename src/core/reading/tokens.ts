@@ -129,8 +129,16 @@ function readToken(text: string, at: number, comma: Comma): Result<Token> {
   return misread(piece, 'not understood here.')
 }
 
+/** Letters that anything typed may have: more is no length, no angle and no count. */
+export const longestTyped = 1000
+
+/** The text cut short enough to stand in a sentence. */
+export const inShort = (text: string): string => (text.length > 40 ? `${text.slice(0, 40)}…` : text)
+
 /** The text in pieces, blanks left out. Fails on the first piece that no length and no angle has. */
 export function tokens(text: string, comma: Comma): Result<readonly Token[]> {
+  if (text.length > longestTyped)
+    return bad('too-long', `This has ${text.length} letters; at most ${longestTyped} are read here.`)
   const found: Token[] = []
   for (let at = 0; at < text.length; ) {
     if (/\s/u.test(text.charAt(at))) {

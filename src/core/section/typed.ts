@@ -1,4 +1,5 @@
 import type { SectionGiven } from '../job.ts'
+import { longestTyped } from '../reading/tokens.ts'
 import type { Result } from '../result.ts'
 import { bad, good } from '../result.ts'
 import { resolveSection } from './given.ts'
@@ -30,6 +31,8 @@ function withUnit(sizes: readonly string[]): readonly string[] {
  * where the sizes alone do not tell it. Bare sizes are in `units`. Refused in words when it is no section that can be.
  */
 export function readSection(text: string, units: 'in' | 'mm'): Result<SectionGiven> {
+  if (text.length > longestTyped)
+    return bad('too-long', `This has ${text.length} letters; at most ${longestTyped} are read here.`)
   const sign = /[⌀ø]/g
   let rest = text.toLowerCase().replaceAll(sign, ' ')
   let said: SectionKind | 'square' | 'round' | undefined

@@ -1,10 +1,7 @@
-import { useMemo } from 'react'
+import { useMemo, useState } from 'react'
 import { buildOf } from '../../core/builds/index.ts'
-import type { Frame } from '../../core/frame/frame.ts'
 import type { Job } from '../../core/job.ts'
 import { frameOf } from '../../core/plan.ts'
-import { say } from '../../core/reading/show.ts'
-import type { Shop } from '../../core/shop.ts'
 import { useActions, useApp, useShop } from '../app.ts'
 import { SmallDrawing } from '../drawing/small.tsx'
 import { fileName, saveFile } from '../fields/files.ts'
@@ -12,13 +9,8 @@ import { cutsDone } from '../shell/progress.ts'
 import { go, hrefOf } from '../shell/route.ts'
 import { count } from '../words.ts'
 import { BuildPicture } from './build-picture.tsx'
-
-/** What was asked for, in a few words: `24 in across flats, 30 in overall height`. */
-export function sizeWords(frame: Frame, shop: Shop): string {
-  const asked = frame.measures.filter((measure) => measure.asked).slice(0, 2)
-  if (asked.length === 0) return count(frame.members.length, 'piece')
-  return asked.map(({ mm, name }) => `${say(mm, shop.reading)} ${name}`).join(', ')
-}
+import { Carry } from './carry.tsx'
+import { sizeWords } from './size-words.ts'
 
 /** How far the work is: known to the cut once the job was planned, else by the pieces that were cut. */
 function useWork(job: Job): string {
@@ -36,6 +28,7 @@ export function JobCard({ job, onRemove }: { readonly job: Job; readonly onRemov
   const shop = useShop()
   const { copyJob, fileOf } = useActions()
   const work = useWork(job)
+  const [carrying, setCarrying] = useState(false)
   const frame = useMemo(() => frameOf(job, shop), [job, shop])
   const build = buildOf(job.build.kind)
   const copy = async () => go({ station: 'sizes', job: await copyJob(job.id) })
@@ -70,10 +63,19 @@ export function JobCard({ job, onRemove }: { readonly job: Job; readonly onRemov
         >
           Save a file
         </button>
+        <button
+          type="button"
+          aria-label={`Carry ${job.name} to another device`}
+          aria-expanded={carrying}
+          onClick={() => setCarrying(!carrying)}
+        >
+          To another device
+        </button>
         <button type="button" aria-label={`Remove ${job.name}`} onClick={onRemove}>
           Remove
         </button>
       </div>
+      {carrying && <Carry job={job} />}
     </li>
   )
 }

@@ -6,6 +6,7 @@ import { OpenFile } from '../fields/open-file.tsx'
 import { go } from '../shell/route.ts'
 import { JobCard } from './card.tsx'
 import { NewJob } from './new-job.tsx'
+import { Receive } from './receive.tsx'
 import { Remind } from './remind.tsx'
 import { Rivals } from './rivals.tsx'
 import { Samples } from './samples.tsx'
@@ -26,6 +27,7 @@ export function Jobs() {
   const samples = useApp((state) => state.samples)
   const actions = useActions()
   const [removed, setRemoved] = useState<Removed | null>(lastRemoved)
+  const [receiving, setReceiving] = useState(false)
   const [faults, setFaults] = useState<readonly string[]>([])
 
   const remember = (what: Removed | null) => {
@@ -62,7 +64,11 @@ export function Jobs() {
             return open(text, name)
           }}
         />
+        <button type="button" aria-expanded={receiving} onClick={() => setReceiving(!receiving)}>
+          Read codes
+        </button>
       </header>
+      {receiving && <Receive onDone={() => setReceiving(false)} />}
       {faults.length > 0 && (
         <div className="problem" role="alert">
           {faults.map((text) => (

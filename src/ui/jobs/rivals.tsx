@@ -6,8 +6,8 @@ import type { Shop } from '../../core/shop.ts'
 import { useActions, useApp, useShop } from '../app.ts'
 import { SmallDrawing } from '../drawing/small.tsx'
 import { count } from '../words.ts'
-import { sizeWords } from './card.tsx'
 import { differences } from './differences.ts'
+import { sizeWords } from './size-words.ts'
 
 const isJob = (revision: Revision<Job> | Revision<Shop>): revision is Revision<Job> =>
   'build' in revision.body

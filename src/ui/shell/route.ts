@@ -28,7 +28,7 @@ export function readRoute(path: string): Route {
   const pieces = path.split('/').filter((piece) => piece !== '')
   if (pieces.length === 0) return { station: 'jobs' }
   if (pieces.length === 1 && pieces[0] === 'shop') return { station: 'shop' }
-  if (pieces[0] === 'open') return { station: 'open', rest: pieces.slice(1).join('/') }
+  if (pieces[0] === 'open') return { station: 'open', rest: decoded(pieces.slice(1).join('/')) ?? '' }
   const [first, id, station = 'sizes', ...rest] = pieces
   const job = id === undefined ? null : decoded(id)
   const at = decoded(rest.join('/'))

@@ -9,7 +9,7 @@ import { useAwake } from './awake.ts'
 import { TroubleBanner, UpdateBanner, type Updates } from './banner.tsx'
 import { Rescue } from './rescue.tsx'
 import { hrefOf, type JobStation, type Route, useRoute } from './route.ts'
-import { JobStationView, JobsStation, ShopStation } from './stations.tsx'
+import { JobStationView, JobsStation, LinkStation, ShopStation } from './stations.tsx'
 import { Strip } from './strip.tsx'
 
 const floor: readonly JobStation[] = ['stock', 'saw', 'fit-up', 'weld']
@@ -45,12 +45,10 @@ class Guard extends Component<
   }
 }
 
-function Lost({ route }: { route: Extract<Route, { station: 'lost' | 'open' }> }) {
+function Lost() {
   return (
     <div className="plain-page">
-      <h1>
-        {route.station === 'open' ? 'Jobs in links cannot be opened yet' : 'Nothing stands at this address'}
-      </h1>
+      <h1>Nothing stands at this address</h1>
       <p>
         <a className="button" href="#/">
           All jobs
@@ -125,8 +123,10 @@ function Body({ route }: { route: Route }) {
       return <JobsStation />
     case 'shop':
       return <ShopStation />
+    case 'open':
+      return <LinkStation link={route.rest} />
     default:
-      return <Lost route={route} />
+      return <Lost />
   }
 }
 

@@ -11,6 +11,7 @@ export interface StationProps {
 // Stations are loaded when they are opened; the service worker keeps them from the first visit on, so they open with
 // the network gone as well.
 const Jobs = lazy(() => import('../jobs/jobs.tsx').then(({ Jobs }) => ({ default: Jobs })))
+const Link = lazy(() => import('../jobs/link.tsx').then(({ Link }) => ({ default: Link })))
 const Sizes = lazy(() => import('../sizes/sizes.tsx').then(({ Sizes }) => ({ default: Sizes })))
 const Stock = lazy(() => import('../stock/stock.tsx').then(({ Stock }) => ({ default: Stock })))
 const Saw = lazy(() => import('../saw/saw.tsx').then(({ Saw }) => ({ default: Saw })))
@@ -30,6 +31,7 @@ const stations: Readonly<Record<JobStation, ComponentType<StationProps>>> = {
 
 export const JobsStation = Jobs
 export const ShopStation = Shop
+export const LinkStation = Link
 
 /** One station of one job. */
 export function JobStationView({ station, ...props }: StationProps & { readonly station: JobStation }) {

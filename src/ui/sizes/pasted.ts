@@ -14,13 +14,19 @@ export function readPasted(
   columns: readonly ParamSpec[],
   units: 'in' | 'mm',
 ): Result<readonly RowGiven[]> {
-  const lines = text
-    .split(/\r?\n/)
-    .map((line, at) => ({ cells: cellsOf(line), number: at + 1 }))
+  if (text.length > longestPaste)
+    return bad('paste-long', `This has ${text.length} letters; at most ${longestPaste} are read at once.`)
+  const lines = cellsOf(text)
+    .map((cells, at) => ({ cells, number: at + 1 }))
     .filter(({ cells }) => cells.some((cell) => cell !== ''))
   const first = lines[0]
   if (first && isHead(first.cells, columns)) lines.shift()
   if (lines.length === 0) return bad('paste-empty', 'There is no row in what was pasted.')
+  if (lines.length > mostRows)
+    return bad(
+      'paste-rows',
+      `There are ${lines.length} rows in what was pasted; at most ${mostRows} are possible.`,
+    )
   const problems: Problem[] = []
   const rows = lines.map(({ cells, number }): RowGiven => {
     if (cells.length > columns.length)
@@ -44,9 +50,59 @@ export function readPasted(
   return problems.length > 0 ? badAll(problems) : good(rows)
 }
 
-function cellsOf(line: string): readonly string[] {
-  const by = line.includes('\t') ? '\t' : line.includes(';') ? ';' : ','
-  return line.split(by).map((cell) => cell.trim())
+/** More than any cut list has. */
+const longestPaste = 500_000
+const mostRows = 2000
+
+/** Tabs part the cells of a text that has any, else semicolons, else commas, line by line. */
+const separatorOf = (line: string): string => (line.includes('\t') ? '\t' : line.includes(';') ? ';' : ',')
+
+/** The cell in quotes that begins at `start`, if it ends before a separator or the end of its line. */
+function quotedAt(text: string, start: number, by: string): { cell: string; end: number } | undefined {
+  let cell = ''
+  for (let at = start + 1; at < text.length; at++) {
+    if (text[at] !== '"') cell += text[at]
+    else if (text[at + 1] === '"') {
+      cell += '"'
+      at += 1
+    } else {
+      let end = at + 1
+      while (text[end] === ' ' || text[end] === '\r') end += 1
+      const ends = end >= text.length || text[end] === by || text[end] === '\n'
+      return ends ? { cell, end } : undefined
+    }
+  }
+  return undefined
+}
+
+/**
+ * Cells of each line. A cell may stand in quotes, as RFC 4180 has it: separators and line ends within are part of it,
+ * and two quotes are one. A quote that does not both begin and end a cell is an inch mark, and stays.
+ */
+function cellsOf(text: string): readonly (readonly string[])[] {
+  const rows: string[][] = []
+  let row: string[] = []
+  let by = ''
+  // Each quote without an end is looked for through the whole text: a thousand of them are enough.
+  let patience = 1000
+  for (let at = 0; at <= text.length; at++) {
+    if (by === '') {
+      const lineEnd = text.indexOf('\n', at)
+      by = separatorOf(text.slice(at, lineEnd < 0 ? text.length : lineEnd))
+    }
+    while (text[at] === ' ') at += 1
+    const quoted = text[at] === '"' && patience > 0 ? quotedAt(text, at, by) : undefined
+    if (text[at] === '"' && !quoted) patience -= 1
+    let end = quoted?.end ?? at
+    while (end < text.length && text[end] !== by && text[end] !== '\n') end += 1
+    row.push((quoted ? quoted.cell : text.slice(at, end)).trim())
+    at = end
+    if (at < text.length && text[at] === by) continue
+    rows.push(row)
+    row = []
+    by = ''
+  }
+  return rows
 }
 
 /** A line of words only is column heads, unless rows may be of words only: then it must say the columns' names. */

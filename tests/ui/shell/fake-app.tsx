@@ -4,15 +4,16 @@ import type { ReactNode } from 'react'
 import { vi } from 'vitest'
 import { createStore } from 'zustand/vanilla'
 import type { Reminder } from '../../../src/app/remind.ts'
-import type { Actions, AppState, JobView } from '../../../src/app/state.ts'
+import type { Actions, AppState, Carried, JobView } from '../../../src/app/state.ts'
 import { buildOf } from '../../../src/core/builds/index.ts'
 import { newJob } from '../../../src/core/builds/start.ts'
 import { fold } from '../../../src/core/facts/fold.ts'
 import type { Job, Params } from '../../../src/core/job.ts'
 import { plan } from '../../../src/core/plan.ts'
-import type { Problem } from '../../../src/core/result.ts'
+import { bad, good, type Problem, type Result } from '../../../src/core/result.ts'
 import type { Shop } from '../../../src/core/shop.ts'
 import { startShop } from '../../../src/core/shop-start.ts'
+import { withCode } from '../../../src/door/carried.ts'
 import { AppContext } from '../../../src/ui/app.ts'
 
 // happy-dom does no layout, so looking up what is hidden costs much and finds nothing.
@@ -109,6 +110,13 @@ export function fakeApp(
       return 'sample'
     }),
     fileOf: vi.fn((id: string) => JSON.stringify({ format: 'tube-job', version: 1, job: find(id) })),
+    linkOf: vi.fn(async () => good('1.x')),
+    codesOf: vi.fn(async () => good(['TUBE1:00000000:1:1:AB'])),
+    lookAtLink: vi.fn(async (_: string): Promise<Result<Carried>> => bad('no', 'This link carries no job.')),
+    withCode,
+    lookAtCodes: vi.fn(
+      async (_: unknown): Promise<Result<Carried>> => bad('no', 'These codes carry no job.'),
+    ),
     openBackup: vi.fn(async (_: string) => ({
       jobs: [] as readonly string[],
       ownShop: false,

@@ -92,7 +92,6 @@ describe('where there is nothing to show', () => {
   test.each([
     ['#/job/gone/saw', 'This job is not on this device'],
     ['#/kitchen', 'Nothing stands at this address'],
-    ['#/open/xyz', 'Jobs in links cannot be opened yet'],
   ])('%s says so, with a way back', (hash, heading) => {
     location.hash = hash
     show(fakeApp(), <Shell updates={noUpdates} />)

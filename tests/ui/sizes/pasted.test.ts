@@ -5,6 +5,28 @@ import { readPasted } from '../../../src/ui/sizes/pasted.ts'
 const columns = cutList.params.find(({ name }) => name === 'rows')!.columns!
 const read = (text: string, units: 'in' | 'mm' = 'in') => readPasted(text, columns, units)
 
+describe('a pasted CSV as RFC 4180 has it', () => {
+  test('cells in quotes: two quotes are one, separators within are part of the cell', () => {
+    expect(read(`2,"24""",45,0\r\n1,"6' 2 1/2""",0,0\r\n`)).toMatchObject({
+      ok: true,
+      value: [{ count: 2, length: '24"', a: 45 }, { length: `6' 2 1/2"` }],
+    })
+    expect(read('2,"404,5",0,0', 'mm')).toMatchObject({ ok: true, value: [{ length: '404,5' }] })
+  })
+  test('an inch mark that opens no cell stays one', () => {
+    expect(read('2,24",45,0')).toMatchObject({ ok: true, value: [{ length: '24"', a: 45 }] })
+    expect(read('2,24",0,0\n1,"24,0,0')).toMatchObject({
+      ok: false,
+      problems: [{ text: expect.stringContaining('Line 2') }],
+    })
+  })
+  test('2000 rows are read, 2001 refused, and half a million letters are the most', () => {
+    expect(read('1,24\n'.repeat(2000))).toMatchObject({ ok: true })
+    expect(read('1,24\n'.repeat(2001))).toMatchObject({ ok: false, problems: [{ code: 'paste-rows' }] })
+    expect(read('"'.repeat(500_001))).toMatchObject({ ok: false, problems: [{ code: 'paste-long' }] })
+  })
+})
+
 describe('a pasted list', () => {
   test('of a spreadsheet, cells apart by tabs, with a head', () => {
     expect(read('Count\tLength\tA\tB\n6\t13 7/8\t30\t30\n2\t24"\t0\t45\n')).toEqual({
