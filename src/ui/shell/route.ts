@@ -1,7 +1,7 @@
 import { navigate, useHashLocation } from 'wouter/use-hash-location'
 
 /** Stations of one job, in the order in which steel goes through them. */
-export const jobStations = ['sizes', 'stock', 'saw', 'fit-up', 'weld', 'paper'] as const
+export const jobStations = ['sizes', 'stock', 'saw', 'fit-up', 'weld', 'finish', 'paper'] as const
 export type JobStation = (typeof jobStations)[number]
 export type Station = 'jobs' | JobStation | 'shop'
 

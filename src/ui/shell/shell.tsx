@@ -12,7 +12,7 @@ import { hrefOf, type JobStation, type Route, useRoute } from './route.ts'
 import { JobStationView, JobsStation, LinkStation, ShopStation } from './stations.tsx'
 import { Strip } from './strip.tsx'
 
-const floor: readonly JobStation[] = ['stock', 'saw', 'fit-up', 'weld']
+const floor: readonly JobStation[] = ['stock', 'saw', 'fit-up', 'weld', 'finish']
 
 /** A station that breaks is said, and the strip stays in reach. */
 class Guard extends Component<

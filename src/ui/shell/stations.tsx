@@ -17,6 +17,7 @@ const Stock = lazy(() => import('../stock/stock.tsx').then(({ Stock }) => ({ def
 const Saw = lazy(() => import('../saw/saw.tsx').then(({ Saw }) => ({ default: Saw })))
 const FitUp = lazy(() => import('../fitup/fitup.tsx').then(({ FitUp }) => ({ default: FitUp })))
 const Weld = lazy(() => import('../weld/weld.tsx').then(({ Weld }) => ({ default: Weld })))
+const Finish = lazy(() => import('../finish/finish.tsx').then(({ Finish }) => ({ default: Finish })))
 const Paper = lazy(() => import('../paper/paper.tsx').then(({ Paper }) => ({ default: Paper })))
 const Shop = lazy(() => import('../shop/shop.tsx').then(({ Shop }) => ({ default: Shop })))
 
@@ -26,6 +27,7 @@ const stations: Readonly<Record<JobStation, ComponentType<StationProps>>> = {
   saw: Saw,
   'fit-up': FitUp,
   weld: Weld,
+  finish: Finish,
   paper: Paper,
 }
 

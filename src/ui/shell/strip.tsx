@@ -17,6 +17,7 @@ const labels: Readonly<Record<Station, string>> = {
   saw: 'Saw',
   'fit-up': 'Fit-up',
   weld: 'Weld',
+  finish: 'Finish',
   paper: 'Paper',
   shop: 'Shop',
 }

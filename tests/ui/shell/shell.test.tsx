@@ -41,7 +41,17 @@ describe('the strip of stations', () => {
       strip()
         .getAllByRole('link')
         .map((link) => link.textContent),
-    ).toEqual(['Jobs1', 'Sizes', 'Stock', 'Saw12 of 24', 'Fit-up', `Weld0 of ${steps}`, 'Paper', 'Shop'])
+    ).toEqual([
+      'Jobs1',
+      'Sizes',
+      'Stock',
+      'Saw12 of 24',
+      'Fit-up',
+      `Weld0 of ${steps}`,
+      'Finish',
+      'Paper',
+      'Shop',
+    ])
     expect(strip().getByRole('link', { current: 'page' }).textContent).toBe('Sizes')
   })
 
@@ -59,7 +69,7 @@ describe('the strip of stations', () => {
     expect(near.getAllByRole('link').map((link) => link.textContent)).toEqual(['Jobs1', 'Sizes', 'Stock'])
     expect(document.querySelector('.listed-stops')).toBeNull()
     fireEvent.click(near.getByRole('button', { name: 'All stations' }))
-    expect(document.querySelectorAll('.listed-stops a')).toHaveLength(8)
+    expect(document.querySelectorAll('.listed-stops a')).toHaveLength(9)
   })
 })
 

@@ -1,0 +1,60 @@
+import { showLength, unitOf } from '../../core/reading/show.ts'
+import type { Shop } from '../../core/shop.ts'
+import { MmField } from '../fields/length-field.tsx'
+import { LengthText } from '../fields/length-text.tsx'
+import { fine, unseen } from '../fitup/closing-words.ts'
+import type { Copy } from './finish.tsx'
+
+/** Final check and record of this copy: asked, planned, measured, side by side. */
+export function FinalCheck({ of, shop }: { readonly of: Copy; readonly shop: Shop }) {
+  const { plan, view, copy } = of
+  const { reading } = shop
+  return (
+    <section aria-labelledby="finish-check">
+      <h2 id="finish-check">Final check</h2>
+      <p className="dim">
+        {view.job.name}
+        {plan.quantity > 1 ? `, copy ${copy} of ${plan.quantity}` : ''}. What is measured stays with the job.
+      </p>
+      {plan.sizes.map((size) => {
+        const name = `size:${size.name}`
+        const got = of.measured(name)
+        const off = got === undefined ? undefined : got - size.exact
+        return (
+          <div className="finish-size" key={size.name}>
+            <p>
+              <b>{size.name}</b>
+              <br />
+              {size.asked ? 'Asked' : 'Follows'} <LengthText of={size.printed.exact} />, planned{' '}
+              <LengthText of={showLength(size.built, reading)} lies />
+            </p>
+            <MmField
+              label={`${size.name}, measured`}
+              optional
+              value={got}
+              reading={reading}
+              onChange={(mm) => of.onGauge(name, mm)}
+            />
+            <p className={off === undefined ? 'state' : 'state cut'}>
+              {off === undefined
+                ? 'to measure'
+                : Math.abs(off) < unseen(reading)
+                  ? 'as asked'
+                  : `${fine(Math.abs(off), reading)} ${off > 0 ? 'more' : 'less'} than ${size.asked ? 'asked' : 'it follows'}`}
+            </p>
+          </div>
+        )
+      })}
+      {plan.sizes.length === 0 && (
+        <p>
+          This job asks for no size of the whole: its pieces were measured at the saw ({unitOf(reading)}).
+        </p>
+      )}
+      {view.job.note && (
+        <p>
+          <b>Note:</b> {view.job.note}
+        </p>
+      )}
+    </section>
+  )
+}

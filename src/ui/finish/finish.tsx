@@ -1,0 +1,129 @@
+import './finish.css'
+import { useMemo, useState } from 'react'
+import type { JobView } from '../../app/state.ts'
+import { tickName } from '../../core/facts/fold.ts'
+import { type FinishStep, finishSteps } from '../../core/finish/steps.ts'
+import type { Plan } from '../../core/plan-shapes.ts'
+import { useActions, useApp, useShop } from '../app.ts'
+import { Pick } from '../fields/choice.tsx'
+import { DoneMark } from '../saw/cut-bar.tsx'
+import { NoPlan } from '../saw/waiting.tsx'
+import { hrefOf } from '../shell/route.ts'
+import type { StationProps } from '../shell/stations.tsx'
+import { Coating } from './coating.tsx'
+import { Drilling } from './drilling.tsx'
+import { FinalCheck } from './final-check.tsx'
+import { Leveling } from './leveling.tsx'
+
+/** The Finish station: what is left to do when all is welded. */
+export function Finish({ view }: StationProps) {
+  if (!view.plan)
+    return <NoPlan problems={view.problems} sizesHref={hrefOf({ station: 'sizes', job: view.id })} />
+  return <WhatIsLeft view={view} plan={view.plan} />
+}
+
+/** What of a job a station's sections need: one copy, its figures. */
+export interface Copy {
+  readonly view: JobView
+  readonly plan: Plan
+  readonly copy: number
+  readonly measured: (of: string) => number | undefined
+  readonly onGauge: (of: string, value: number | undefined) => void
+}
+
+function WhatIsLeft({ view, plan }: { readonly view: JobView; readonly plan: Plan }) {
+  const actions = useActions()
+  const shop = useShop()
+  const gauged = useApp((state) => state.progress.gauged)
+  const ticked = useApp((state) => state.progress.ticked)
+  const undoable = useApp((state) => state.progress.last[view.id] !== undefined)
+  const [copy, setCopy] = useState(1)
+  const steps = useMemo(() => finishSteps(plan.frame, plan.weld), [plan.frame, plan.weld])
+  const of: Copy = {
+    view,
+    plan,
+    copy,
+    measured: (name) => gauged[tickName(view.id, copy, name)]?.value,
+    onGauge: (name, value) => void actions.gauge(view.id, copy, name, value),
+  }
+  const isDone = ({ id }: FinishStep) => ticked[tickName(view.id, copy, id)] !== undefined
+  const tick = ({ id }: FinishStep) => void actions.tick(view.id, copy, id, 'checked')
+  const list = (group: FinishStep['group']) => (
+    <Steps steps={steps.filter((step) => step.group === group)} isDone={isDone} onTick={tick} />
+  )
+  const done = steps.filter(isDone).length
+  return (
+    <div className="finish">
+      <header className="finish-head">
+        {plan.quantity > 1 && (
+          <Pick
+            label="Copy on the bench"
+            value={String(copy)}
+            options={Array.from({ length: plan.quantity }, (_, at) => ({
+              value: String(at + 1),
+              label: `Copy ${at + 1} of ${plan.quantity}`,
+            }))}
+            onChange={(value) => setCopy(Number(value))}
+          />
+        )}
+        <p role="status">
+          <b>{done}</b> of {steps.length} done
+        </p>
+        <button type="button" disabled={!undoable} onClick={() => void actions.undo(view.id)}>
+          Undo
+        </button>
+      </header>
+      <section aria-labelledby="finish-grind">
+        <h2 id="finish-grind">Grind</h2>
+        <p className="warning">
+          Guard on, between the disc and you; face shield over glasses, ears covered, sparks away from what
+          burns. The disc’s marked speed is not below the grinder’s. The grinder’s manual comes first.
+        </p>
+        {list('grind')}
+      </section>
+      <Drilling frame={plan.frame} shop={shop}>
+        {list('drill and tap')}
+      </Drilling>
+      <Coating frame={plan.frame} shop={shop}>
+        {list('coat')}
+      </Coating>
+      <Leveling of={of} shop={shop}>
+        {list('level')}
+      </Leveling>
+      <FinalCheck of={of} shop={shop} />
+    </div>
+  )
+}
+
+/** Steps as keys as large as a glove. */
+function Steps(props: {
+  readonly steps: readonly FinishStep[]
+  readonly isDone: (step: FinishStep) => boolean
+  readonly onTick: (step: FinishStep) => void
+}) {
+  return (
+    <ul className="finish-steps">
+      {props.steps.map((step) => {
+        const done = props.isDone(step)
+        return (
+          <li key={step.id}>
+            {/* biome-ignore lint/a11y/useSemanticElements: a key as large as a glove, with a word for its state */}
+            <button
+              type="button"
+              role="checkbox"
+              aria-checked={done}
+              className={done ? 'finish-step done' : 'finish-step'}
+              onClick={() => props.onTick(step)}
+            >
+              <span className="finish-box">{done && <DoneMark />}</span>
+              <span>
+                {step.text} <small>{step.why}</small>
+              </span>
+              <span className="finish-state">{done ? 'done' : 'to go'}</span>
+            </button>
+          </li>
+        )
+      })}
+    </ul>
+  )
+}
