@@ -13,11 +13,14 @@ export interface FinishStep {
 const flats: readonly SeamClass[] = ['top', 'bottom', 'square groove']
 const corners: readonly SeamClass[] = ['outside']
 
-const sayJoint = (id: string) =>
-  id
+/** `top/corner-3` → `Corner 3`. */
+function sayJoint(id: string): string {
+  const words = id
     .slice(id.indexOf('/') + 1)
     .replaceAll('-', ' ')
     .replaceAll('/', ' to ')
+  return words.charAt(0).toUpperCase() + words.slice(1)
+}
 
 /**
  * What is left to do when all is welded, for each joint that has something to grind: flats first, then the corner is
