@@ -1,6 +1,6 @@
 import { bad, good, type Result } from '../core/result.ts'
 import { type NestRequest, readNestProblems } from '../door/nest-problem.ts'
-import { solve } from '../nest/solve.ts'
+import { type Solved, solve } from '../nest/solve.ts'
 import type { WholeSolver } from '../nest/whole.ts'
 import { type NestResult, nestResult } from './nest-result.ts'
 import { nestText } from './nest-text.ts'
@@ -14,13 +14,16 @@ const usualSeconds = 10
 /** More than any clock lets through: on the command line the clock ends a search, and a problem done early ends itself. */
 const steps = 20_000_000_000
 
+/** Steps of the search by itself before the solver for whole numbers is loaded: most orders are proved within them. */
+const quickSteps = 6_000_000
+
 /** What the command needs from outside. */
 export interface Outside {
   readonly read: (file: string) => string
   /** Seconds, from any start. */
   readonly clock: () => number
-  /** Made once the time that it may take is known; absent: the search goes on by itself. */
-  readonly whole?: (secondsLeft: () => number) => WholeSolver
+  /** Loads the solver for whole numbers where the search needs it; absent, or in vain: the search goes on by itself. */
+  readonly load?: () => Promise<(secondsLeft: () => number) => WholeSolver>
 }
 
 interface Asked {
@@ -66,21 +69,17 @@ function open(file: string, { read }: Outside): Result<readonly NestRequest[]> {
 }
 
 /** Solves every problem of a file, in their order. The first that cannot be solved is the answer to all. */
-function solveAll(
+async function solveAll(
   file: string,
   requests: readonly NestRequest[],
   seconds: number,
-  { clock, whole }: Outside,
-): Result<NestResult[]> {
+  outside: Outside,
+): Promise<Result<NestResult[]>> {
+  const { clock } = outside
   const results: NestResult[] = []
   for (const [at, request] of requests.entries()) {
     const start = clock()
-    const left = () => seconds - (clock() - start)
-    const solved = solve(request.problem, {
-      steps,
-      stop: () => left() < 0,
-      ...(whole && { whole: whole(left) }),
-    })
+    const solved = await solveOne(request, () => seconds - (clock() - start), outside)
     if (!solved.ok) {
       const where = requests.length > 1 ? `problem ${at}: ` : ''
       return {
@@ -93,13 +92,43 @@ function solveAll(
   return good(results)
 }
 
+/** First what the search finds quickly by itself; only where that leaves a question, once more with the solver loaded. */
+async function solveOne(
+  { problem }: NestRequest,
+  left: () => number,
+  { load }: Outside,
+): Promise<Result<Solved>> {
+  const stop = () => left() < 0
+  const quick = solve(problem, { steps: quickSteps, stop })
+  if (!quick.ok || (quick.value.nest.proved && quick.value.provedSticks) || stop()) return quick
+  const open = await load?.().catch(() => undefined)
+  if (stop()) return quick
+  const again = solve(problem, { steps, stop, ...(open && { whole: open(left) }) })
+  return again.ok && isBetter(again.value, quick.value) ? again : quick
+}
+
+/** Fewer pieces left out, then less cost, fewer sticks, more proved, the higher bound. */
+function isBetter(a: Solved, b: Solved): boolean {
+  const score = ({ unplaced, nest, provedSticks }: Solved) => [
+    unplaced.reduce((sum, count) => sum + count, 0),
+    nest.cost,
+    nest.proved ? 0 : 1,
+    nest.sticks.length,
+    provedSticks ? 0 : 1,
+    -nest.bound,
+  ]
+  const [left, right] = [score(a), score(b)]
+  const at = left.findIndex((value, index) => value !== right[index])
+  return at >= 0 && left[at]! < right[at]!
+}
+
 const oneLine = (problems: readonly { readonly text: string }[]): string => {
   const more = problems.length > 1 ? ` (and ${problems.length - 1} more)` : ''
   return `${problems[0]!.text.replaceAll(/\s+/g, ' ')}${more}\n`
 }
 
 /** `nest FILE [--seconds N] [--json]`: text or JSON on standard output, or one line on standard error. */
-export function nestCommand(args: readonly string[], outside: Outside): Said {
+export async function nestCommand(args: readonly string[], outside: Outside): Promise<Said> {
   const failed = ({ problems }: { readonly problems: readonly { readonly text: string }[] }): Said => ({
     code: 1,
     out: '',
@@ -110,7 +139,7 @@ export function nestCommand(args: readonly string[], outside: Outside): Said {
   const { file, seconds, json } = given.value
   const requests = open(file, outside)
   if (!requests.ok) return failed(requests)
-  const results = solveAll(file, requests.value, seconds, outside)
+  const results = await solveAll(file, requests.value, seconds, outside)
   if (!results.ok) return failed(results)
   const unread = requests.value.flatMap((request) => request.unread)
   return {

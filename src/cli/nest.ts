@@ -6,11 +6,10 @@ import { nestCommand } from './nest-command.ts'
 
 // `npm run -s nest -- FILE [--seconds N] [--json]`: only the wiring; nest-command.ts says what it does.
 
-const whole = await openWholeSolver()
-const said = nestCommand(process.argv.slice(2), {
+const said = await nestCommand(process.argv.slice(2), {
   read: (file) => readFileSync(file, 'utf8'),
   clock: () => performance.now() / 1000,
-  whole,
+  load: () => openWholeSolver(),
 })
 process.stdout.write(said.out)
 process.stderr.write(said.err)

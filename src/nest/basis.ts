@@ -20,6 +20,8 @@ export interface Basis {
   /** Of the variable in each place of the basis, a little shifted. */
   readonly amounts: Float64Array
   readonly prices: Float64Array
+  /** Of all columns together: what a look through them costs. */
+  entries(): number
   add(column: Column): void
   setAmount(row: number, amount: number): void
   /** The variable that saves most per unit, more than `above`, or the first that does; −1 if there is none. */
@@ -278,6 +280,7 @@ function basisOf(rows: readonly Row[], state: State): Basis {
     size,
     amounts,
     prices,
+    entries: () => table.starts[table.count]!,
     add: (column) => addTo(table, column),
     setAmount(row, amount) {
       const more = amount - exact[row]!

@@ -1,6 +1,8 @@
+import { leastCostFrom } from '../core/check/stick-sums.ts'
 import type { NestProblem } from '../core/nest.ts'
 import { wholeSlack } from '../core/tolerance.ts'
 import { certify, type Leaf, narrower } from './certify.ts'
+import { correct } from './correct.ts'
 import { dive, type Manner } from './dive.ts'
 import { boundModelOf, commonDivisor, costOf, type Fill, type Model } from './model.ts'
 import {
@@ -10,6 +12,7 @@ import {
   type Relaxation,
   type Relaxed,
   type Task,
+  type WorthTelling,
   wholeBox,
 } from './relax.ts'
 import { type WholeSolver, wasteBelow, wholeNest } from './whole.ts'
@@ -24,6 +27,14 @@ export interface Found {
   readonly bound: number
   /** Shares of all nests that each cost at least the bound; together they are all. */
   readonly leaves: readonly Leaf[]
+  /** What a search of the same pieces by another pricing can begin with. */
+  readonly learned: Learned
+}
+
+export interface Learned {
+  readonly pool: Pool
+  /** Worth of one piece per item. */
+  readonly worth: readonly number[]
 }
 
 interface Share {
@@ -33,6 +44,12 @@ interface Share {
   readonly relaxed: Relaxed
   /** Cannot be cut in two, or was searched as far as it goes. */
   readonly stuck: boolean
+}
+
+/** One half of a share. */
+interface Cut {
+  readonly kind: number
+  readonly limit: { readonly atMost: number } | { readonly atLeast: number }
 }
 
 /** Most shares; the judge looks at every one. */
@@ -45,6 +62,10 @@ const manners: readonly Manner[] = [
   { rank: 2, choices: 4, deadEnds: 120 },
   { rank: 0, choices: 6, deadEnds: 1000 },
 ]
+
+/** Rounds of value correction before dives into a share, and before those into a half of one. */
+const quickRounds = 20
+const fewRounds = 5
 
 /** Cuts in two between dives into the halves: most halves only move the bound. */
 const divesEvery = 6
@@ -64,9 +85,9 @@ export function branch(
   complete: boolean,
   work: Work,
   report: (fills: readonly Fill[], bound: number) => void,
-  solver?: WholeSolver,
+  { solver, learned }: { readonly solver?: WholeSolver | undefined; readonly learned?: Learned | undefined },
 ): Found | undefined {
-  const pool: Pool = new Map()
+  const pool: Pool = new Map(learned?.pool)
   const bounds = boundModelOf(problem, model)
   const demand = model.items.map(({ count }) => count)
   const unit = pricing.reduce(commonDivisor, 0)
@@ -74,10 +95,19 @@ export function branch(
   // Without a nest of all pieces there is nothing to stay below.
   let cost = complete ? costOf(known, pricing) : Number.MAX_SAFE_INTEGER
 
-  const look = (box: Box, hint?: readonly number[]): Share | undefined => {
+  // A bound counts as the next sum of prices, and none need reach past the best nest.
+  const rounded = (bound: number) => leastCostFrom(Math.ceil(bound - unit * wholeSlack), pricing, cost)
+  const worthTelling: WorthTelling = (bound, most) => {
+    const told = rounded(bound)
+    return told < cost && told < rounded(most)
+  }
+  const look = (box: Box, from?: Share, cut?: Cut): Share | undefined => {
+    const hint = from?.relaxed.worth ?? learned?.worth
     const task: Task = { model, pricing, demand, box, ...(hint && { hint }) }
-    const relaxation = openRelaxation(task, pool)
-    const relaxed = relaxation.solve(work, cost - unit * (1 - wholeSlack))
+    // From where the whole share stands it is a few steps to its half.
+    const half = from?.relaxation.fork()
+    const relaxation = half && cut && half.narrow(cut.kind, cut.limit) ? half : openRelaxation(task, pool)
+    const relaxed = relaxation.solve(work, worthTelling)
     if (!relaxed) return undefined
     const leaf = certify({ ...task, model: bounds }, problem, relaxed, cost, work)
     return leaf && { box, leaf, relaxation, relaxed, stuck: false }
@@ -89,17 +119,29 @@ export function branch(
   // Not even fractions of all sticks hold every piece: nothing to prove, the caller says what is left out.
   if (root.relaxed.missing > wholeSlack) return undefined
   let shares: Share[] = [root]
+  const take = (better: readonly Fill[]): void => {
+    fills = better
+    cost = costOf(better, pricing)
+    report(fills, boundOf(shares))
+  }
   const search = (share: Share, tries: number): void => {
-    const task: Task = { model, pricing, demand, box: share.box }
+    const task: Task = { model, pricing, demand, box: share.box, hint: share.relaxed.worth }
+    for (let rounds = tries > 1 ? quickRounds : fewRounds; share.leaf.cost < cost; ) {
+      const better = correct(task, share.relaxed, cost, rounds, work)
+      if (!better) break
+      take(better)
+    }
+    if (work.over || share.leaf.cost >= cost) return
+    // Begun anew: an answer of long standing lies in a corner that few dives come down from.
+    const anew = openRelaxation(task, pool)
+    const relaxed = anew.solve(work)
+    if (!relaxed) return
     for (const manner of manners.slice(0, tries)) {
       if (work.over || share.leaf.cost >= cost) return
       const better = within(work, work.left / 2, (part) =>
-        dive(task, share.relaxation.fork(), share.relaxed, cost, manner, part),
+        dive(task, anew.fork(), relaxed, cost, manner, part),
       )
-      if (!better) continue
-      fills = better
-      cost = costOf(better, pricing)
-      report(fills, boundOf(shares))
+      if (better) take(better)
     }
   }
   const searchWhole = (share: Share): void => {
@@ -109,10 +151,7 @@ export function branch(
     const better =
       wholeNest(task, share.relaxed, Math.min(cost, share.leaf.cost + unit), solver, work) ??
       (share.leaf.cost + unit < cost ? wholeNest(task, share.relaxed, cost, solver, work) : undefined)
-    if (!better || costOf(better, pricing) >= cost) return
-    fills = better
-    cost = costOf(better, pricing)
-    report(fills, boundOf(shares))
+    if (better && costOf(better, pricing) < cost) take(better)
   }
   // Where nothing may be wasted, dives hardly ever end well, and the solver is quick.
   if (wasteBelow({ model, pricing, demand }, root.leaf.cost + unit) === 0) searchWhole(root)
@@ -130,7 +169,7 @@ export function branch(
       shares = shares.map((share) => (share === next ? { ...share, stuck: true } : share))
       continue
     }
-    const looked = halves.map((box) => look(box, next.relaxed.worth))
+    const looked = halves.map((cut) => look(narrower(next.box, cut.kind, cut.limit), next, cut))
     if (looked.some((half) => !half) || !spend(work, 1)) break
     shares = shares.flatMap((share) => (share === next ? (looked as Share[]) : [share]))
     cuts += 1
@@ -138,15 +177,20 @@ export function branch(
     for (const half of looked as Share[])
       if (half.relaxed.missing <= wholeSlack && half.leaf.cost < cost) search(half, 1)
   }
-  return { fills, bound: boundOf(shares), leaves: shares.map(({ leaf }) => leaf) }
+  return {
+    fills,
+    bound: boundOf(shares),
+    leaves: shares.map(({ leaf }) => leaf),
+    learned: { pool, worth: root.relaxed.worth },
+  }
 }
 
 /** The share cut in two where the number of sticks of one kind is the least whole, the dearer kinds first; undefined where all are whole. */
 function parted(
   model: Model,
   pricing: readonly number[],
-  { box, relaxed }: Share,
-): readonly [Box, Box] | undefined {
+  { relaxed }: Share,
+): readonly [Cut, Cut] | undefined {
   // With one kind the count of sticks is the cost, and the bound is whole already.
   if (model.kinds.length === 1) return undefined
   const sticks = model.kinds.map(() => 0)
@@ -162,5 +206,8 @@ function parted(
   }
   if (best < 0) return undefined
   const atMost = Math.floor(sticks[best]!)
-  return [narrower(box, best, { atMost }), narrower(box, best, { atLeast: atMost + 1 })]
+  return [
+    { kind: best, limit: { atMost } },
+    { kind: best, limit: { atLeast: atMost + 1 } },
+  ]
 }

@@ -1,4 +1,5 @@
-import { type Certificate, type CertificateLeaf, leastCostFrom } from '../core/check/certificate.ts'
+import type { Certificate, CertificateLeaf } from '../core/check/certificate.ts'
+import { leastCostFrom } from '../core/check/stick-sums.ts'
 import type { NestProblem } from '../core/nest.ts'
 import { countOf } from './model.ts'
 import { type Box, dearest, openPatterns, type Relaxed, type Task } from './relax.ts'
@@ -105,7 +106,7 @@ function costFrom(
     sum += BigInt(leaf.branchDuals[at]!) * BigInt('atMost' in bound ? bound.atMost : bound.atLeast)
   const per = BigInt(scale)
   const least = sum <= 0n ? 0 : Number((sum + per - 1n) / per)
-  return leastCostFrom(Math.min(least, most), pricing, most) ?? Math.min(least, most)
+  return leastCostFrom(Math.min(least, most), pricing, most)
 }
 
 export const certificateOf = (leaves: readonly Leaf[], pricing: readonly number[]): Certificate => ({

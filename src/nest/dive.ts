@@ -1,7 +1,14 @@
 import { wholeSlack } from '../core/tolerance.ts'
 import { gather, greedyFills } from './first-fit.ts'
 import { commonDivisor, type Fill } from './model.ts'
-import { dearest, type Pattern, type Relaxation, type Relaxed, type Task } from './relax.ts'
+import {
+  dearest,
+  type Pattern,
+  type Relaxation,
+  type Relaxed,
+  type Task,
+  type WorthTelling,
+} from './relax.ts'
 import type { Work } from './work.ts'
 
 /** How a dive goes. */
@@ -39,6 +46,11 @@ export function dive(
   const unit = pricing.reduce(commonDivisor, 0)
   const scale = dearest(pricing)
   const most = below - unit * (1 - wholeSlack)
+  /** All that counts is whether the rest of a dive, `spent` being settled, can still stay below. */
+  const within =
+    (spent: number): WorthTelling =>
+    (bound, cost) =>
+      spent + bound <= most && spent + cost > most
   let lost = 0
 
   function settle(
@@ -70,7 +82,7 @@ export function dive(
 
     const open = ranked.filter(({ amount }) => amount < 1 - wholeSlack)
     if (open.length === 0) {
-      const again = rest.solve(work, most - cost)
+      const again = rest.solve(work, within(cost))
       if (!again || again.missing > wholeSlack || here.length === above.length) return undefined
       return settle(rest, again, cost, here, false)
     }
@@ -85,7 +97,7 @@ export function dive(
             take(next, taken, other.pattern, false)
       const more = taken.slice(here.length).reduce((sum, { kind }) => sum + pricing[kind]!, cost)
       if (next.demand.every((count) => count === 0)) return more < below ? gather(taken) : undefined
-      const again = next.solve(work, most - more)
+      const again = next.solve(work, within(more))
       if (!again) return undefined
       if (again.missing > wholeSlack || more + again.cost * scale > most) {
         lost += 1

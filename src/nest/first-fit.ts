@@ -26,7 +26,9 @@ export function firstFit(
   const order = [...model.kinds.keys()].sort(prefer)
   const sticks: Open[] = []
   const done: Open[] = []
-  for (const [item, { size }] of model.items.entries())
+  for (const [item, { size }] of model.items.entries()) {
+    // A stick without room for one piece has none for the next of the same size.
+    let roomy = sticks.filter((open) => open.left >= size)
     for (let piece = 0; piece < demand[item]!; piece += 1) {
       const uncut = model.kinds.findIndex((kind, at) => kind.uncut === item && left[at]! > 0)
       if (uncut >= 0) {
@@ -36,21 +38,22 @@ export function firstFit(
         continue
       }
       let stick: Open | undefined
-      for (const open of sticks) {
-        if (open.left < size || (stick && open.left >= stick.left)) continue
-        stick = open
-        if (rule === 'first fit') break
-      }
+      if (rule === 'first fit') [stick] = roomy
+      else for (const open of roomy) if (!stick || open.left < stick.left) stick = open
       if (!stick) {
         const kind = order.find((at) => left[at]! > 0 && model.kinds[at]!.room >= size)
         if (kind === undefined) continue
         left[kind]! -= 1
         stick = { kind, left: model.kinds[kind]!.room, counts: model.items.map(() => 0) }
         sticks.push(stick)
+        roomy.push(stick)
       }
       stick.counts[item]! += 1
       stick.left -= size
+      const full = stick
+      if (full.left < size) roomy = roomy.filter((open) => open !== full)
     }
+  }
   return gather([...done, ...sticks.map((stick) => cheaper(model, stick, left))])
 }
 

@@ -127,16 +127,21 @@ function startPatterns({ pricing, demand, box, hint }: Task, pool: Pool, rows: n
 /** Looks at the same prices: each at the pieces that the best pattern of the one before left. */
 const looks = 2
 
+/** Whether a bound that lies between these two could still tell more, in the unit of the pricing. */
+export type WorthTelling = (bound: number, most: number) => boolean
+
 /** A relaxed task that goes on from where it stands when sticks are taken out of it. */
 export interface Relaxation {
   /** Pieces per item still to be placed, sticks per kind still there. */
   readonly demand: readonly number[]
   readonly most: readonly number[]
   /**
-   * Least cost with fractions of sticks. Ends early where the bound can no longer tell more: no nest costs less than
-   * `enough`, or the bound reaches the whole unit of cost above. Undefined when the work was over first.
+   * Least cost with fractions of sticks. Ends early where the bound can no longer tell more. Undefined when the work was
+   * over first.
    */
-  solve(work: Work, enough?: number): Relaxed | undefined
+  solve(work: Work, worthTelling?: WorthTelling): Relaxed | undefined
+  /** At most or at least so many sticks of this kind; false where only a relaxation opened anew can say that. */
+  narrow(kind: number, limit: { readonly atMost: number } | { readonly atLeast: number }): boolean
   /** One stick of this kind with these pieces (how many of each item) is settled. */
   take(kind: number, counts: readonly number[]): void
   fork(): Relaxation
@@ -152,13 +157,15 @@ export function openRelaxation(task: Task, pool: Pool): Relaxation {
   const rowOfItem = demand.map((count) =>
     count > 0 ? rows.push({ sense: 'at least', amount: count, missing }) - 1 : -1,
   )
-  const mostRow = box.most.map((most) =>
-    most < pieces ? rows.push({ sense: 'at most', amount: most, missing: 0 }) - 1 : -1,
+  // Where several kinds are paid for, how many of each is what the search will cut in two.
+  const paid = (kind: number): boolean => model.kinds.length > 1 && task.pricing[kind]! > 0
+  const mostRow = box.most.map((most, kind) =>
+    most < pieces || paid(kind) ? rows.push({ sense: 'at most', amount: most, missing: 0 }) - 1 : -1,
   )
-  const leastRow = box.least.map((least) =>
-    least > 0 ? rows.push({ sense: 'at least', amount: least, missing }) - 1 : -1,
+  const leastRow = box.least.map((least, kind) =>
+    least > 0 || paid(kind) ? rows.push({ sense: 'at least', amount: least, missing }) - 1 : -1,
   )
-  const table: Table = { task, pool, rowOfItem, mostRow, leastRow }
+  const table: Table = { task, pool, rowOfItem, mostRow, leastRow, pieces }
   const simplex = openSimplex(rows)
   const relaxation = relaxationOf(table, simplex, {
     known: new Set(),
@@ -170,7 +177,7 @@ export function openRelaxation(task: Task, pool: Pool): Relaxation {
   for (const pattern of startPatterns(task, pool, rows.length).values()) relaxation.know(pattern)
   // A stick that must be used may stay empty.
   for (const kind of model.kinds.keys())
-    if (box.least[kind]! > 0) relaxation.know({ kind, items: [], counts: [] })
+    if (leastRow[kind]! >= 0) relaxation.know({ kind, items: [], counts: [] })
   return relaxation
 }
 
@@ -181,6 +188,8 @@ interface Table {
   readonly rowOfItem: readonly number[]
   readonly mostRow: readonly number[]
   readonly leastRow: readonly number[]
+  /** A limit of so many sticks is none. */
+  readonly pieces: number
 }
 
 /** What changes. */
@@ -198,11 +207,11 @@ function relaxationOf(
   simplex: Simplex,
   standing: Standing,
 ): Relaxation & { know(pattern: Pattern): boolean } {
-  const { task, pool, rowOfItem, mostRow, leastRow } = table
+  const { task, pool, rowOfItem, mostRow, leastRow, pieces } = table
   const { model, pricing } = task
   const { known, patterns, demand, least, most } = standing
   const scale = dearest(pricing)
-  const unit = pricing.reduce(commonDivisor, 0) / scale
+  const unit = pricing.reduce(commonDivisor, 0)
 
   function know(pattern: Pattern): boolean {
     const name = nameOf(pattern)
@@ -219,10 +228,10 @@ function relaxationOf(
     return true
   }
 
-  /** Patterns worth more than their stick; by how much all worths shrink so that none is. */
+  /** Patterns worth more than their stick, and the most that a stick of each kind can be filled with. */
   function look(worth: readonly number[], kindWorth: readonly number[], work: Work) {
     let found = false
-    let shrink = 1
+    const richest = model.kinds.map((_, kind) => pricing[kind]! / scale - kindWorth[kind]!)
     let left: readonly number[] = demand
     for (let time = 0; time < looks; time += 1) {
       const best = openPatterns(task, left, worth, work)
@@ -233,7 +242,7 @@ function relaxationOf(
         const limit = pricing[kind]! / scale - kindWorth[kind]!
         const better = best(kind, limit + dualSlack)
         if (!better) continue
-        if (time === 0) shrink = Math.min(shrink, limit / better.value)
+        if (time === 0) richest[kind] = better.value
         // Known already: rounding alone made it look better than it is.
         if (!know(addPattern(pool, kind, better.counts))) continue
         found = true
@@ -245,10 +254,31 @@ function relaxationOf(
       const taken = next
       left = left.map((count, item) => count - taken[item]!)
     }
-    return { found, shrink }
+    return { found, richest }
   }
 
-  function solve(work: Work, enough = Number.POSITIVE_INFINITY): Relaxed | undefined {
+  /**
+   * No nest costs less, in shares of the dearest stick. A stick of a limited kind may be worth more than its price, at
+   * the cost of the limit; else all worths shrink until none is.
+   */
+  function boundBy(worth: readonly number[], richest: readonly number[]): number {
+    const prices = model.kinds.map((_, kind) => pricing[kind]! / scale)
+    let shrink = 1
+    for (const [kind, price] of prices.entries())
+      if (most[kind]! > 0 && most[kind]! >= pieces && richest[kind]! > price)
+        shrink = Math.min(shrink, price / richest[kind]!)
+    let bound = worth.reduce((sum, value, item) => sum + value * shrink * demand[item]!, 0)
+    for (const [kind, price] of prices.entries()) {
+      const over = richest[kind]! * shrink - price
+      if (most[kind]! > 0) bound -= over > 0 ? over * most[kind]! : over * least[kind]!
+    }
+    return bound
+  }
+
+  const byUnit: WorthTelling = (bound, most) =>
+    Math.ceil(bound / unit - wholeSlack) < Math.ceil(most / unit - wholeSlack)
+
+  function solve(work: Work, worthTelling = byUnit): Relaxed | undefined {
     for (;;) {
       if (!simplex.solve(work)) return undefined
       const duals = simplex.duals()
@@ -258,23 +288,19 @@ function relaxationOf(
           (mostRow[kind]! < 0 ? 0 : Math.min(0, duals[mostRow[kind]!]!)) +
           (leastRow[kind]! < 0 ? 0 : Math.max(0, duals[leastRow[kind]!]!)),
       )
-      const { found, shrink } = look(worth, kindWorth, work)
+      const { found, richest } = look(worth, kindWorth, work)
       if (!spend(work, 1)) return undefined
-      const sum = worth.reduce((all, value, item) => all + value * demand[item]!, 0)
-      const limits = kindWorth.reduce((all, value, kind) => all + Math.min(0, value) * most[kind]!, 0)
       const missing = simplex.missing()
-      // With all duals shrunk alike every stick keeps to its price.
-      const bound = (sum + limits) * shrink
-      const told =
-        missing <= wholeSlack &&
-        (bound * scale >= enough ||
-          Math.ceil(bound / unit - wholeSlack) >= Math.ceil((sum + limits) / unit - wholeSlack))
-      if (found && !told) continue
+      const bound = boundBy(worth, richest)
       const used = simplex.used().map(([column, amount]) => ({ pattern: patterns[column]!, amount }))
+      const cost = used.reduce(
+        (all, { pattern, amount }) => all + (pricing[pattern.kind]! / scale) * amount,
+        0,
+      )
+      const told = missing <= wholeSlack && !worthTelling(bound * scale, cost * scale)
+      if (found && !told) continue
       return {
-        cost: found
-          ? bound
-          : used.reduce((all, { pattern, amount }) => all + (pricing[pattern.kind]! / scale) * amount, 0),
+        cost: found ? bound : cost,
         worth,
         kindWorth,
         used,
@@ -288,6 +314,16 @@ function relaxationOf(
     most,
     solve,
     know,
+    narrow(kind, limit) {
+      const row = 'atMost' in limit ? mostRow[kind]! : leastRow[kind]!
+      if (row < 0) return false
+      const amount =
+        'atMost' in limit ? Math.min(most[kind]!, limit.atMost) : Math.max(least[kind]!, limit.atLeast)
+      if ('atMost' in limit) most[kind] = amount
+      else least[kind] = amount
+      simplex.setAmount(row, amount)
+      return true
+    },
     take(kind, counts) {
       for (const [item, count] of counts.entries()) {
         if (count === 0) continue

@@ -1,6 +1,6 @@
 import type { Certificate } from '../core/check/certificate.ts'
 import type { NestProblem } from '../core/nest.ts'
-import { branch, type Found } from './branch.ts'
+import { branch, type Found, type Learned } from './branch.ts'
 import { certificateOf } from './certify.ts'
 import { greedyFills } from './first-fit.ts'
 import { boundModelOf, compare, costOf, type Fill, type Model, missingOf, sticksOf } from './model.ts'
@@ -60,7 +60,7 @@ export function search(
   if (complete()) report(fills, 0)
 
   const cheap = within(work, work.left * costShare, (part) =>
-    branch(model, problem, pricing, fills, complete(), part, consider, solver),
+    branch(model, problem, pricing, fills, complete(), part, consider, { solver }),
   )
   if (model.pieces <= fewPieces && !(cheap && complete() && costOf(fills, pricing) <= cheap.bound))
     everyWay(model, fills, complete(), work, (other) => consider(other, bound(cheap)))
@@ -70,7 +70,9 @@ export function search(
   const counted = complete() ? fewestAtCost(boundModelOf(problem, model), costOf(fills, pricing)) : undefined
   const sticks =
     complete() && counted !== sticksOf(fills)
-      ? within(work, work.left * sticksShare, (part) => fewest(model, problem, fills, part, consider))
+      ? within(work, work.left * sticksShare, (part) =>
+          fewest(model, problem, fills, part, consider, cheap?.learned),
+        )
       : undefined
   if (sticks) consider(sticks.fills, bound(cheap))
   if (complete() && model.square) fills = gatherRemains(model, fills, work)
@@ -114,13 +116,14 @@ function fewest(
   known: readonly Fill[],
   work: Work,
   consider: (fills: readonly Fill[], bound: number) => void,
+  learned: Learned | undefined,
 ): { readonly fills: readonly Fill[]; readonly proof: Proof } | undefined {
   const prices = model.kinds.map(({ price }) => price)
   const divisor = (a: number, b: number): number => (b === 0 ? a : divisor(b, a % b))
   const unit = prices.reduce(divisor, 0) || 1
   const sticks = sticksOf(known)
   const pricing = prices.map((price) => (price / unit) * sticks + 1)
-  const found = branch(model, problem, pricing, known, true, work, (fills) => consider(fills, 0))
+  const found = branch(model, problem, pricing, known, true, work, (fills) => consider(fills, 0), { learned })
   return (
     found && {
       fills: found.fills,

@@ -67,12 +67,12 @@ function simplexOf(rows: readonly Row[], basis: Basis): Simplex {
       const best = basis.mending(at)
       if (best < 0) return 'stuck'
       basis.pivot(at, best, basis.changeBy(best))
-      if (!spend(work, costOfPivot)) return 'over'
+      if (!spend(work, costOfPivot())) return 'over'
     }
   }
 
-  // A row operation over the inverse is much cheaper than a state of a fill: about a tenth.
-  const costOfPivot = 1 + Math.ceil((size * size) / 10)
+  // A row operation over the inverse, or an entry of a column looked at, is much cheaper than a state of a fill.
+  const costOfPivot = () => 1 + Math.ceil((size * size + basis.entries()) / 10)
 
   function solve(work: Work): boolean {
     const mended = mend(work)
@@ -88,7 +88,7 @@ function simplexOf(rows: readonly Row[], basis: Basis): Simplex {
       if (at < 0) return true
       stalled = basis.amounts[at]! > 1e-9 * change[at]! ? 0 : stalled + 1
       basis.pivot(at, number, change)
-      if (!spend(work, costOfPivot)) return false
+      if (!spend(work, costOfPivot())) return false
     }
   }
 

@@ -2,6 +2,7 @@ import type { NestProblem, StockLength } from '../nest.ts'
 import { sameLength } from '../tolerance.ts'
 import { type Mm, stepsDown, stepsUp } from '../units.ts'
 import type { Measure } from './measure.ts'
+import { commonDivisor } from './stick-sums.ts'
 
 // The most that the pieces of one stick can be worth, each piece at its dual: an exact knapsack.
 
@@ -12,8 +13,6 @@ export interface Work {
 
 /** Above this the quotients of the bound in `search` could be off by a whole unit of worth. */
 const mostWorth = 2n ** 50n
-
-export const commonDivisor = (a: number, b: number): number => (b === 0 ? a : commonDivisor(b, a % b))
 
 interface Item {
   readonly name: string

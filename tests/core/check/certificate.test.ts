@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { type Certificate, checkCertificate, leastCostFrom } from '../../../src/core/check/certificate.ts'
+import { type Certificate, checkCertificate } from '../../../src/core/check/certificate.ts'
+import { leastCostFrom } from '../../../src/core/check/stick-sums.ts'
 import type { NestPart, NestProblem, StockLength } from '../../../src/core/nest.ts'
 import type { Section } from '../../../src/core/section/section.ts'
 import { mulberry32 } from '../../prove/seed.ts'
@@ -104,7 +105,10 @@ describe('a certificate of least cost', () => {
     expect(leastCostFrom(6001, [6000, 7000], 20000)).toBe(7000)
     expect(leastCostFrom(1, [0, 5], 20)).toBe(5)
     expect(leastCostFrom(0, [5], 20)).toBe(0)
-    expect(leastCostFrom(1, [1, 2], 3_000_000)).toBeUndefined()
+    expect(leastCostFrom(2_999_998, [7, 2], 3_000_000)).toBe(2_999_998)
+    // Too many sums of seven prices: at least by their common divisor it goes up.
+    const prices = [6001, 6007, 6011, 6029, 6037, 6043, 6047].map((price) => 10 * price)
+    expect(leastCostFrom(8_000_001, prices, 9_000_000)).toBe(8_000_010)
   })
 
   test('leaves must cover every count of sticks', () => {

@@ -1,0 +1,171 @@
+import type { NestResult } from '../../src/cli/nest-result.ts'
+
+// A nest as `nest --json` prints it, checked once more from the text of the documents (design.md 7, formats.md) in plain
+// millimeters, sharing nothing with src/: patterns by their cuts, proofs by an own search for the dearest stick.
+
+export interface Problem {
+  readonly name?: string
+  readonly kerf?: number
+  readonly trim?: number
+  readonly grip?: number
+  readonly width?: number
+  readonly stock: readonly {
+    readonly length: number
+    readonly price?: number
+    readonly count?: number
+    readonly rack?: boolean
+    readonly ends?: readonly string[]
+  }[]
+  readonly parts: readonly {
+    readonly length: number
+    readonly count: number
+    readonly ends?: readonly number[]
+    readonly turns?: string
+  }[]
+}
+
+const tan = (degrees: number) => Math.tan((degrees * Math.PI) / 180)
+const slack = 1e-6
+
+/** Slopes as they lie after a turning: formats.md, "over (−s, −u), end (u, s), flip (−u, −s)". */
+function turned([a, b]: readonly number[], turn: string): readonly [number, number] {
+  const [s, u] = [tan(a!), -tan(b!)]
+  if (turn === 'over') return [-s, -u]
+  if (turn === 'end') return [u, s]
+  if (turn === 'flip') return [-u, -s]
+  return [s, u]
+}
+
+function needOf(
+  problem: Problem,
+  at: number,
+  row: readonly { readonly part: number; readonly turn: string }[],
+) {
+  const { kerf = 0, trim = 0, grip = 0, width = 0, stock, parts } = problem
+  const { rack = false, ends = rack || trim === 0 ? ['cut', 'cut'] : ['mill', 'mill'] } = stock[at]!
+  const cut = (slope: number) => kerf * Math.hypot(1, slope)
+  const pieces = row.map(({ part, turn }) => {
+    const { length, ends: angles = [0, 0] } = parts[part]!
+    const [lead, trail] = turned(angles, turn)
+    return { lead, trail, mid: length - (width / 2) * (Math.abs(lead) + Math.abs(trail)) }
+  })
+  const [first, last] = [pieces[0]!, pieces.at(-1)!]
+  const uncut = rack && ends.every((end) => end === 'cut') && row.length === 1
+  if (uncut && first.lead === 0 && first.trail === 0 && Math.abs(first.mid - stock[at]!.length) < slack)
+    return first.mid
+  const clean = (end: string, slope: number) => (end === 'mill' && trim > 0 ? Math.max(trim, cut(slope)) : 0)
+  let need = (Math.abs(first.lead) * width) / 2 + clean(ends[0]!, first.lead)
+  need += (Math.abs(last.trail) * width) / 2
+  need += Math.max(clean(ends[1]!, last.trail), grip > 0 ? grip + cut(last.trail) : 0)
+  for (const [index, { mid, trail }] of pieces.entries()) {
+    need += mid
+    const next = pieces[index + 1]
+    if (!next) continue
+    need +=
+      Math.abs(trail - next.lead) < 1e-9
+        ? cut(trail)
+        : (Math.abs(trail - next.lead) * width) / 2 + cut(trail) + cut(next.lead)
+  }
+  return need
+}
+
+/** The most that square pieces on one stick are worth: every count of each part, those worth most for their length first. */
+function dearestStick(problem: Problem, at: number, duals: readonly number[]): number {
+  const { kerf = 0, parts, stock } = problem
+  // Clean-up cuts and grip around a piece of half the stick, which is never used uncut.
+  const half = { length: stock[at]!.length / 2, count: 1 }
+  const around = needOf({ ...problem, parts: [half] }, at, [{ part: 0, turn: 'none' }]) - half.length
+  const room = stock[at]!.length - around + kerf + slack
+  const items = parts
+    .map(({ length, count }, part) => ({ size: length + kerf, count, worth: duals[part]! }))
+    .filter(({ worth, size }) => worth > 0 && size <= room)
+    .sort((a, b) => b.worth / b.size - a.worth / a.size)
+  let best = 0
+  for (const [part, { length }] of parts.entries()) {
+    const { rack = false, length: whole } = stock[at]!
+    if (rack && Math.abs(length - whole) < slack) best = Math.max(best, duals[part]!)
+  }
+  const go = (from: number, left: number, worth: number): void => {
+    best = Math.max(best, worth)
+    const item = items[from]
+    if (!item || worth + (left * item.worth) / item.size <= best) return
+    for (let n = Math.min(item.count, Math.floor(left / item.size)); n >= 0; n -= 1)
+      go(from + 1, left - n * item.size, worth + n * item.worth)
+  }
+  go(0, room, 0)
+  return best
+}
+
+/** Whether some sum of the prices lies from `from` up to, not including, `below`. */
+function anySum(prices: readonly number[], from: number, below: number): boolean {
+  const [price, ...rest] = prices
+  if (price === undefined) return from <= slack && below > slack
+  for (let sum = 0; sum < below; sum += price) if (anySum(rest, from - sum, below - sum)) return true
+  return false
+}
+
+/** What is wrong with the answer to a problem, in words; nothing where it is right. */
+export function recheck(problem: Problem, result: NestResult): string[] {
+  const { stock, parts } = problem
+  const faults: string[] = []
+  const left = parts.map(({ count }) => count)
+  const used = stock.map(() => 0)
+  const priced =
+    stock.every(({ rack }) => rack) || stock.some(({ price, rack }) => !rack && price !== undefined)
+  const priceOf = (at: number) => stock[at]!.price ?? (priced || stock[at]!.rack ? 0 : stock[at]!.length)
+  const slanted = parts.some(({ ends }) => ends?.some((end) => end !== 0))
+  for (const { stock: at, count, pieces, order } of result.patterns) {
+    used[at]! += count
+    for (const { part, count: each } of pieces) left[part]! -= each * count
+    if (slanted !== (order !== undefined)) faults.push('an order where none belongs, or none where one does')
+    const row = order ?? pieces.flatMap(({ part, count: each }) => Array(each).fill({ part, turn: 'none' }))
+    for (const [part] of parts.entries()) {
+      const inPieces = pieces.find((each) => each.part === part)?.count ?? 0
+      if (row.filter((each) => each.part === part).length !== inPieces) faults.push('order and pieces differ')
+    }
+    for (const { part, turn } of row) {
+      const { turns = 'all' } = parts[part]!
+      if (turn !== 'none' && turns !== 'all' && turns !== turn) faults.push(`part ${part} turned ${turn}`)
+    }
+    const need = needOf(problem, at, row)
+    if (!(need <= stock[at]!.length + slack)) faults.push(`${need} mm from a stick of ${stock[at]!.length}`)
+  }
+  for (const { part, count } of result.unplaced ?? []) left[part]! -= count
+  if (left.some((count) => count !== 0)) faults.push(`pieces are off by ${left}`)
+  for (const [at, { count, rack }] of stock.entries())
+    if (used[at]! > (count ?? (rack ? 1 : Number.POSITIVE_INFINITY)))
+      faults.push(`stock ${at} used ${used[at]} times`)
+  if (result.sticks !== used.reduce((sum, count) => sum + count, 0)) faults.push('sticks are miscounted')
+  const cost = used.reduce((sum, count, at) => sum + count * priceOf(at), 0)
+  if (Math.abs(cost - result.cost) > slack)
+    faults.push(`a cost of ${result.cost}; the sticks come to ${cost}`)
+  if (result.bound > result.cost + slack) faults.push('the bound is above the cost')
+  if (result.proved !== (result.certificate !== undefined))
+    faults.push('proved without certificate, or the reverse')
+  if (result.proved && result.unplaced) faults.push('proved with pieces left out')
+  if (!result.certificate || slanted) return faults
+  const { scale, leaves } = result.certificate
+  for (const { branch, duals, stockDuals, branchDuals } of leaves) {
+    let sum = duals.reduce((all, dual, part) => all + dual * parts[part]!.count, 0)
+    for (const [at, dual] of stockDuals.entries()) {
+      if (dual > 0 || (dual < 0 && stock[at]!.count === undefined && !stock[at]!.rack))
+        faults.push('a stock dual')
+      sum += dual === 0 ? 0 : dual * (stock[at]!.count ?? 1)
+    }
+    for (const [index, bound] of branch.entries()) {
+      const most = 'atMost' in bound
+      if (most ? branchDuals[index]! > 0 : branchDuals[index]! < 0) faults.push('a branch dual')
+      sum += branchDuals[index]! * (most ? bound.atMost : bound.atLeast)
+    }
+    const prices = [...new Set(stock.map((_, at) => priceOf(at)))].filter((price) => price > 0)
+    if (anySum(prices, sum / scale - slack, result.cost - slack))
+      faults.push(`a leaf proves ${sum / scale} only, of ${result.cost}`)
+    for (const [at] of stock.entries()) {
+      let limit = scale * priceOf(at) - stockDuals[at]!
+      for (const [index, bound] of branch.entries()) if (bound.stock === at) limit -= branchDuals[index]!
+      const worth = dearestStick(problem, at, duals)
+      if (worth > limit * (1 + 1e-12)) faults.push(`a stick of stock ${at} is worth ${worth}, over ${limit}`)
+    }
+  }
+  return faults
+}
