@@ -37,7 +37,9 @@ export async function planCommand(args: readonly string[], outside: Outside): Pr
   if (!wanted.ok) return refused(wanted.problems)
   const made = await plannedFrom(wanted.value.file, wanted.value.shop, outside)
   if (!made.ok) return refused(made.problems)
-  const { plan, shop } = made.value
-  const out = wanted.value.json ? `${JSON.stringify(toTubePlan(plan), null, 2)}\n` : planText(plan, shop)
+  const { plan, shop, offers } = made.value
+  const out = wanted.value.json
+    ? `${JSON.stringify(toTubePlan(plan), null, 2)}\n`
+    : planText(plan, shop, offers)
   return { code: 0, out, err: '' }
 }

@@ -1,6 +1,8 @@
-import type { NestSection } from '../core/nest.ts'
+import { type NestSection, piecesIn } from '../core/nest.ts'
 import type { Plan, Shown } from '../core/plan-shapes.ts'
 import { say } from '../core/reading/show.ts'
+import { withWays } from '../core/saw/left.ts'
+import type { WayOffer } from '../core/saw/offer.ts'
 import { sectionName } from '../core/section/name.ts'
 import type { Shop } from '../core/shop.ts'
 import { table } from './table.ts'
@@ -82,7 +84,7 @@ function nests(plan: Plan, shop: Shop): string[] {
       stick.id,
       stick.from === 'buy' ? 'buy' : `rack ${stick.rack ?? ''}`,
       say(stick.length, shop.reading),
-      spans(stick.pieces.map(({ piece }) => piece)),
+      spans(stick.pieces.flatMap(piecesIn).map(({ piece }) => piece)),
       `${dropWord} ${say(stick.drop, shop.reading)}`,
     ])
     lines.push(...table(rows, [2]).map((line) => `  ${line}`))
@@ -121,6 +123,37 @@ function work({ run }: Plan): string[] {
   return [`${counts.join(', ')}: about ${count(Math.round(minutes), 'minute')} by the figures of this shop`]
 }
 
+/** The ways of cutting side by side, where there is more than one. */
+function ways(plan: Plan, shop: Shop, offers: readonly WayOffer[]): string[] {
+  if (offers.length < 2) return []
+  const chosen = plan.nest?.sections[0]?.way
+  const stickWord = shop.says === 'stick and drop' ? 'stick' : 'length'
+  const dropWord = shop.says === 'stick and drop' ? 'drops' : 'offcuts'
+  const rows = offers.map(({ way, sticks, cost, priced, drop, work: done, left: byHand }) => [
+    `${way}${way === chosen ? ' (this plan)' : ''}`,
+    `${count(sticks, stickWord)} to buy`,
+    priced ? `${shop.currency} ${(cost / 100).toFixed(2)}` : say(cost, shop.reading),
+    `${dropWord} ${say(drop, shop.reading)}`,
+    count(done.cuts, 'cut'),
+    count(done.heads, 'head change'),
+    count(done.stops, 'stop move'),
+    count(done.loads, 'load'),
+    count(done.turns, 'turn'),
+    `${count(Math.round(done.minutes), 'minute')}${byHand > 0 ? `, ${byHand} by hand` : ''}`,
+  ])
+  return table(rows)
+}
+
+/** Pieces that no saw of the shop finishes, all for one reason together. */
+function left({ run }: Plan): string[] {
+  const reasons = new Map<string, string[]>()
+  for (const { piece, why, ways } of run?.left ?? []) {
+    const text = withWays(why, ways)
+    reasons.set(text, [...(reasons.get(text) ?? []), piece])
+  }
+  return [...reasons].map(([text, pieces]) => `${spans(pieces)}: ${text}`)
+}
+
 function landings(plan: Plan): string[] {
   const markOf = new Map(plan.parts.flatMap((part) => part.members.map((id) => [id, part.mark] as const)))
   const named = (id: string) => `${markOf.get(id) ?? ''} ${id}`.trim()
@@ -142,7 +175,7 @@ function counted(lines: readonly { readonly count: number; readonly text: string
 }
 
 /** The whole plan in words and tables, for standard output. */
-export function planText(plan: Plan, shop: Shop): string {
+export function planText(plan: Plan, shop: Shop, offers: readonly WayOffer[] = []): string {
   const hardware = counted(
     plan.frame.hardware.map(({ kind, count, text }) => ({ count, text: text ? `${kind}: ${text}` : kind })),
   )
@@ -156,6 +189,8 @@ export function planText(plan: Plan, shop: Shop): string {
     ...block('Plates and sheets of one', plates),
     ...block('Hardware of one', hardware),
     ...block('Steel', nests(plan, shop)),
+    ...block('Ways of cutting', ways(plan, shop, offers)),
+    ...block('Left to the hand', left(plan)),
     ...block('Set-ups in the order of work', [...setUps(plan, shop), ...work(plan)]),
     ...block('Layout marks', landings(plan)),
     ...block(

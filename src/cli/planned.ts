@@ -1,11 +1,11 @@
 import { fold } from '../core/facts/fold.ts'
 import type { Progress } from '../core/facts.ts'
-import type { Nest, NestProblem, NestSection } from '../core/nest.ts'
+import type { CuttingWay, Nest, NestProblem, NestSection } from '../core/nest.ts'
 import { isSealed, sealNest } from '../core/nest-seal.ts'
-import { openDemand } from '../core/parts/demand.ts'
 import { plan } from '../core/plan.ts'
 import type { Plan } from '../core/plan-shapes.ts'
 import { bad, good, type Result } from '../core/result.ts'
+import { chosenWay, offerOf, type WayOffer, waysFor } from '../core/saw/offer.ts'
 import type { Shop } from '../core/shop.ts'
 import { startShop } from '../core/shop-start.ts'
 import { type JobFile, readJobFile } from '../door/job-file.ts'
@@ -25,6 +25,8 @@ export interface Planned {
   readonly plan: Plan
   readonly shop: Shop
   readonly progress: Progress
+  /** What each way of cutting comes to; empty where the nest was accepted already. */
+  readonly offers: readonly WayOffer[]
 }
 
 /** Reads a file through its door; every problem says which file it is in. */
@@ -80,16 +82,49 @@ function nestOf(problem: NestProblem): Result<NestSection> {
   )
 }
 
-/** A new nest of all that is still to be cut; undefined when nothing is. */
-async function newNest(made: Plan, progress: Progress, outside: Outside): Promise<Result<Nest | undefined>> {
+/** A new nest of all of these; undefined when there is nothing. */
+async function newNest(
+  demand: readonly NestProblem[],
+  job: string,
+  { hash }: Outside,
+): Promise<Result<Nest | undefined>> {
   const sections: NestSection[] = []
-  for (const problem of openDemand(made.demand, progress.made, made.job, undefined)) {
+  for (const problem of demand) {
     const nest = nestOf(problem)
     if (!nest.ok) return nest
     sections.push(nest.value)
   }
   if (sections.length === 0) return good(undefined)
-  return good(await sealNest({ sections, jobs: [made.job], solver: 'longpoint' }, outside.hash))
+  return good(await sealNest({ sections, jobs: [job], solver: 'longpoint' }, hash))
+}
+
+/** A plan, and what each way of cutting comes to. */
+interface Compared {
+  readonly plan: Plan
+  readonly offers: readonly WayOffer[]
+}
+
+/** What is open of the job planned in every way that it can be cut, and of these plans the one to work by. */
+async function inEveryWay(
+  { job }: JobFile,
+  first: Plan,
+  shop: Shop,
+  progress: Progress,
+  outside: Outside,
+): Promise<Result<Compared>> {
+  const offers: WayOffer[] = []
+  const plans = new Map<CuttingWay, Result<Plan>>()
+  for (const { way, demand } of waysFor(first, shop, progress)) {
+    const nest = await newNest(demand, first.job, outside)
+    if (nest.ok && !nest.value) return good({ plan: first, offers: [] })
+    const made = nest.ok ? plan(job, shop, nest.value, progress) : nest
+    plans.set(way, made)
+    const offer = made.ok ? offerOf(made.value, way, shop) : undefined
+    if (offer) offers.push(offer)
+  }
+  // A way that asks for nothing else than square first is square first.
+  const chosen = plans.get(chosenWay(job, shop, offers)) ?? plans.get('square first')!
+  return chosen.ok ? good({ plan: chosen.value, offers }) : chosen
 }
 
 /** Faults that the judges found: a plan with any is not shown. */
@@ -101,14 +136,13 @@ async function planned(
   shop: Shop,
   progress: Progress,
   outside: Outside,
-): Promise<Result<Plan>> {
+): Promise<Result<Compared>> {
   const accepted = await acceptedNest(file, progress, outside)
   if (!accepted.ok) return accepted
   const first = plan(file.job, shop, accepted.value, progress)
-  if (!first.ok || accepted.value) return first
-  const nest = await newNest(first.value, progress, outside)
-  if (!nest.ok) return nest
-  return nest.value ? plan(file.job, shop, nest.value, progress) : first
+  if (!first.ok) return first
+  if (accepted.value) return good({ plan: first.value, offers: [] })
+  return inEveryWay(file, first.value, shop, progress, outside)
 }
 
 /** One line for all of them. */
@@ -139,8 +173,9 @@ export async function plannedFrom(
         text: `${problem.field ? `job.${problem.field}: ` : ''}${problem.text}`,
       })),
     }
-  const faults = faultsOf(made.value)
+  const { plan: told, offers } = made.value
+  const faults = faultsOf(told)
   if (faults.length > 0)
     return bad('faulty', `The plan does not stand up to its own check and is not shown: ${faults.join(' ')}`)
-  return good({ plan: made.value, shop, progress })
+  return good({ plan: told, shop, progress, offers })
 }
