@@ -3,7 +3,7 @@ import { buildOf } from '../../src/core/builds/index.ts'
 import { newJob } from '../../src/core/builds/start.ts'
 import { valuesOf } from '../../src/core/builds/values.ts'
 import type { Job, Params } from '../../src/core/job.ts'
-import type { Nest, NestSection } from '../../src/core/nest.ts'
+import { type Nest, type NestSection, piecesIn } from '../../src/core/nest.ts'
 import { plan } from '../../src/core/plan.ts'
 import type { Plan } from '../../src/core/plan-shapes.ts'
 import { readingStep, say } from '../../src/core/reading/show.ts'
@@ -90,7 +90,10 @@ export function proveOne(kind: string, roll: Dice): Told {
   const start = newJob(build, 'mm', 'j')
   const params = paramsOf(kind)(roll)
   const job: Job = { ...start, build: { kind, params: { ...start.build.params, ...params } } }
-  return prove(job, anyShop(roll))
+  const shop = anyShop(roll)
+  const way = roll.pick(['square first', 'from the stick', 'paired'] as const)
+  const seam = roll.pick([undefined, undefined, 'top', 'bottom', 'inside', 'outside'] as const)
+  return prove({ ...job, way, ...(seam ? { seam } : {}) }, shop)
 }
 
 export function prove(job: Job, shop: Shop): Told {
@@ -149,7 +152,8 @@ function onSolids(
       ...builtFaults(made, nest, printed, step / 2, shop.blankAllowance === 0),
     ],
     pieces:
-      nest.sections.flatMap(({ sticks }) => sticks.flatMap(({ pieces }) => pieces)).length - left.length,
+      nest.sections.flatMap(({ sticks }) => sticks.flatMap(({ pieces }) => pieces.flatMap(piecesIn))).length -
+      left.length,
     compound: run.setUps.filter(({ tilt, roll, ramp }) => tilt !== 0 || roll !== 0 || ramp !== 0).length,
     left: left.map(({ why }) => why),
   }

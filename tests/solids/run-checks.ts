@@ -1,7 +1,7 @@
 // What came off the saw against what was wanted: with exact stops the frame's own steel, with printed stops lengths
 // within half a reading and the built sizes that the plan states; and what the set-up records say of each cut.
 import type { Frame, Member } from '../../src/core/frame/frame.ts'
-import type { Nest } from '../../src/core/nest.ts'
+import { type Nest, piecesIn } from '../../src/core/nest.ts'
 import type { Part, Plan, Run } from '../../src/core/plan-shapes.ts'
 import { lengthSlack } from './frame-checks.ts'
 import { extent, reach, type Solid, surfaceOf } from './kernel.ts'
@@ -13,12 +13,15 @@ import { ofEachShape, ownSolid } from './solid.ts'
 /** Share of its volume by which a piece may differ from the frame's. */
 export const solidShare = 1e-6
 
-/** Pieces that the planner leaves to be done by hand; plans of an older kind have none. */
-export const leftOf = (run: Run | undefined) =>
-  (run as (Run & { readonly left?: readonly { readonly piece: string; readonly why: string }[] }) | undefined)
-    ?.left ?? []
+/** Pieces that the planner leaves to be done by hand. */
+export const leftOf = (run: Run | undefined) => run?.left ?? []
 
-const piecesOf = (nest: Nest) => nest.sections.flatMap(({ sticks }) => sticks.flatMap(({ pieces }) => pieces))
+const piecesOf = (nest: Nest) =>
+  nest.sections.flatMap(({ sticks }) =>
+    sticks.flatMap(({ pieces }) =>
+      pieces.flatMap((entry) => piecesIn(entry).map((piece) => ({ ...entry, ...piece }))),
+    ),
+  )
 
 /** Every piece of the nest, cut with exact stops, against the members of its part. */
 export function pieceFaults(

@@ -4,10 +4,10 @@
 // Everything lies in the shop's own right-handed space: u to the operator's left along the fence, y off the fence
 // toward the operator, z up; the blade's zero at the origin. A stop at the left lies at u > 0, one at the right at
 // u < 0, so a mirror image cannot come out by a convention.
-import type { Nest, NestSection } from '../../src/core/nest.ts'
+import type { Nest, NestSection, NestStick } from '../../src/core/nest.ts'
 import type { Program, Run, SetUp, Turn } from '../../src/core/plan-shapes.ts'
 import { boundsOf, type Fiber, fibersOf, fibersOnSide, movedFibers, shiftedFibers } from './fibers.ts'
-import { type Motion, moved, onSide, prism, type Solid, shifted, type Xyz } from './kernel.ts'
+import { type Motion, moved, onSide, prism, type Solid, shifted, surfaceOf, type Xyz } from './kernel.ts'
 import { contoursOf } from './solid.ts'
 
 /** One workpiece three times over: what touches fence, table and stop; what it is made of; the sharp box around it. */
@@ -92,10 +92,8 @@ export function saw(run: Run, nest: Nest, stops: Stops, spare = 0): Sawn {
   for (const section of nest.sections)
     for (const stick of section.sticks) {
       sticks.add(stick.id)
-      for (const end of stick.ends)
-        if (end !== 'mill' && end !== 'cut') throw new Error(`stick ${stick.id} has a slanted end`)
       const tail = stops === 'exact' ? -spare * stick.pieces.length : 0
-      made.set(stick.id, bar(section, tail, stick.length, rolls))
+      made.set(stick.id, barOf(section, stick, tail, rolls))
     }
   const shelf: Shelf = { made, cuts: [], stops, setUps }
   const loaded = new Set<string>()
@@ -110,6 +108,27 @@ export function saw(run: Run, nest: Nest, stops: Stops, spare = 0): Sawn {
     }
   }
   return { made, cuts: shelf.cuts, faults }
+}
+
+/** A stick of the nest; a slanted end, x = p·y + q·z about the middle of the section, is cut off a longer bar. */
+function barOf(section: NestSection, { length, ends }: NestStick, tail: number, rolls: boolean): Work {
+  const slant = (at: 0 | 1) => {
+    const end = ends[at]
+    return typeof end === 'object' ? end : { p: 0, q: 0 }
+  }
+  const reach = ({ p, q }: { readonly p: number; readonly q: number }) =>
+    (Math.abs(p) + Math.abs(q)) * Math.max(section.section.width, section.section.height)
+  const [lead, trail] = [slant(0), slant(1)]
+  let work = bar(section, tail - reach(trail), length + reach(lead), rolls)
+  for (const [{ p, q }, x, way] of [
+    [lead, length, -1],
+    [trail, tail, 1],
+  ] as const) {
+    if (p === 0 && q === 0) continue
+    const size = Math.hypot(1, p, q)
+    work = cutAway(work, [way / size, (-way * p) / size, (-way * q) / size], (way * x) / size)
+  }
+  return work
 }
 
 function bar({ section }: NestSection, from: number, to: number, rolls: boolean): Work {
@@ -231,9 +250,21 @@ function cut(
   }
 }
 
-/** A clean-up cut, square, of a square end: exactly so much goes, its kerf included. */
-function trimmed(work: Work, loss: number, side: 1 | -1, head: readonly [number, number]): Work {
-  if (head[0] !== 0 || head[1] !== 0) throw new Error('a clean-up cut is square')
-  const [least, most] = boundsOf(work.skin, 0)
-  return cutAway(work, toward(side, [-1, 0, 0]), loss - (side > 0 ? most : -least))
+/**
+ * A clean-up cut without a stop: the blade stands as the head is set, and so much goes on the edge that loses least, its
+ * kerf included.
+ */
+function trimmed(work: Work, loss: number, side: 1 | -1, [swing, tilt]: readonly [number, number]): Work {
+  const normal = bladeNormal(swing, tilt)
+  // Leading corners of the sharp box, seen from the stop's side.
+  const tips = new Map<string, Xyz>()
+  for (const [u, y, z] of surfaceOf(work.box).points) {
+    const name = `${Math.round(y * 1e5)} ${Math.round(z * 1e5)}`
+    const at: Xyz = [side * u, y, z]
+    if ((tips.get(name)?.[0] ?? Number.NEGATIVE_INFINITY) < at[0]) tips.set(name, at)
+  }
+  const along = [...tips.values()].map((at) =>
+    at.reduce((sum, value, axis) => sum + value * normal[axis]!, 0),
+  )
+  return cutAway(work, toward(side, opposite(normal)), loss * normal[0] - Math.min(...along))
 }
