@@ -190,9 +190,9 @@ export function landingWarnings(
     const wide = Math.max(...vs) - Math.min(...vs)
     const side = face[1] === 'y' ? 'height' : 'width'
     const flat = flatOf(on.section, side)
-    if (wide <= flat + sameLength) continue
     const over = Math.max(Math.max(...vs), -Math.min(...vs)) - on.section[side] / 2
     const past = over > sameLength
+    if (!past && wide <= flat + sameLength) continue
     const text = past
       ? wide > on.section[side] + sameLength
         ? `${plain(by.name)} is ${say(wide)} wide and hangs past the face of the ${plain(on.name).toLowerCase()}, ${say(on.section[side])}.`

@@ -143,7 +143,7 @@ function Members({
         const mark = markOf.get(one.id)
         return (
           <Shape
-            key={one.id}
+            key={one.key}
             seen={one}
             place={laid.place}
             open={open(one)}

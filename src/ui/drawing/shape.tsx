@@ -1,5 +1,5 @@
 import type { Seen } from './shapes.ts'
-import { type Place, pathOf } from './sheet.ts'
+import { lineOf, type Place, pathOf } from './sheet.ts'
 
 /** One solid as it is seen: filled, so that it hides what is behind it, with its visible edges. */
 export function Shape(props: {
@@ -17,8 +17,17 @@ export function Shape(props: {
     // biome-ignore lint/a11y/noStaticElementInteractions: the parts table beside it has a button for each part
     <g className={kind} onClick={props.onChoose}>
       <path className="fill" d={outline} />
-      <path className="edges" d={seen.faces.map((face) => pathOf(place, face)).join('')} />
-      <path className="outline" d={outline} />
+      {seen.lines ? (
+        <path
+          className={props.open ? 'outline' : 'edges'}
+          d={seen.lines.map((line) => lineOf(place, line)).join('')}
+        />
+      ) : (
+        <>
+          <path className="edges" d={seen.faces.map((face) => pathOf(place, face)).join('')} />
+          <path className="outline" d={outline} />
+        </>
+      )}
     </g>
   )
 }

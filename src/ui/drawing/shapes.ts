@@ -7,9 +7,12 @@ import { type Extent, extentOf, onPage, type View } from './view.ts'
 /** What of a solid is seen: its outline, and its visible faces, on the page in mm, y up. */
 export interface Seen {
   readonly id: string
+  readonly key: string
   readonly kind: Solid['kind']
   readonly outline: Polygon
   readonly faces: readonly Polygon[]
+  /** Of a piece of a plate: the edges that are drawn, without the cuts between the pieces; else they are those of faces. */
+  readonly lines?: readonly (readonly [Point, Point])[]
   readonly extent: Extent
 }
 
@@ -35,10 +38,19 @@ const leftOf = (a: Point, b: Point, c: Point) => (b[0] - a[0]) * (c[1] - a[1]) -
 
 export function see(solid: Solid, view: View): Seen {
   const points = solid.points.map((point) => onPage(view, point))
-  const faces = solid.faces
-    .filter((face) => dot(face.normal, view.toward) > samePoint && (face.end || !solid.round))
-    .map((face) => face.corners.map((at) => points[at]!))
-  return { id: solid.id, kind: solid.kind, outline: hull(points), faces, extent: extentOf(points) }
+  const turned = solid.faces.filter(
+    (face) => dot(face.normal, view.toward) > samePoint && (face.end || !solid.round),
+  )
+  const faces = turned.map((face) => face.corners.map((at) => points[at]!))
+  const seen = { id: solid.id, key: solid.key, kind: solid.kind, outline: hull(points), faces }
+  const extent = extentOf(points)
+  if (!solid.faces.some(({ parting }) => parting)) return { ...seen, extent }
+  const lines = turned.flatMap(({ corners, parting = [] }) =>
+    corners.flatMap((from, at) =>
+      parting[at] ? [] : [[points[from]!, points[corners[(at + 1) % corners.length]!]!] as const],
+    ),
+  )
+  return { ...seen, lines, extent }
 }
 
 /**
@@ -66,6 +78,21 @@ function depthOrder(a: Solid, b: Solid, toward: Vec3): -1 | 0 | 1 {
 const apart = (a: Extent, b: Extent) =>
   a.right <= b.left || b.right <= a.left || a.top <= b.bottom || b.top <= a.bottom
 
+/** Whether a side of either convex outline parts them: they have no more than a rim in common. */
+const beside = (one: Polygon, two: Polygon) => partedBySide(one, two) || partedBySide(two, one)
+
+function partedBySide(by: Polygon, other: Polygon): boolean {
+  let from = by.at(-1)!
+  for (const to of by) {
+    const [x, y] = [to[0] - from[0], to[1] - from[1]]
+    const slack = samePoint * Math.hypot(x, y)
+    // Outlines run counterclockwise: what is to the right of a side lies outside.
+    if (other.every((point) => x * (point[1] - from[1]) - y * (point[0] - from[0]) <= slack)) return true
+    from = to
+  }
+  return false
+}
+
 /** The solids from the farthest to the nearest, so that drawing them one over the other hides what is hidden. */
 export function backToFront(solids: readonly Solid[], view: View): readonly Seen[] {
   const seen = solids.map((solid) => see(solid, view))
@@ -74,6 +101,8 @@ export function backToFront(solids: readonly Solid[], view: View): readonly Seen
     for (let two = one + 1; two < solids.length; two += 1) {
       if (apart(seen[one]!.extent, seen[two]!.extent)) continue
       const order = depthOrder(solids[one]!, solids[two]!, view.toward)
+      // Beside each other on the page they hide nothing of each other; to order them all the same may run in a ring.
+      if (order === 0 || beside(seen[one]!.outline, seen[two]!.outline)) continue
       if (order === 1) behind[two]!.push(one)
       if (order === -1) behind[one]!.push(two)
     }

@@ -34,7 +34,7 @@ export const SmallDrawing = memo(function SmallDrawing({ frame }: { frame: Frame
   return (
     <svg className="drawing small" viewBox={`0 0 ${width} ${height}`} aria-hidden="true">
       {seen.map((one) => (
-        <Shape key={one.id} seen={one} place={place} />
+        <Shape key={one.key} seen={one} place={place} />
       ))}
     </svg>
   )

@@ -1,5 +1,6 @@
 import type { Frame, Member, Plate } from '../../core/frame/frame.ts'
 import { edgeCorners, endPlane, xAt } from '../../core/frame/member.ts'
+import { convexPieces } from '../../core/geometry/convex.ts'
 import { toWorld } from '../../core/geometry/pose.ts'
 import { add, cross, dot, scale, sub, type Vec3 } from '../../core/geometry/vec3.ts'
 import type { Section } from '../../core/section/section.ts'
@@ -10,11 +11,20 @@ export interface Face {
   readonly normal: Vec3
   /** A cut or sawn end, as against a side along the length. */
   readonly end: boolean
+  /** Between two pieces of one plate: nothing is seen of it. */
+  readonly inner?: boolean
+  /** Of its sides, from each corner to the next, those that only part two pieces. */
+  readonly parting?: readonly boolean[]
 }
 
-/** A member or a plate as it stands in the world, mm. Members are convex: a prism between two planes. */
+/**
+ * A member, or a convex piece of a plate, as it stands in the world, mm: a prism between two planes. A plate with notches
+ * is several, with one id.
+ */
 export interface Solid {
   readonly id: string
+  /** Unlike all others of a frame. */
+  readonly key: string
   readonly kind: 'member' | 'plate'
   readonly points: readonly Vec3[]
   readonly faces: readonly Face[]
@@ -40,6 +50,8 @@ function prism(
   near: readonly Vec3[],
   far: readonly Vec3[],
   round: boolean,
+  parting?: readonly boolean[],
+  piece = 0,
 ): Solid {
   const n = near.length
   const points = [...near, ...far]
@@ -53,20 +65,26 @@ function prism(
     // A plate's outline may run either way round: the normal is turned away from the middle.
     return { corners, normal: dot(normal, sub(a!, middle)) < 0 ? scale(normal, -1) : normal, end }
   }
-  const sides = near.map((_, at) => face([at, (at + 1) % n, n + ((at + 1) % n), n + at], false))
+  const sides = near.map((_, at): Face => {
+    const side = face([at, (at + 1) % n, n + ((at + 1) % n), n + at], false)
+    if (!parting) return side
+    const upright = (corner: number) => parting[corner]! && parting[(corner + n - 1) % n]!
+    return {
+      ...side,
+      inner: parting[at]!,
+      // Its upright edges are real but where two cuts meet.
+      parting: [parting[at]!, upright((at + 1) % n), parting[at]!, upright(at)],
+    }
+  })
   const ring = near.map((_, at) => at)
+  const flat = (corners: readonly number[]): Face =>
+    parting ? { ...face(corners, true), parting } : face(corners, true)
   return {
     id,
+    key: piece === 0 ? id : `${id} ${piece}`,
     kind,
     points,
-    faces: [
-      ...sides,
-      face(ring, true),
-      face(
-        ring.map((at) => n + at),
-        true,
-      ),
-    ],
+    faces: [...sides, flat(ring), flat(ring.map((at) => n + at))],
     round,
   }
 }
@@ -80,12 +98,26 @@ export function memberSolid(member: Member): Solid {
   return prism(member.id, 'member', near!, far!, member.section.kind.startsWith('round'))
 }
 
-export function plateSolid(plate: Plate): Solid {
-  const at = (z: number) => plate.polygon.map(([x, y]) => toWorld(plate.pose, [x, y, z]))
-  return prism(plate.id, 'plate', at(0), at(plate.thickness), false)
+/** A plate as its convex pieces: one, unless it has notches. */
+export function plateSolids(plate: Plate): readonly Solid[] {
+  const { polygon } = plate
+  const n = polygon.length
+  const pieces = convexPieces(polygon)
+  return pieces.map((piece, number) => {
+    const at = (z: number) =>
+      piece.map((place) => toWorld(plate.pose, [polygon[place]![0], polygon[place]![1], z]))
+    const parting =
+      pieces.length === 1
+        ? undefined
+        : piece.map((place, k) => {
+            const apart = Math.abs(place - piece[(k + 1) % piece.length]!)
+            return apart !== 1 && apart !== n - 1
+          })
+    return prism(plate.id, 'plate', at(0), at(plate.thickness), false, parting, number)
+  })
 }
 
 export const solidsOf = (frame: Frame): readonly Solid[] => [
   ...frame.members.map(memberSolid),
-  ...frame.plates.map(plateSolid),
+  ...frame.plates.flatMap(plateSolids),
 ]

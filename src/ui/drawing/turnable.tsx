@@ -91,7 +91,7 @@ export function Turnable(props: {
             const mark = markOf.get(one.id)
             return (
               <Shape
-                key={one.id}
+                key={one.key}
                 seen={one}
                 place={place}
                 chosen={mark !== undefined && mark === props.chosen}

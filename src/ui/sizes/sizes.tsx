@@ -18,6 +18,7 @@ import { withNames } from './names.ts'
 import { fieldId, ParamField, problemsOf } from './param-field.tsx'
 import { PartsTable } from './parts-table.tsx'
 import { Picture } from './picture.tsx'
+import { Plates } from './plates.tsx'
 import { BuiltSizes, PlatesAndHardware, Warnings } from './rest-of-plan.tsx'
 import { Tipping } from './tipping.tsx'
 
@@ -85,6 +86,7 @@ export function Sizes({ view }: { readonly view: JobView }) {
             <Tipping plan={plan} shop={shop} />
             <LandingsTable plan={plan} />
             <PlatesAndHardware plan={plan} shop={shop} />
+            <Plates plan={plan} shop={shop} />
           </div>
         ) : (
           problems.length > 0 && (

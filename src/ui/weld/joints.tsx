@@ -102,7 +102,7 @@ function Drawing({
       aria-label={`${label}: the frame with ${joints.length} numbered joints${now ? `, joint ${now.number} on now` : ''}`}
     >
       {seen.map((one) => (
-        <Shape key={one.id} seen={one} place={place} open={one.kind === 'plate'} />
+        <Shape key={one.key} seen={one} place={place} open={one.kind === 'plate'} />
       ))}
       {line?.[0] && line[1] && (
         <path className="seam-now" d={`M${line[0][0]} ${line[0][1]}L${line[1][0]} ${line[1][1]}`} />
