@@ -38,6 +38,9 @@ export function BenchPicture(props: {
     : (px(leading[0]) + px(leading[1]) + px(blade[0]) + px(blade[1])) / 4
   const cut = breakAt(fromBlade(behind + laid.middle), fence, far)
   const dimension = far + 11
+  // Clear of the blade where it leans toward the stop.
+  const figureAt =
+    (left ? Math.min(px(0), px(blade[1]) - 2) : Math.max(px(0), px(blade[1]) + 2)) / 2 + stop / 2
   return (
     <svg
       className="bench"
@@ -79,9 +82,9 @@ export function BenchPicture(props: {
         d={`M${px(blade[0]) - (lean * 4) / (far - fence)} ${fence - 4}L${px(blade[1]) + (lean * 3.5) / (far - fence)} ${far + 3.5}`}
       />
       <text
-        x={px(blade[0]) - (lean * 4) / (far - fence) - out * 2}
+        x={Math.max(7, Math.min(pictureWide - 7, px(blade[0]) - (lean * 4) / (far - fence) - out * 8))}
         y={fence - 4}
-        textAnchor={left ? 'start' : 'end'}
+        textAnchor="middle"
       >
         blade
       </text>
@@ -92,7 +95,7 @@ export function BenchPicture(props: {
         className="bench-thin"
         d={`M${px(0)} ${far}V${dimension + 1}M${stop} ${far + 4}V${dimension + 1}M${px(0)} ${dimension}H${stop}M${px(0) - 1} ${dimension + 1}l2 -2M${stop - 1} ${dimension + 1}l2 -2`}
       />
-      <text className="bench-figure" x={(px(0) + stop) / 2} y={dimension - 1.2} textAnchor="middle">
+      <text className="bench-figure" x={figureAt} y={dimension - 1.2} textAnchor="middle">
         {setUp.printed.stop.text} {setUp.printed.stop.unit}
       </text>
       <text x={left ? pictureWide : 0} y={dimension} textAnchor={left ? 'end' : 'start'}>

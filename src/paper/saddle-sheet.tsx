@@ -4,6 +4,7 @@ import type { End } from '../core/frame/member.ts'
 import type { Part, Plan } from '../core/plan-shapes.ts'
 import { decimals } from '../core/reading/round.ts'
 import type { Mm } from '../core/units.ts'
+import { Bars, barsFoot, barsHigh } from './bars.tsx'
 import { type Block, flow } from './flow.ts'
 import { Page } from './page.tsx'
 import {
@@ -34,8 +35,6 @@ interface SaddleStrip {
   readonly of: Wrapped
 }
 
-/** Room for the check bars at the foot of each page. */
-const barsHigh: Mm = 20
 /** Half of the thickest line, so that none is cut off at the edge. */
 const margin: Mm = 1
 /** Room above and below a tile for its words and quarter marks. */
@@ -107,7 +106,7 @@ export function saddleSheet(plan: Plan, page: PageSize): ReactNode[] {
       title="Saddles"
       number={at + 1}
       of={pages.length}
-      foot="At 100 %: measure a bar first."
+      foot={barsFoot}
     >
       <div style={{ height: `${high}mm` }}>
         {on.map(({ head, again, strips }) => (
@@ -125,7 +124,7 @@ export function saddleSheet(plan: Plan, page: PageSize): ReactNode[] {
           </article>
         ))}
       </div>
-      <Bars />
+      <Bars note={`; paper ${paperThick} mm`} />
     </Page>
   ))
 }
@@ -253,33 +252,5 @@ function Match(props: {
         {props.place}
       </text>
     </g>
-  )
-}
-
-/** Bars of 100 mm and 4 in: what is printed smaller or larger than it says shows here. */
-function Bars() {
-  const bar = (long: Mm, step: Mm, y: Mm) =>
-    `M1 ${y}H${1 + long}` +
-    Array.from(
-      { length: Math.round(long / step) + 1 },
-      (_, k) => `M${1 + k * step} ${y - (k % 5 === 0 ? 3 : 2)}V${y}`,
-    ).join('')
-  return (
-    <svg
-      className="saddle-bars"
-      role="img"
-      aria-label="Check bars of 100 mm and 4 in"
-      viewBox={`0 0 150 ${barsHigh}`}
-      style={{ width: '150mm', height: `${barsHigh}mm` }}
-    >
-      <path className="saddle-bar" d={bar(100, 10, 8)} />
-      <path className="saddle-bar" d={bar(4 * 25.4, 25.4 / 4, 17)} />
-      <text className="saddle-word" x={106} y={8}>
-        100 mm
-      </text>
-      <text className="saddle-word" x={106} y={17}>
-        4 in; paper {paperThick} mm
-      </text>
-    </svg>
   )
 }

@@ -1,10 +1,14 @@
 import type { ReactNode } from 'react'
 import type { BenchCut, Plan } from '../core/plan-shapes.ts'
 import type { Shop } from '../core/shop.ts'
+import { gaugeSheet } from './gauge-sheet.tsx'
+import { listSheet } from './list-sheet.tsx'
 import { partsSheet } from './parts-sheet.tsx'
+import { plateSheet } from './plate-sheet.tsx'
 import { hasSaddles, saddleSheet } from './saddle-sheet.tsx'
 import type { PageSize } from './size.ts'
 import { stockSheet } from './stock-sheet.tsx'
+import { tagSheet } from './tag-sheet.tsx'
 import { wallSheet } from './wall-sheet.tsx'
 import { weldSheet } from './weld-sheet.tsx'
 
@@ -15,6 +19,8 @@ export interface Sheet {
   readonly about: string
   /** Only when there is a nest that the judges let pass. */
   readonly needsRun: boolean
+  /** Chosen until the person says otherwise: what hangs on the wall of any job. */
+  readonly usual: boolean
   /** Where only some plans have it: whether this one does. */
   readonly only?: (plan: Plan) => boolean
   readonly pages: (plan: Plan, cuts: readonly BenchCut[], shop: Shop, page: PageSize) => readonly ReactNode[]
@@ -26,13 +32,23 @@ export const sheets: readonly Sheet[] = [
     title: 'Wall cut sheet',
     about: 'Every set-up in order, readable from 2 m, a tick box for every cut.',
     needsRun: true,
+    usual: true,
     pages: wallSheet,
+  },
+  {
+    id: 'list',
+    title: 'Cut list',
+    about: 'Every piece of every copy with a box to tick, under a true picture of it.',
+    needsRun: false,
+    usual: false,
+    pages: (plan, _cuts, shop, page) => listSheet(plan, shop, page),
   },
   {
     id: 'parts',
     title: 'Parts and layout marks',
     about: 'What each piece must be, and where it lands.',
     needsRun: false,
+    usual: true,
     pages: (plan, _cuts, shop, page) => partsSheet(plan, shop, page),
   },
   {
@@ -40,13 +56,23 @@ export const sheets: readonly Sheet[] = [
     title: 'Sticks and buy list',
     about: 'What to buy, and which part comes out of which stick.',
     needsRun: true,
+    usual: true,
     pages: (plan, _cuts, shop, page) => stockSheet(plan, shop, page),
+  },
+  {
+    id: 'tags',
+    title: 'Stick and drop tags',
+    about: 'Which stick, which pieces in which order; a number for every drop that is kept.',
+    needsRun: true,
+    usual: false,
+    pages: tagSheet,
   },
   {
     id: 'weld',
     title: 'Weld sheet',
     about: 'Tacks, checks and passes in order.',
     needsRun: false,
+    usual: true,
     pages: (plan, _cuts, _shop, page) => weldSheet(plan, page),
   },
   {
@@ -54,8 +80,27 @@ export const sheets: readonly Sheet[] = [
     title: 'Saddle templates',
     about: 'At full size, to wrap round the tube and mark what is worked away after the saw.',
     needsRun: false,
+    usual: false,
     only: hasSaddles,
     pages: (plan, _cuts, _shop, page) => saddleSheet(plan, page),
+  },
+  {
+    id: 'gauge',
+    title: 'Angle gauges',
+    about: 'A paper triangle for each angle, at full size, to hold against blade and cut end.',
+    needsRun: false,
+    usual: false,
+    only: (plan) => plan.parts.some(({ shape }) => shape !== 'square'),
+    pages: gaugeSheet,
+  },
+  {
+    id: 'plate',
+    title: 'Plates',
+    about: 'At full size where they fit on the paper; corners and holes from two edges.',
+    needsRun: false,
+    usual: false,
+    only: ({ plates }) => plates.length > 0,
+    pages: (plan, _cuts, shop, page) => plateSheet(plan, shop, page),
   },
 ]
 

@@ -11,6 +11,7 @@ import { StickPicture } from './stick-picture.tsx'
 import {
   boxHigh,
   labelWide,
+  leftBlocks,
   startBlock,
   thirdFigure,
   type WallHead,
@@ -24,7 +25,10 @@ const foot = 'Guard, eyes, ears. The saw’s manual comes first.'
 /** The wall cut sheet, readable from 2 m: one block for each set-up, none parted over two pages where it fits on one. */
 export function wallSheet(plan: Plan, cuts: readonly BenchCut[], shop: Shop, page: PageSize) {
   const lying = lyingAtCuts(plan.run!, plan.nest?.sections.flatMap(({ sticks }) => sticks) ?? [])
-  const pages = flow([startBlock(cuts, shop, page), ...wallBlocks(plan, cuts, shop, page)], bodyHigh(page))
+  const pages = flow(
+    [startBlock(cuts, shop, page), ...wallBlocks(plan, cuts, shop, page), ...leftBlocks(plan, page)],
+    bodyHigh(page),
+  )
   const job = plan.quantity > 1 ? `${plan.name} × ${plan.quantity}` : plan.name
   return pages.map((blocks, at) => (
     <Page
@@ -38,7 +42,7 @@ export function wallSheet(plan: Plan, cuts: readonly BenchCut[], shop: Shop, pag
       foot={foot}
     >
       {blocks.map(({ head, again, strips }) => (
-        <article className="wall-block" key={`${head.setting?.number}`}>
+        <article className="wall-block" key={head.setting?.number ?? head.stage}>
           <Head head={head} again={again} lying={lying} page={page} />
           {strips.map((strip, row) => (
             // biome-ignore lint/suspicious/noArrayIndexKey: rows never move
@@ -143,6 +147,7 @@ function Row(props: { readonly strip: WallStrip; readonly shop: Shop; readonly p
         )}
       </>
     )
+  if (strip.kind === 'words') return <p>{strip.text}</p>
   if (strip.kind === 'piece')
     return (
       <div className="wall-row">
@@ -154,7 +159,7 @@ function Row(props: { readonly strip: WallStrip; readonly shop: Shop; readonly p
     )
   return (
     <div className="wall-row" style={{ height: mm(boxHigh + 2) }}>
-      <span className="wall-mark" style={{ width: mm(labelWide) }}>
+      <span className="wall-mark" style={{ width: mm(labelWide(strip.from)) }}>
         {strip.mark}
         {strip.from && <span className="wall-from"> from {strip.from}</span>}
       </span>

@@ -22,7 +22,7 @@ export interface WallHead {
     readonly drawn: readonly BenchCut[]
   }
   readonly stage: string
-  /** Sentences under the figures. */
+  /** Sentences with the pictures. */
   readonly words: readonly string[]
 }
 
@@ -35,6 +35,8 @@ export type WallStrip =
       readonly section?: NestSection
     }
   | { readonly kind: 'piece'; readonly part: Part }
+  /** What does not stand beside the picture. */
+  | { readonly kind: 'words'; readonly text: string }
   | {
       readonly kind: 'ticks'
       readonly from: string
@@ -47,13 +49,15 @@ export type WallStrip =
 /** A tick box with the number of its piece in it, and the gap beside it. */
 export const boxWide = (labels: number): Mm => Math.max(13, labels * textFont * 0.62 + 3) + 2
 export const boxHigh: Mm = 11
-export const labelWide: Mm = 58
+/** Room for the mark of a row, and for the stick that it is from. */
+export const labelWide = (from: string): Mm => (from ? 58 : 24)
 
 /** `either end to the stop` → `Either end to the stop.` */
 const sentence = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1).replace(/[.]$/, '')}.`
 
-/** A first and a second end are both drawn; of all other groups one cut is like the next. */
+/** A first and a second end are both drawn where nothing is seen from the side; else one cut is like the next. */
 function drawnOf(group: readonly BenchCut[]): readonly BenchCut[] {
+  if (thirdFigure(group[0]!.setUp)) return [group[0]!]
   const second = bothEnds(group) ? group.find(({ product }) => product.kind === 'piece') : undefined
   return second ? [group[0]!, second] : [group[0]!]
 }
@@ -66,12 +70,44 @@ const picturesOf = (drawn: readonly BenchCut[]): number =>
 export const wordsWide = (drawn: readonly BenchCut[], page: PageSize): Mm =>
   picturesOf(drawn) === 1 ? bodyWide(page) - pictureWide - 4 : bodyWide(page)
 
-const wordsHigh = (words: readonly string[], wide: Mm): Mm => linesOf(words.join(' '), wide) * lineHigh
+/** Lines that stand beside one picture, or under two, before the others follow below at full width. */
+const linesWith = (drawn: readonly BenchCut[]): number => (picturesOf(drawn) === 1 ? 5 : 3)
+const linesBelow = 4
 
-/** Pictures and words of a set-up together. */
-function underFigures(drawn: readonly BenchCut[], words: readonly string[], page: PageSize): Mm {
-  const said = wordsHigh(words, wordsWide(drawn, page))
-  return picturesOf(drawn) === 1 ? Math.max(pictureHigh, said) : pictureHigh + said
+/** As many sentences as have room in so many lines, at least one; then the rest. */
+function takeLines(words: readonly string[], first: string, most: number, wide: Mm): [string[], string[]] {
+  let count = 0
+  while (count < words.length && linesOf([first, ...words.slice(0, count + 1)].join(' '), wide) <= most)
+    count += 1
+  return [words.slice(0, count), words.slice(count)]
+}
+
+/** Words of a set-up: those with its pictures, and those below in paragraphs of a few lines, so that a page can turn. */
+function spread(
+  stage: string,
+  words: readonly string[],
+  drawn: readonly BenchCut[],
+  page: PageSize,
+): { readonly beside: readonly string[]; readonly below: readonly string[] } {
+  const [beside, rest] = takeLines(words, `${stage}, continued.`, linesWith(drawn), wordsWide(drawn, page))
+  const below: string[] = []
+  for (let left = rest; left.length > 0; ) {
+    const [taken, after] = takeLines(left, '', linesBelow, bodyWide(page))
+    below.push((taken.length > 0 ? taken : left.slice(0, 1)).join(' '))
+    left = taken.length > 0 ? after : left.slice(1)
+  }
+  return { beside, below }
+}
+
+/** Pictures and the words with them. */
+function underFigures(
+  stage: string,
+  beside: readonly string[],
+  drawn: readonly BenchCut[],
+  page: PageSize,
+): Mm {
+  const lines = linesOf([`${stage}, continued.`, ...beside].join(' '), wordsWide(drawn, page))
+  return picturesOf(drawn) === 1 ? Math.max(pictureHigh, lines * lineHigh) : pictureHigh + lines * lineHigh
 }
 
 /** One set-up serves both ends of its pieces. */
@@ -85,7 +121,7 @@ const stageOf = (group: readonly BenchCut[], cuts: readonly BenchCut[]): string 
   if (kind === 'blank') return 'Cut to length'
   if (bothEnds(group)) return 'Both ends'
   if (kind === 'half') return 'First ends'
-  if (cut.loaded === cut.stick) return 'Cut to length'
+  if (cut.loaded === cut.stick) return cut.setUp.swing === 0 ? 'Cut to length' : 'From the stick'
   const parent = cuts.find((other) => other.product.id === cut.product.from)
   return parent?.product.kind === 'half' ? 'Second ends' : 'Mitered ends'
 }
@@ -165,6 +201,27 @@ export function startBlock(
   return { head: { high, what: { stage: 'Before the first cut', words } }, strips: [] }
 }
 
+/** What no saw of the shop finishes, by what hinders it, with the ways out; none where the saws do it all. */
+export function leftBlocks({ run }: Plan, page: PageSize): Block<WallHead, WallStrip>[] {
+  const left = run?.left ?? []
+  if (left.length === 0) return []
+  const wide = bodyWide(page)
+  const reasons = [...new Set(left.map(({ why }) => why))]
+  const texts = reasons.flatMap((why) => {
+    const same = left.filter((one) => one.why === why)
+    return [`${same.map(({ piece }) => piece).join(', ')}: ${why}`, ...(same[0]?.ways ?? [])]
+  })
+  return [
+    {
+      head: { high: lineHigh + 6, what: { stage: 'Not finished by a saw here', words: [] } },
+      strips: texts.map((text) => ({
+        high: linesOf(sentence(text), wide) * lineHigh,
+        what: { kind: 'words', text: sentence(text) },
+      })),
+    },
+  ]
+}
+
 export function wallBlocks(
   plan: Plan,
   cuts: readonly BenchCut[],
@@ -184,7 +241,7 @@ export function wallBlocks(
   return setUpsInOrder(cuts).map((group, at): Block<WallHead, WallStrip> => {
     const { setUp } = group[0]!
     const { lean, longSide, turn, miter, bevelLean = '', roll = '', ramp = '', seam = '' } = setUp.printed
-    const ends = bothEnds(group) ? 'a: first end, b: second end' : ''
+    const ends = bothEnds(group) ? 'box a is the first end, b the second' : ''
     const words = [
       sawWords(setUp, shop),
       miter.rise ? `Rise ${miter.rise}` : '',
@@ -197,6 +254,7 @@ export function wallBlocks(
       // Nothing to turn: the picture shows it all.
       setUp.swing === 0 && group.every(({ turns }) => turns.length === 0) ? '' : turn,
       ends,
+      setUp.gang ? `may be cut ${setUp.gang.count} side by side` : '',
       firstPiece(group, partOf),
       group.some(({ product, setUp: { section } }) =>
         isShort(lengthOf(product, partOf), Math.max(section.width, section.height)),
@@ -208,14 +266,18 @@ export function wallBlocks(
       .map(sentence)
     const drawn = drawnOf(group)
     const stage = stageOf(group, cuts)
-    const head: WallHead = { setting: { number: at + 1, setUp, drawn }, stage, words }
-    const headHigh = 5 + figuresHigh(setUp) + underFigures(drawn, [`${stage}.`, ...words], page)
-    const strips: { high: Mm; what: WallStrip }[] = []
+    const { beside, below } = spread(stage, words, drawn, page)
+    const head: WallHead = { setting: { number: at + 1, setUp, drawn }, stage, words: beside }
+    const headHigh = 5 + figuresHigh(setUp) + underFigures(stage, beside, drawn, page)
+    const strips: { high: Mm; what: WallStrip }[] = below.map((text) => ({
+      high: linesOf(text, wide) * lineHigh,
+      what: { kind: 'words', text },
+    }))
     const end = (cut: BenchCut) => (bothEnds(group) ? (cut.product.kind === 'half' ? 'a' : 'b') : '')
     const labelOf = (cut: BenchCut) =>
       (cut.product.makes?.[0] ?? cut.product.id).slice((cut.product.mark ?? '').length) + end(cut)
     const boxes = boxWide(Math.max(...group.map((cut) => labelOf(cut).length)))
-    const perRow = Math.max(1, Math.floor((wide - labelWide) / boxes))
+    const perRow = (from: string) => Math.max(1, Math.floor((wide - labelWide(from)) / boxes))
     const severalMarks = new Set(group.map(({ product }) => product.mark)).size > 1
     const pictured = new Set<string>()
     let onSaw = loaded
@@ -244,6 +306,11 @@ export function wallBlocks(
           : `${cut.stick}${stick ? `, ${say(stick.length, shop.reading)}` : ''}${rack}`
         note(`Load ${which}${clean}.`, fresh ? known : undefined)
       }
+      if (cut.trim) {
+        const { miter, lean, bevel } = cut.trim
+        note(sentence(`clean up at ${miter.text}${bevel ? `, bevel ${bevel.text}` : ''}: ${lean}`))
+      }
+      if (cut.splits) note('The same cut makes this one too: only tick it.')
       if (whole) {
         loaded = cut.stick
         begun.add(cut.stick)
@@ -258,7 +325,7 @@ export function wallBlocks(
         pictured.add(mark)
         row = undefined
       }
-      if (!row || row.mark !== mark || row.from !== from || row.numbers.length >= perRow) {
+      if (!row || row.mark !== mark || row.from !== from || row.numbers.length >= perRow(from)) {
         row = { from, mark, wide: boxes - 2, numbers: [] }
         strips.push({ high: boxHigh + 2, what: { kind: 'ticks', ...row } })
       }

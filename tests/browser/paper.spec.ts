@@ -14,6 +14,7 @@ async function openPaper(page: Page, sample: string) {
   await expect(page.getByRole('heading', { name: 'Parts' })).toBeVisible()
   await page.goto(page.url().replace(/\/sizes$/, '/paper'))
   await expect(page.getByRole('checkbox', { name: /Wall cut sheet/ })).toBeVisible()
+  await page.getByRole('button', { name: 'Every sheet' }).click()
 }
 
 /** What sticks out of its page, or is not as high as it must be, on the sheets as they go to the printer. */
@@ -37,21 +38,31 @@ const faults = (page: Page) =>
           !['SPAN', 'svg', 'text'].includes(part.tagName)
         )
           said.push(`${name}: ${part.className} is ${part.scrollWidth} px wide in ${part.clientWidth}`)
-        if (part.getBoundingClientRect().right > sheet.getBoundingClientRect().right + 1)
-          said.push(`${name}: ${part.className} ${part.textContent} runs off the page`)
+        const [at, room] = [part.getBoundingClientRect(), body.getBoundingClientRect()]
+        if (at.left < room.left - 1 || at.right > room.right + 1 || at.bottom > room.bottom + 1)
+          said.push(`${name}: ${part.getAttribute('class')} ${part.textContent} runs off the page`)
+        // Lines are drawn in mm too: 0.1 mm for hatching, else the two weights of a drawing and the blade.
+        const line = getComputedStyle(part)
+        if (part instanceof SVGGeometryElement && line.stroke !== 'none') {
+          const wide = Number.parseFloat(line.strokeWidth)
+          if (![0.1, 0.25, 0.5, 1.4, 1.5, 2].includes(wide)) said.push(`${name}: a line of ${wide} mm`)
+        }
       }
-      // Height of a digit, measured on a canvas in the face that is used.
+      // Height of a digit, measured large on a canvas in the face that is used. A picture is drawn in mm, a page in px.
       const pen = document.createElement('canvas').getContext('2d')!
       const digit = (of: Element) => {
-        const { font, fontSize, fontWeight, fontFamily } = getComputedStyle(of)
-        pen.font = font || `${fontWeight} ${fontSize} ${fontFamily}`
+        const { fontSize, fontWeight, fontFamily } = getComputedStyle(of)
+        pen.font = `${fontWeight} 200px ${fontFamily}`
         const { actualBoundingBoxAscent, actualBoundingBoxDescent } = pen.measureText('8')
-        return (actualBoundingBoxAscent + actualBoundingBoxDescent) / px
+        const part = (actualBoundingBoxAscent + actualBoundingBoxDescent) / 200
+        return (part * Number.parseFloat(fontSize)) / (of instanceof SVGElement ? 1 : px)
       }
       const atLeast = (selector: string, least: number) => {
         for (const of of sheet.querySelectorAll(selector))
           if (digit(of) < least) said.push(`${name}: ${selector} is ${digit(of).toFixed(2)} mm, not ${least}`)
       }
+      // Words in pictures are drawn in mm, at least 3 mm high.
+      atLeast('svg text', 3)
       atLeast('.wall-great .paper-figure, .wall-great .paper-fraction span', 12)
       atLeast('.wall-mark, .wall-number', 8)
       atLeast('p, header span, footer, .wall-label, .wall-tick, .wall-from, .parts-row span, h2', 5)

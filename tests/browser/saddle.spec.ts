@@ -59,6 +59,7 @@ async function openTemplates(page: Page, size: 'Letter' | 'A4') {
       !(await box.evaluate((of, other) => of === other, await templates.elementHandle()))
     )
       await box.uncheck()
+  await templates.check()
   await page.getByRole('radio', { name: size }).check()
 }
 

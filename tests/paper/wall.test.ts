@@ -4,8 +4,14 @@ import { pageSizes } from '../../src/paper/size.ts'
 import { startBlock, wallBlocks } from '../../src/paper/wall.ts'
 import { cutsWith, plan, shop } from '../ui/saw/bench-run.ts'
 
+/** All sentences of a set-up: those with its pictures, and those below. */
+const said = ({ head, strips }: ReturnType<typeof wallBlocks>[number]): string[] => [
+  ...head.what.words,
+  ...strips.flatMap(({ what }) => (what.kind === 'words' ? what.text.split(/(?<=[.]) /) : [])),
+]
+
 const wordsOf = (change: Partial<typeof shop>) =>
-  wallBlocks(plan, cutsWith([]), { ...shop, ...change }, pageSizes.A4).map(({ head }) => head.what.words)
+  wallBlocks(plan, cutsWith([]), { ...shop, ...change }, pageSizes.A4).map(said)
 
 const saw = shop.saws[0]!
 
@@ -29,19 +35,14 @@ describe('the wall cut sheet', () => {
   })
 
   test('words beyond those that stand beside the picture make their block higher, so that no page runs over', () => {
-    const high = (name: string) =>
-      wallBlocks(
-        plan,
-        cutsWith([]),
-        {
-          ...shop,
-          saws: [
-            { ...saw, name },
-            { ...saw, id: 'other' },
-          ],
-        },
-        pageSizes.A4,
-      )[0]!.head.high
+    const high = (name: string) => {
+      const saws = [
+        { ...saw, name },
+        { ...saw, id: 'other' },
+      ]
+      const [block] = wallBlocks(plan, cutsWith([]), { ...shop, saws }, pageSizes.A4)
+      return block!.strips.reduce((sum, strip) => sum + strip.high, block!.head.high)
+    }
     expect(high('Saw 12')).toBe(high('Saw'))
     expect(high(`Saw${' of a very long name'.repeat(10)}`)).toBeGreaterThan(high('Saw') + 5)
   })
@@ -68,8 +69,7 @@ describe('the wall cut sheet', () => {
   test('a blank of 404 mm in 40 mm tube is not short; a piece of 79 mm is, and the sheet says how to hold it', () => {
     const cut = cutsWith([])[0]!
     const of = (length: number) =>
-      wallBlocks(plan, [{ ...cut, product: { ...cut.product, length } }], shop, pageSizes.A4)[0]!.head.what
-        .words
+      said(wallBlocks(plan, [{ ...cut, product: { ...cut.product, length } }], shop, pageSizes.A4)[0]!)
     expect(of(404)).not.toContain(shortPiece)
     expect(of(80)).not.toContain(shortPiece)
     expect(of(79)).toContain(shortPiece)

@@ -1,4 +1,4 @@
-import { Fragment, useState } from 'react'
+import { Fragment, useMemo, useState } from 'react'
 import { createPortal } from 'react-dom'
 import type { JobView } from '../../app/state.ts'
 import { possibleSheets, type Sheet } from '../../paper/sheets.ts'
@@ -7,15 +7,25 @@ import { useActions, useShop } from '../app.ts'
 import '../../paper/paper.css'
 import './paper-station.css'
 
+const pagesWord = (count: number) => (count === 1 ? '1 page' : `${count} pages`)
+
 /** What hangs on the wall: the sheets at their true size, and the button that prints the chosen ones. */
 export function Paper({ view }: { readonly view: JobView }) {
   const shop = useShop()
   const actions = useActions()
   const [size, setSize] = useState<PageSize>(pageSizes[shop.paper])
-  const { plan } = view
-  const possible = plan ? possibleSheets(plan) : []
-  const [left, setLeft] = useState<readonly string[]>([])
-  const chosen = possible.filter(({ id }) => !left.includes(id))
+  const { plan, cuts } = view
+  const possible = useMemo(
+    () =>
+      plan
+        ? possibleSheets(plan).map((sheet) => ({ sheet, pages: sheet.pages(plan, cuts, shop, size) }))
+        : [],
+    [plan, cuts, shop, size],
+  )
+  // What the person has said of a sheet; of all others the usual ones are chosen.
+  const [said, setSaid] = useState<Readonly<Record<string, boolean>>>({})
+  const isChosen = ({ id, usual }: Sheet) => said[id] ?? usual
+  const chosen = possible.filter(({ sheet }) => isChosen(sheet))
   if (!plan)
     return (
       <div className="paper-station">
@@ -25,16 +35,14 @@ export function Paper({ view }: { readonly view: JobView }) {
     )
   const print = async () => {
     // What hangs on the wall is what the saw works by: a nest that could not be kept is not printed, and why is said.
-    const accepts = chosen.some(({ needsRun }) => needsRun) && view.nesting.state === 'found'
+    const accepts = chosen.some(({ sheet }) => sheet.needsRun) && view.nesting.state === 'found'
     if (!accepts || (await actions.accept(view.id))) window.print()
   }
-  const pages = chosen.flatMap((sheet) =>
-    sheet
-      .pages(plan, view.cuts, shop, size)
-      .map((page, at) => ({ key: `${sheet.id} ${at}`, sheet: sheet.id, page })),
+  const pages = chosen.flatMap(({ sheet, pages: its }) =>
+    its.map((page, at) => ({ key: `${sheet.id} ${at}`, sheet: sheet.id, page })),
   )
-  const toggle = (sheet: Sheet) =>
-    setLeft(left.includes(sheet.id) ? left.filter((id) => id !== sheet.id) : [...left, sheet.id])
+  const chooseAll = (all: boolean) =>
+    setSaid(Object.fromEntries(possible.map(({ sheet }) => [sheet.id, all])))
   return (
     <div className="paper-station">
       <div className="paper-choices">
@@ -51,11 +59,23 @@ export function Paper({ view }: { readonly view: JobView }) {
         )}
         <fieldset className="paper-sheets">
           <legend>Sheets</legend>
-          {possible.map((sheet) => (
+          <div className="paper-all">
+            <button type="button" onClick={() => chooseAll(true)}>
+              Every sheet
+            </button>
+            <button type="button" onClick={() => chooseAll(false)}>
+              No sheet
+            </button>
+          </div>
+          {possible.map(({ sheet, pages: its }) => (
             <label key={sheet.id}>
-              <input type="checkbox" checked={!left.includes(sheet.id)} onChange={() => toggle(sheet)} />
+              <input
+                type="checkbox"
+                checked={isChosen(sheet)}
+                onChange={({ target }) => setSaid({ ...said, [sheet.id]: target.checked })}
+              />
               <span>
-                <b>{sheet.title}</b>
+                <b>{sheet.title}</b>, {pagesWord(its.length)}
                 <br />
                 {sheet.about}
               </span>
@@ -79,10 +99,10 @@ export function Paper({ view }: { readonly view: JobView }) {
         <button
           type="button"
           className="main-button"
-          disabled={chosen.length === 0}
+          disabled={pages.length === 0}
           onClick={() => void print()}
         >
-          Print
+          {pages.length > 0 ? `Print ${pagesWord(pages.length)}` : 'Print'}
         </button>
         <p className="paper-note">
           Print at 100 %, on {size.name}, without “fit to page”.
@@ -90,6 +110,7 @@ export function Paper({ view }: { readonly view: JobView }) {
         </p>
       </div>
       <div className="paper-preview">
+        {pages.length === 0 && <p>No sheet is chosen.</p>}
         {pages.map(({ key, sheet, page }) => (
           <div className="paper-shown" key={key} data-sheet={sheet}>
             {page}
