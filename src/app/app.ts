@@ -11,7 +11,8 @@ import { wantNest } from './nesting.ts'
 import type { Planner } from './planner.ts'
 import type { Ports } from './ports.ts'
 import { publish, readDisk } from './publish.ts'
-import { planRest } from './rest.ts'
+import { acceptRest, dropRest, planRest } from './rest.ts'
+import { sawActions } from './saw-facts.ts'
 import type { Actions, AppState } from './state.ts'
 
 export interface App {
@@ -67,6 +68,7 @@ export function makeApp(
     shop: null,
     nests: new Map(),
     candidates: new Map(),
+    offers: new Map(),
     searches: new Map(),
     comparing: null,
     timers: new Map(),
@@ -89,13 +91,16 @@ export function makeApp(
     },
     compare: (id) => compare(desk, id),
     stopSolving: (id) => desk.searches.get(id)?.stop(),
-    planRest: (id) => planRest(desk, id),
     dismiss: () => {
       desk.lasting = null
       store.setState({ trouble: null })
     },
+    planRest: (id, recut) => planRest(desk, id, recut),
+    acceptRest: (id) => acceptRest(desk, id),
+    dropRest: (id) => dropRest(desk, id),
     ...jobActions(desk),
     ...floorActions(desk),
+    ...sawActions(desk),
     ...fileActions(desk),
     ...backupActions(desk),
   }

@@ -7,6 +7,7 @@ import type { Revision } from '../core/revision.ts'
 import type { Shop } from '../core/shop.ts'
 import type { Planner } from './planner.ts'
 import type { Ports } from './ports.ts'
+import type { Offer } from './rest.ts'
 import type { AppState, Nesting } from './state.ts'
 
 /** A sealed nest that nobody has accepted yet, and the demand (as text) that it answers. */
@@ -40,6 +41,8 @@ export interface Desk {
   readonly searches: Map<string, Search>
   /** Ends the comparison under way: the worker is wanted for something that is worked by. */
   comparing: (() => void) | null
+  /** Plans of the rest that wait to be accepted, by job. */
+  readonly offers: Map<string, Offer>
   /** Searches that wait until the typing rests. */
   readonly timers: Map<string, ReturnType<typeof setTimeout>>
   /** The last plan of each job, and all that it depends on as a text. */

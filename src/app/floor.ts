@@ -10,6 +10,7 @@ import { attempt, type Desk, jobOf, Refusal } from './desk.ts'
 import { record } from './publish.ts'
 import { boughtFor, lastOnRack, spokenFor, sticksOf } from './rack.ts'
 import type { Actions } from './state.ts'
+import { stickNow } from './stick-now.ts'
 
 // What is checked off with gloves on: every action is one write, on disk before it shows.
 
@@ -115,11 +116,12 @@ export function floorActions(desk: Desk): FloorActions {
         if (!nest || !at) throw new Refusal(`Stick ${stick} is not in the nest of this job.`)
         if (!(stickName(nest.id, stick) in progress.opened))
           throw new Refusal(`Stick ${stick} was not on the saw yet, so there is no drop of it.`)
-        if (!(length > 0 && length < at.stick.length))
+        const now = stickNow(nest.id, at.stick, progress)
+        if (!(length > 0 && length < now.length))
           throw new Refusal(
-            `A drop of ${say(length, shop.reading)} cannot be left of stick ${stick}: it was ${say(at.stick.length, shop.reading)} long.`,
+            `A drop of ${say(length, shop.reading)} cannot be left of stick ${stick}: it was ${say(now.length, shop.reading)} long.`,
           )
-        const ends = ['cut', at.stick.ends[1]] as const
+        const ends = ['cut', now.ends[1]] as const
         const body = { section: at.section, stick, length, ends }
         await record(desk, [{ kind: 'kept', job: id, nest: nest.id, body }])
       }),
@@ -187,7 +189,7 @@ export function acceptance({ store }: Desk, nest: Nest): readonly FactDraft[] {
 }
 
 /** A stick goes on the saw: off the rack, where it lies there, or was bought for it and put there. */
-function openingOf(desk: Desk, job: string, nest: Nest, id: string): FactDraft {
+export function openingOf(desk: Desk, job: string, nest: Nest, id: string): FactDraft {
   const { progress } = desk.store.getState()
   const at = sticksOf(nest).find(({ stick }) => stick.id === id)
   if (!at) throw new Refusal(`Stick ${id} is not in the nest of this job.`)
@@ -205,18 +207,26 @@ function openingOf(desk: Desk, job: string, nest: Nest, id: string): FactDraft {
 }
 
 /**
- * Openings that go with a cut that is taken back: when nothing else was cut from its stick, the stick was never on
- * the saw and lies on the rack again. The nest stays accepted: that costs no steel, and paper may hang on the wall.
+ * Openings that go with what is taken back: when nothing else was done with its stick, the stick was never on the saw
+ * and lies on the rack again. The nest stays accepted: that costs no steel, and paper may hang on the wall.
  */
-function openedWith(cut: KnownFact, facts: readonly KnownFact[]): readonly KnownFact[] {
-  if (cut.kind !== 'cut' || !('stick' in cut.body.from)) return []
-  const { stick } = cut.body.from
-  const same = facts.filter((fact) => fact.nest === cut.nest && fact.id !== cut.id)
+function openedWith(undone: KnownFact, facts: readonly KnownFact[]): readonly KnownFact[] {
+  const stick = stickIn(undone)
+  if (stick === undefined || undone.kind === 'kept' || undone.kind === 'scrapped') return []
+  const same = facts.filter((fact) => fact.nest === undone.nest && fact.id !== undone.id)
   const touched = same.some(
     (fact) =>
-      (fact.kind === 'cut' && 'stick' in fact.body.from && fact.body.from.stick === stick) ||
-      (fact.kind === 'kept' && fact.body.stick === stick) ||
-      (fact.kind === 'cut' && 'piece' in fact.body.from && fact.body.from.piece === cut.id),
+      stickIn(fact) === stick ||
+      (fact.kind === 'cut' && 'piece' in fact.body.from && fact.body.from.piece === undone.id),
   )
   return touched ? [] : same.filter((fact) => fact.kind === 'opened' && fact.body.stick === stick)
+}
+
+/** The stick that something was done with. */
+function stickIn(fact: KnownFact): string | undefined {
+  if (fact.kind === 'cut' || fact.kind === 'miscut')
+    return 'stick' in fact.body.from ? fact.body.from.stick : undefined
+  return fact.kind === 'kept' || fact.kind === 'loaded' || fact.kind === 'scrapped'
+    ? fact.body.stick
+    : undefined
 }

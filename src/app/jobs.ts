@@ -85,7 +85,8 @@ export function jobActions(desk: Desk): JobActions {
       attempt(desk, undefined, async () => {
         await ports.disk.removeJob(id)
         desk.searches.get(id)?.drop()
-        for (const kept of [desk.jobs, desk.candidates, desk.searches, desk.planned]) kept.delete(id)
+        for (const kept of [desk.jobs, desk.candidates, desk.offers, desk.searches, desk.planned])
+          kept.delete(id)
         if (desk.shown === id) desk.shown = null
         // Steel that its accepted nest waited for is free again.
         soil(desk)

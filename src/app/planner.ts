@@ -1,6 +1,6 @@
 import { buildOf, builds } from '../core/builds/index.ts'
 import { newJob } from '../core/builds/start.ts'
-import type { Bodies, Made, Progress } from '../core/facts.ts'
+import type { Bodies, Made, Progress, Spoiled } from '../core/facts.ts'
 import type { Job } from '../core/job.ts'
 import type { Nest } from '../core/nest.ts'
 import { plan } from '../core/plan.ts'
@@ -14,12 +14,19 @@ export interface Planner {
   /** A new job of a build with its starting values, named as the build is; refused for a kind that there is not. */
   newJob(kind: string, units: 'in' | 'mm', id: string): Result<Job>
   plan(job: Job, shop: Shop, nest?: Nest, progress?: Progress): Result<Plan>
-  benchCuts(run: Run, nest: Nest, made: readonly Made[], job?: string): readonly BenchCut[]
+  benchCuts(
+    run: Run,
+    nest: Nest,
+    made: readonly Made[],
+    job?: string,
+    spoiled?: readonly Spoiled[],
+  ): readonly BenchCut[]
   cutFact(cut: BenchCut): Bodies['cut']
   sparesOf(
     cuts: readonly BenchCut[],
     made: readonly Made[],
     job: { readonly id: string; readonly parts: readonly Part[]; readonly quantity: number },
+    held?: (made: Made) => boolean,
   ): readonly Made[]
 }
 

@@ -1,61 +1,99 @@
+import { exactly, front, kerfAlong, mostSteps, sameSlopes, slopeOfEnd, square } from '../core/check/room.ts'
 import { stickName } from '../core/facts/rack.ts'
-import type { FactDraft, Progress } from '../core/facts.ts'
-import type { Nest, NestSection, NestStick } from '../core/nest.ts'
+import type { Progress, RackPiece } from '../core/facts.ts'
+import type { Nest, NestSection, NestStick, StickEnd } from '../core/nest.ts'
 import { fromSteps, stepsDown, stepsUp } from '../core/units.ts'
-import { sticksOf } from './rack.ts'
+import { type StickNow, stickNow } from './stick-now.ts'
 
 /**
- * The sticks of a nest that were begun, as the drops they are now, for a plan of what is left. Counted in whole steps
- * from what was really cut off, in whatever order: the clean-up cut of a mill end, then each blank and a kerf behind
- * it. What is shorter than `least` is scrap. A stick whose drop was kept already is told by that.
+ * What is left of the sticks of these nests that went on the saw, as steel for a plan of what is still open. Nothing is
+ * written for it: the rest of stick S1 of a nest is named by both, `NEST/S1`. A stick whose drop was kept or is scrap is
+ * told by that, one that a later nest has opened by that nest; what is shorter than `least` is scrap.
  */
-export function remainsOf(nest: Nest, progress: Progress, least: number): readonly FactDraft[] {
-  return nest.sections.flatMap((section) =>
-    section.sticks.flatMap((stick): readonly FactDraft[] => {
-      const name = stickName(nest.id, stick.id)
-      if (!(name in progress.opened) || progress.kept.includes(name)) return []
-      const rest = restOf(nest, section, stick, progress)
-      if (rest === undefined || rest.length < least || rest.length <= 0) return []
-      return [
-        {
-          kind: 'kept',
-          nest: nest.id,
-          body: { section: section.section, stick: stick.id, length: rest.length, ends: rest.ends },
-        },
-      ]
-    }),
+export function remainsOf(nests: readonly Nest[], progress: Progress, least: number): readonly RackPiece[] {
+  const taken = new Set(Object.values(progress.opened))
+  const settled = new Set([...progress.kept, ...progress.scrapped])
+  return nests.flatMap((nest) =>
+    nest.sections.flatMap((section) =>
+      section.sticks.flatMap((stick): readonly RackPiece[] => {
+        const id = stickName(nest.id, stick.id)
+        if (!(id in progress.opened) || settled.has(id) || taken.has(id)) return []
+        const rest = restOf(nest, section, stick, progress)
+        if (rest === undefined || rest.length < least || rest.length <= 0) return []
+        return [{ id, section: section.section, length: rest.length, ends: rest.ends, from: 'drop' }]
+      }),
+    ),
   )
 }
 
-interface Rest {
-  readonly length: number
-  readonly ends: NestStick['ends']
+/** What was taken off a stick: pieces made, and pieces spoiled. */
+interface Taken {
+  readonly mark: string
+  /** As measured; absent for a piece that came out as planned. */
+  readonly took?: number
 }
 
-function restOf(
+/**
+ * What is left of a stick, mm; undefined where steel was cut off it of which the nest does not know the length. Counted
+ * in whole steps from what was really cut off: the clean-up cut of its end, then each piece and a kerf behind it.
+ */
+export function restOf(
   nest: Nest,
-  { kerf, trim }: NestSection,
+  section: NestSection,
   stick: NestStick,
-  { made }: Progress,
-): Rest | undefined {
-  const cuts = made.filter(
-    ({ nest: of, from }) => of === nest.id && 'stick' in from && from.stick === stick.id,
-  )
-  if (cuts.length === 0) return { length: stick.length, ends: stick.ends }
-  let left = stepsDown(stick.length)
-  if (stick.ends[0] === 'mill' && trim > 0) left -= stepsUp(Math.max(trim, kerf))
-  for (const { mark } of cuts) {
-    const length = lengthOf(nest, stick, mark)
+  { made, spoiled, loaded }: Pick<Progress, 'made' | 'spoiled' | 'loaded' | 'opened'>,
+): StickNow | undefined {
+  const now = stickNow(nest.id, stick, { loaded } as Progress)
+  const off = ({ nest: of, from }: { readonly nest?: string; readonly from: object }) =>
+    of === nest.id && 'stick' in from && from.stick === stick.id
+  const taken: readonly Taken[] = [...made.filter(off).map(({ mark }) => ({ mark })), ...spoiled.filter(off)]
+  if (taken.length === 0) return now
+  const angled = stick.pieces.some(({ ends }) => ends.some((end) => !sameSlopes(end, square)))
+  return angled ? angledRest(section, stick, now, taken) : squareRest(section, stick, now, taken)
+}
+
+/** Square cuts may be made in any order. */
+function squareRest(
+  section: NestSection,
+  stick: NestStick,
+  now: StickNow,
+  taken: readonly Taken[],
+): StickNow | undefined {
+  let left = stepsDown(now.length) - mostSteps(front(section, now.ends[0], square))
+  for (const { mark, took } of taken) {
+    const length = took ?? pieceLength(section, stick, mark)
     // Steel of a mark that this nest does not have: how much is left is not known, so nothing is said.
     if (length === undefined) return undefined
-    left -= stepsUp(length) + stepsUp(kerf)
+    left -= stepsUp(length) + stepsUp(section.kerf)
   }
-  return { length: fromSteps(left), ends: ['cut', stick.ends[1]] }
+  return { length: fromSteps(Math.max(0, left)), ends: ['cut', now.ends[1]] }
+}
+
+/** Slanted cuts are shared by neighbors, so they are made in the order of the nest. */
+function angledRest(
+  section: NestSection,
+  stick: NestStick,
+  now: StickNow,
+  taken: readonly Taken[],
+): StickNow | undefined {
+  const good = taken.filter(({ took }) => took === undefined)
+  const cut = stick.pieces.slice(0, good.length)
+  const marks = (of: readonly { readonly mark: string }[]) =>
+    JSON.stringify(of.map(({ mark }) => mark).sort())
+  if (marks(cut) !== marks(good)) return undefined
+  const last = cut.at(-1)?.ends[1] ?? { ...slopeOfEnd(now.ends[0]), x: stick.length }
+  const end: StickEnd = sameSlopes(last, square) ? 'cut' : { p: last.p, q: last.q }
+  const after = last.x + (now.length - stick.length) - exactly([kerfAlong(section.kerf, last)])
+  const spoilt = taken.flatMap(({ took }) => took ?? [])
+  // Behind a piece that went wrong the end is what it is: it is cleaned up before anything is cut from it.
+  const ends: StickNow['ends'] = [spoilt.length > 0 ? 'mill' : end, now.ends[1]]
+  const lost = spoilt.reduce((sum, took) => sum + took + kerfAlong(section.kerf, last), 0)
+  return { length: fromSteps(Math.max(0, stepsDown(after - lost))), ends }
 }
 
 /** Length of what leaves the stick for a mark; every piece of a mark has the same. */
-function lengthOf(nest: Nest, stick: NestStick, mark: string): number | undefined {
-  const all = [...stick.pieces, ...sticksOf(nest).flatMap((at) => at.stick.pieces)]
+export function pieceLength(section: NestSection, stick: NestStick, mark: string): number | undefined {
+  const all = [...stick.pieces, ...section.sticks.flatMap((other) => other.pieces)]
   const piece = all.find((one) => one.mark === mark)
   return piece && Math.abs(piece.ends[0].x - piece.ends[1].x)
 }

@@ -1,4 +1,4 @@
-import type { Bodies, Fact, Progress } from '../core/facts.ts'
+import type { Bodies, Fact, Made, Progress } from '../core/facts.ts'
 import type { Job, Params } from '../core/job.ts'
 import type { Nest } from '../core/nest.ts'
 import type { BenchCut, Plan } from '../core/plan-shapes.ts'
@@ -9,6 +9,8 @@ import type { Codes } from '../door/carried.ts'
 import type { Compared } from './compare.ts'
 import type { BackupMark, Kept, Revision, Room } from './ports.ts'
 import type { Reminder } from './remind.ts'
+import type { Offer } from './rest.ts'
+import type { Short } from './stick-now.ts'
 
 /** Where the nest of a job stands. */
 export interface Nesting {
@@ -20,6 +22,15 @@ export interface Nesting {
   readonly text?: string
   /** The job was changed after this nest was accepted: what is still open waits for `planRest`. */
   readonly rest?: true
+}
+
+/** A cut that went wrong: one still to be checked off, or a piece that was (its cut fact). */
+export interface Wrong {
+  readonly of: { readonly cut: BenchCut } | { readonly piece: string }
+  readonly why: string
+  /** What can still be cut from, mm, on its short side; 0 for nothing. */
+  readonly left: number
+  readonly ends: Bodies['miscut']['ends']
 }
 
 /** What the stations of one job show. */
@@ -40,6 +51,16 @@ export interface JobView {
   readonly refused: readonly string[]
   /** Labels of pieces cut that this job does not need, or no longer. */
   readonly spares: readonly string[]
+  /** The finished ones among them, which may be recut. */
+  readonly spareSteel: readonly Made[]
+  /** Labels of pieces that the plan no longer gives, since their steel was spoiled: `planRest` finds other steel. */
+  readonly missing: readonly string[]
+  /** Sticks that lack so much for what is planned on them, mm. */
+  readonly short: readonly Short[]
+  /** How far the stop of a set-up stands off its scale, mm, by set-up: until the head moves. */
+  readonly stops: Readonly<Record<string, number>>
+  /** A plan of the rest that waits to be accepted. */
+  readonly offer?: Offer
 }
 
 export interface AppState {
@@ -143,8 +164,12 @@ export interface Actions {
   stopSolving(id: string): void
   /** This nest is the one to work by: paper is printed, or the first cut made. True when that is on disk. */
   accept(id: string): Promise<boolean>
-  /** Plans what is still open, on what steel is left. */
-  planRest(id: string): Promise<void>
+  /** Plans what is still open on what steel is left, spares in `recut` too, and offers it in the view; nothing is written. */
+  planRest(id: string, recut?: readonly string[]): Promise<void>
+  /** The offered plan of the rest becomes the one to work by. */
+  acceptRest(id: string): Promise<void>
+  /** The offered plan is not wanted: work goes on by the accepted one. */
+  dropRest(id: string): void
   /** Checks off this cut (accepting the nest and opening the stick with it where need be). */
   cut(id: string, cut: BenchCut): Promise<void>
   /** Takes back the last thing that was done on this job. */
@@ -152,6 +177,20 @@ export interface Actions {
   /** Takes back the last thing that was done on the rack itself. */
   undoRack(): Promise<void>
   keepDrop(id: string, stick: string, length: number): Promise<void>
+  /** What is left of this stick is scrap. */
+  scrap(id: string, stick: string): Promise<void>
+  /** A stick goes on the saw, this long and with these ends. */
+  load(id: string, stick: string, length: number, ends: Bodies['loaded']['ends']): Promise<void>
+  /** A cut went wrong; true when that is on disk. */
+  miscut(id: string, wrong: Wrong): Promise<boolean>
+  /** A measure of a piece that was cut. */
+  measure(id: string, measured: Bodies['measured']): Promise<void>
+  /** The stop of this set-up stands off its scale by so much, mm. */
+  moveStop(id: string, setUp: string, by: number): Promise<void>
+  /** Another blade of the shop is put on this saw. */
+  changeBlade(id: string, saw: string, blade: string): Promise<void>
+  /** What was tacked or welded of this copy is cut apart: its pieces are steel again. */
+  cutApart(id: string, copy: number): Promise<void>
   bought(section: Section, length: number, count: number, price?: number): Promise<void>
   found(body: Bodies['found']): Promise<void>
   discard(rack: string): Promise<void>

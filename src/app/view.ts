@@ -1,3 +1,4 @@
+import { copyName } from '../core/facts/fold.ts'
 import type { Made, Progress } from '../core/facts.ts'
 import type { Job } from '../core/job.ts'
 import type { Nest, NestProblem, NestSection } from '../core/nest.ts'
@@ -5,10 +6,15 @@ import { openDemand } from '../core/parts/demand.ts'
 import type { BenchCut, Plan } from '../core/plan-shapes.ts'
 import { bad, type Result } from '../core/result.ts'
 import { revisionName } from '../core/revision.ts'
+import { basisOf } from './basis.ts'
 import type { Desk } from './desk.ts'
 import { stillFits } from './match.ts'
 import { forJob } from './rack.ts'
+import { restOf } from './remains.ts'
+import { shopNow } from './shop-now.ts'
 import type { AppState, JobView, Nesting } from './state.ts'
+import { shortSticks } from './stick-now.ts'
+import { standingStops } from './stop-now.ts'
 
 /** What the nest of a job has to answer, as a text to compare. */
 export const asked = (demand: readonly NestProblem[]): string => JSON.stringify(demand)
@@ -38,11 +44,12 @@ export function planOf(desk: Desk, state: AppState, job: Job, nest: Nest | undef
     desk.shop && revisionName(desk.shop),
     nest?.id,
     progress.rack,
+    progress.blades,
     finished.map(({ key }) => key),
   ])
   const before = desk.planned.get(job.id)
   if (before?.of === of) return before.plan
-  const plan = safely(() => desk.planner.plan(job, state.shop, nest, progress))
+  const plan = safely(() => desk.planner.plan(job, shopNow(state.shop, progress), nest, progress))
   desk.planned.set(job.id, { of, plan })
   return plan
 }
@@ -94,11 +101,20 @@ export function viewOf(desk: Desk, state: AppState, id: string): JobView | undef
           rest: true,
         },
         // Without a run nobody knows which blanks will be used, so only finished pieces are said.
-        spares: sparesOf(desk, state, job, plan, [])
-          .filter(({ stage }) => stage === 'piece')
-          .map(labelOf),
+        ...sparesIn(desk, state, job, plan, []),
+        ...offered(desk, state, id),
       }
-    return judged(desk, state, view, plan, accepted, { ...costOf(accepted.sections), state: 'accepted' })
+    const stands = judged(desk, state, view, plan, accepted, {
+      ...costOf(accepted.sections),
+      state: 'accepted',
+      ...(search ? search.nesting : {}),
+    })
+    return {
+      ...stands,
+      short: shortIn(desk, state, accepted),
+      stops: standingStops(state, accepted, stands.cuts),
+      ...offered(desk, state, id),
+    }
   }
   if (candidate && candidate.asked === asked(plan.demand))
     return judged(desk, state, view, plan, candidate.nest, {
@@ -113,7 +129,7 @@ const none: Nesting = { state: 'none' }
 const absent =
   'The nest that was accepted for this job is not on this device. Open the file or the backup that has it, or plan the rest again.'
 const changed =
-  'The job or the shop has changed, and the accepted nest no longer cuts what is asked for. What is cut stays cut; plan what is left on the steel that is there.'
+  'What is asked for is no longer what the accepted layout cuts: the job or the shop was changed, or a finished piece was spoiled. What is cut stays cut; plan what is left on the steel that is there.'
 
 const emptyView = (job: Job): JobView => ({
   id: job.id,
@@ -126,15 +142,20 @@ const emptyView = (job: Job): JobView => ({
   cuts: [],
   refused: [],
   spares: [],
+  spareSteel: [],
+  missing: [],
+  short: [],
+  stops: {},
 })
 
 /** While the job has problems the last good plan stays, with its check-offs up to date. */
 function lastGood(desk: Desk, state: AppState, view: JobView): JobView {
   const before = state.views[view.id]
   if (!before?.plan) return view
-  const { plan, nest, nesting, refused, spares } = before
-  const cuts = plan.run && nest ? cutsOf(desk, state, plan, nest, view.id) : []
-  return { ...view, plan, stale: true, nest, nesting, cuts, refused, spares }
+  const { problems: _problems, job: _job, offer: _offer, ...last } = before
+  const { plan, nest } = last
+  const cuts = plan?.run && nest ? cutsOf(desk, state, plan, nest, view.id) : []
+  return { ...view, ...last, stale: true, cuts, missing: missingIn(cuts) }
 }
 
 const withoutNest = ({
@@ -159,17 +180,59 @@ function judged(
     : ['The plan came without its check.']
   if (refused.length > 0) return { ...view, nesting, refused }
   const cuts = cutsOf(desk, state, plan, nest, view.id)
-  const spares = plan.run ? sparesOf(desk, state, view.job, plan, cuts).map(labelOf) : []
-  return { ...view, plan, nest, nesting, cuts, spares }
+  const spares = plan.run ? sparesIn(desk, state, view.job, plan, cuts) : {}
+  return { ...view, plan, nest, nesting, cuts, missing: missingIn(cuts), ...spares }
 }
 
 const cutsOf = (desk: Desk, state: AppState, plan: Plan, nest: Nest, id: string): readonly BenchCut[] =>
-  plan.run ? desk.planner.benchCuts(plan.run, nest, state.progress.made, id) : []
+  plan.run ? desk.planner.benchCuts(plan.run, nest, state.progress.made, id, state.progress.spoiled) : []
 
-const labelOf = ({ label }: Made): string => label
+/** Pieces that the accepted plan no longer gives, since their steel was spoiled. */
+const missingIn = (cuts: readonly BenchCut[]): readonly string[] =>
+  cuts
+    .filter(({ lost, product }) => lost !== undefined && product.kind === 'piece')
+    .map(({ product }) => product.id)
 
-const sparesOf = (desk: Desk, state: AppState, job: Job, plan: Plan, cuts: readonly BenchCut[]) =>
-  desk.planner.sparesOf(cuts, state.progress.made, { id: job.id, parts: plan.parts, quantity: job.quantity })
+/**
+ * Steel that nothing asks for. Without a run nobody knows which blanks will be used, so only finished pieces are said. What
+ * is tacked or welded in is no steel.
+ */
+function sparesIn(
+  desk: Desk,
+  { progress }: AppState,
+  job: Job,
+  plan: Plan,
+  cuts: readonly BenchCut[],
+): Pick<JobView, 'spares' | 'spareSteel'> {
+  const asks = { id: job.id, parts: plan.parts, quantity: job.quantity }
+  const held = (made: Made) => made.stage === 'piece' && progress.joined.includes(copyName(made))
+  const all = desk.planner.sparesOf(cuts, progress.made, asks, held)
+  const spares = cuts.length > 0 ? all : all.filter(({ stage }) => stage === 'piece')
+  return {
+    spares: spares.map(({ label }) => label),
+    spareSteel: spares.filter(({ stage }) => stage === 'piece'),
+  }
+}
+
+/** Sticks that are too short for what is planned on them. */
+function shortIn(desk: Desk, { progress }: AppState, nest: Nest): JobView['short'] {
+  const restNow = (rack: string) => {
+    const from = rack.split('/')
+    const earlier = desk.nests.get(from[0] ?? '')
+    for (const section of earlier?.sections ?? []) {
+      const stick = section.sticks.find(({ id }) => id === from[1])
+      if (earlier && stick) return restOf(earlier, section, stick, progress)
+    }
+    return undefined
+  }
+  return shortSticks(nest, progress, restNow)
+}
+
+/** The plan of the rest that waits to be accepted, as long as it answers what is asked now. */
+function offered(desk: Desk, { progress }: AppState, id: string): Pick<JobView, 'offer'> {
+  const offer = desk.offers.get(id)
+  return offer && offer.of === basisOf(desk, progress, id) ? { offer } : {}
+}
 
 /** Sections with prices count cents, others mm: a sum is only said where all count the same. */
 export function costOf(sections: readonly NestSection[]): Pick<Nesting, 'cost' | 'bound' | 'proved'> {

@@ -117,6 +117,8 @@ export interface Made {
   readonly id: string
   readonly job: string
   readonly nest?: string
+  /** Copy of the job that it was cut for. */
+  readonly copy?: number
   readonly stage: 'blank' | 'half' | 'piece'
   readonly key: string
   readonly mark: string
@@ -124,7 +126,7 @@ export interface Made {
   readonly from: CutFrom
   /** Stick that the steel came from in the end. */
   readonly stick?: string
-  /** Cut further by a later fact, so no longer lying there as this. */
+  /** Cut further by a later fact, or gone on the saw as a stick of its own: no longer lying there as this. */
   readonly used: boolean
   /** The piece it was cut from is not in the log, or was undone: the steel is there all the same. */
   readonly orphan?: true
@@ -172,6 +174,8 @@ export interface Progress {
   readonly stops: Readonly<Record<string, { readonly fact: string; readonly by: Mm }>>
   /** The blade that is on, per saw. */
   readonly blades: Readonly<Record<string, Pick<Bodies['bladeChanged'], 'blade' | 'kerf'>>>
+  /** Copies of which something was tacked or welded since they were last cut apart, `job/copy`: their pieces are no steel. */
+  readonly joined: readonly string[]
   /** Steps done in the Weld station, `job/copy/step` to the fact. */
   readonly ticked: Readonly<Record<string, string>>
   /** What was measured at Fit-up, Weld and Finish, `job/copy/of` to the figure and its fact: greatest (lamport, device) wins. */

@@ -16,7 +16,7 @@ export function canonical(value: unknown): string {
 const contentOf = ({ id: _id, ...rest }: Nest): string => canonical(rest)
 
 /**
- * Makes a nest of solved sections: sticks are named S1, S2 … through all sections, and the id is the hash of the rest.
+ * Makes a nest of solved sections: sticks are named S1, S2 … through all sections (unless they are named already), and the id is the hash of the rest.
  * `hash` gives the SHA-256 of a text in hex; `parent` is the nest that this one replaces.
  */
 export async function sealNest(
@@ -25,17 +25,19 @@ export async function sealNest(
     readonly jobs: readonly string[]
     readonly solver: string
     readonly parent?: string
+    /** The sticks bear their names already, each once. */
+    readonly named?: true
   },
   hash: (text: string) => Promise<string>,
 ): Promise<Nest> {
-  const { sections, jobs, solver, parent } = input
+  const { sections, jobs, solver, parent, named } = input
   let number = 0
   const renamed = sections.map(
     (section): NestSection => ({
       ...section,
       sticks: section.sticks.map((stick) => {
         number += 1
-        return { ...stick, id: `S${number}` }
+        return named ? stick : { ...stick, id: `S${number}` }
       }),
     }),
   )

@@ -274,6 +274,8 @@ export interface BenchCut {
   readonly newSetUp: boolean
   /** Fact that says it is cut. */
   readonly done?: string
+  /** Fact of the miscut that spoiled its steel: this piece is cut no more in this plan. */
+  readonly lost?: string
   /** Facts of the pieces (blank, half) that it is cut from; absent while those are not cut. */
   readonly parent?: string
 }

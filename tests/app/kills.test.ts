@@ -25,7 +25,17 @@ const actions: readonly (readonly [string, number, (tablet: Tablet, id: string) 
   ['an edit', 1, (tablet, id) => tablet.actions.editParams(id, { rows: rows([5, 600]) })],
   ['a change of the shop', 1, (tablet) => tablet.actions.saveShop({ ...handShop, leastDrop: 250 })],
   ['taking a job from the list', 1, (tablet, id) => tablet.actions.removeJob(id)],
-  ['planning what is left', 2, (tablet, id) => tablet.actions.planRest(id)],
+  [
+    'a miscut and the plan of what is left',
+    1,
+    async (tablet, id) => {
+      const cut = tablet.view(id).cuts[1]!
+      await tablet.actions.miscut(id, { of: { cut }, why: 'too short', left: 500, ends: ['cut', 'cut'] })
+      await tablet.actions.planRest(id)
+      await tablet.actions.acceptRest(id)
+    },
+  ],
+  ['a real stick', 0, (tablet, id) => tablet.actions.load(id, 'S1', 6030, ['mill', 'mill'])],
   [
     'opening a file',
     0,

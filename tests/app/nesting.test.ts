@@ -206,6 +206,7 @@ describe('the job changes after cutting began', () => {
     expect(tablet.view(id).cuts).toEqual([])
     await tablet.actions.planRest(id)
     expect(tablet.state().trouble).toBeNull()
+    await tablet.actions.acceptRest(id)
 
     const { nest, cuts, nesting, spares } = tablet.view(id)
     expect(nest?.parent).toBe(first.id)
@@ -234,6 +235,7 @@ describe('the job changes after cutting began', () => {
     await tablet.actions.editParams(id, { rows: rows([4, 500]) })
     expect(tablet.view(id).spares).toEqual(['A1', 'A2'])
     await tablet.actions.planRest(id)
+    await tablet.actions.acceptRest(id)
     expect(tablet.view(id).nest?.sections[0]?.demand).toMatchObject([{ count: 4, mid: 500 }])
     expect(tablet.view(id).spares).toEqual(['A1', 'A2'])
     // Back to 600: the two count again.
@@ -308,6 +310,7 @@ describe('blanks and halves that lie there when the rest is planned', () => {
     await tablet.actions.editParams(id, { rows: rows([6, 600, 45, 45]) })
     await tablet.actions.planRest(id)
     expect(tablet.state().trouble).toBeNull()
+    await tablet.actions.acceptRest(id)
 
     const { nest, spares } = tablet.view(id)
     const sticks = nest!.sections[0]!.sticks
@@ -340,6 +343,7 @@ describe('blanks and halves that lie there when the rest is planned', () => {
     expect(tablet.view(id).nesting.rest).toBe(true)
     const solve = vi.spyOn(inline, 'solve')
     await tablet.actions.planRest(id)
+    await tablet.actions.acceptRest(id)
     expect(solve).not.toHaveBeenCalled()
     solve.mockRestore()
     expect(tablet.state().trouble).toBeNull()
@@ -360,6 +364,7 @@ describe('blanks and halves that lie there when the rest is planned', () => {
     expect(tablet.view(id)).toMatchObject({ nesting: { state: 'accepted', rest: true }, refused: [] })
     await tablet.actions.planRest(id)
     expect(tablet.state().trouble).toBeNull()
+    await tablet.actions.acceptRest(id)
     expect(tablet.view(id).nest?.sections[0]).toMatchObject({ kerf: 3, demand: [{ count: 3 }] })
   })
 })

@@ -33,11 +33,24 @@ function someDeed(roll: Dice, tablet: Tablet): Deed {
     ['bought', ({ actions }) => actions.bought(square, 6000, roll.whole(1, 3))],
     ['tick', ({ actions }) => actions.tick(job.id, 1, `step-${roll.whole(1, 3)}`, 'tacked')],
     ['plan rest', ({ actions }) => actions.planRest(job.id)],
+    ['accept rest', ({ actions }) => actions.acceptRest(job.id)],
+    ['real stick', ({ actions }) => actions.load(job.id, stick, roll.whole(5900, 6100), ['mill', 'mill'])],
+    ['scrap', ({ actions }) => actions.scrap(job.id, stick)],
+    ['cut apart', ({ actions }) => actions.cutApart(job.id, 1)],
     ['accept', ({ actions }) => actions.accept(job.id)],
     ['file', ({ actions }) => actions.openFile(actions.fileOf(job.id))],
   ]
   if (racks.length > 0)
     deeds.push(['correct', ({ actions }) => actions.correct(roll.pick(racks), roll.whole(300, 6000))])
+  const wrong = { why: 'too short', left: roll.whole(0, 300), ends: ['cut', 'cut'] } as const
+  const piece = progress.made.find((one) => one.job === job.id && !one.used)
+  if (open.length > 0)
+    deeds.push(['miscut', ({ actions }) => actions.miscut(job.id, { ...wrong, of: { cut: open[0]! } })])
+  if (piece)
+    deeds.push([
+      'miscut of a piece',
+      ({ actions }) => actions.miscut(job.id, { ...wrong, of: { piece: piece.id } }),
+    ])
   if (jobs.length > 2) deeds.push(['remove', ({ actions }) => actions.removeJob(job.id)])
   // Mostly, steel is cut.
   if (open.length > 0 && roll() < 0.7) return ['cut', ({ actions }) => actions.cut(job.id, open[0]!)]

@@ -43,6 +43,7 @@ export function fold(facts: readonly Fact[]): Progress {
     ofKind(done, 'accepted').filter((fact) => fact.job !== undefined),
     (fact) => fact.job!,
   )
+  const ticks = standingTicks(done)
   const pieces = foldPieces(read, counts)
   const rack = foldRack(done, pieces.losers)
   const measured = single(ofKind(done, 'measured'), ({ body }) => `${body.piece}/${body.what}`)
@@ -65,7 +66,10 @@ export function fold(facts: readonly Fact[]): Progress {
       [...stops.winners].map(([name, { id, body }]) => [name, { fact: id, by: body.by }]),
     ),
     blades: bodiesOf(blades.winners, ({ blade, kerf }) => ({ blade, kerf })),
-    ticked: foldTicked(done),
+    ticked: Object.fromEntries(
+      ticks.map((fact) => [tickName(fact.job ?? '', fact.copy ?? 1, fact.body.step), fact.id]),
+    ),
+    joined: [...new Set(ticks.filter(({ kind }) => kind !== 'checked').map(copyName))],
     gauged: Object.fromEntries(
       [...gauged.winners].map(([name, { id, body }]) => [name, { value: body.value, fact: id }]),
     ),
@@ -109,16 +113,12 @@ export const isTick = (
   fact.kind === 'tacked' || fact.kind === 'welded' || fact.kind === 'checked'
 
 /** Ticks of each copy since it was last cut apart. `done` is in the order of the log. */
-function foldTicked(done: readonly KnownFact[]): Progress['ticked'] {
-  const copyOf = ({ job = '', copy = 1 }: KnownFact): string => tickName(job, copy, '')
-  const apart = new Map(
-    done
-      .map((fact, at) => [fact, at] as const)
-      .filter(([fact]) => fact.kind === 'cutApart')
-      .map(([fact, at]) => [copyOf(fact), at]),
-  )
-  const ticks = done.filter((fact, at) => at > (apart.get(copyOf(fact)) ?? -1)).filter(isTick)
-  return Object.fromEntries(
-    ticks.map((fact) => [tickName(fact.job ?? '', fact.copy ?? 1, fact.body.step), fact.id]),
-  )
+function standingTicks(done: readonly KnownFact[]) {
+  const apart = new Map<string, number>()
+  for (const [at, fact] of done.entries()) if (fact.kind === 'cutApart') apart.set(copyName(fact), at)
+  return done.filter((fact, at) => at > (apart.get(copyName(fact)) ?? -1)).filter(isTick)
 }
+
+/** `job/copy`. */
+export const copyName = ({ job = '', copy = 1 }: { readonly job?: string; readonly copy?: number }): string =>
+  `${job}/${copy}`

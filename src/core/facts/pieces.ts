@@ -24,7 +24,8 @@ export function foldPieces(read: readonly KnownFact[], counts: ReadonlySet<strin
   const parents = [...counted, ...wrong.winners.values()].flatMap(({ body: { from } }) =>
     'piece' in from ? [from.piece] : [],
   )
-  const used = new Set(parents)
+  const openings = ofKind(read, 'opened').filter((fact) => counts.has(fact.id))
+  const used = new Set([...parents, ...openings.flatMap(({ body }) => body.rack ?? [])])
 
   const stickOf = (start: CutFrom): string | undefined => {
     const seen = new Set<string>()
@@ -75,6 +76,7 @@ export function foldPieces(read: readonly KnownFact[], counts: ReadonlySet<strin
         id: cut.id,
         job: cut.job ?? '',
         ...(cut.nest === undefined ? {} : { nest: cut.nest }),
+        ...(cut.copy === undefined ? {} : { copy: cut.copy }),
         stage,
         key,
         mark,

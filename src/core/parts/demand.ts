@@ -156,7 +156,12 @@ export function openDemand(
 ): NestProblem[] {
   const finished = new Map<string, number>()
   for (const piece of made)
-    if (piece.job === job && piece.stage === 'piece' && (nest === undefined || piece.nest !== nest))
+    if (
+      piece.job === job &&
+      piece.stage === 'piece' &&
+      !piece.used &&
+      (nest === undefined || piece.nest !== nest)
+    )
       finished.set(piece.key, (finished.get(piece.key) ?? 0) + 1)
   return demand
     .map((problem) => ({

@@ -1,4 +1,4 @@
-import type { Bodies, Made } from '../facts.ts'
+import type { Bodies, Made, Spoiled } from '../facts.ts'
 import type { Nest } from '../nest.ts'
 import type { BenchCut, Part, Product, Program, Run, SetUp, Turn } from '../plan-shapes.ts'
 import { sameLength } from '../tolerance.ts'
@@ -7,7 +7,7 @@ import { sameSetting } from './setting.ts'
 import { fill, type Slot, steelName } from './slots.ts'
 
 /** A cut before it is known what is done. */
-type Draft = Omit<BenchCut, 'index' | 'newSetUp' | 'done' | 'parent'> & { readonly slot: Slot }
+type Draft = Omit<BenchCut, 'index' | 'newSetUp' | 'done' | 'lost' | 'parent'> & { readonly slot: Slot }
 
 /** A clean-up cut that stands before the next cut. */
 interface Cleaned {
@@ -18,20 +18,41 @@ interface Cleaned {
 /**
  * Every cut of a run in the order of work, each with what comes before and after it, and with the fact that says it is
  * done. `made` is the log folded; `jobId` keeps to that job's leftovers of other nests, else all jobs of the nest count.
- * An open cut names as `parent` a blank or half that lies there for it: of one geometry any will do.
+ * An open cut names as `parent` a blank or half that lies there for it: of one geometry any will do. A place whose steel
+ * was spoiled, and those that were to be cut from it, are lost.
  */
-export function benchCuts(run: Run, nest: Nest, made: readonly Made[], jobId?: string): readonly BenchCut[] {
+export function benchCuts(
+  run: Run,
+  nest: Nest,
+  made: readonly Made[],
+  jobId?: string,
+  spoiled: readonly Spoiled[] = [],
+): readonly BenchCut[] {
   const drafts = draftsOf(run)
+  // What went wrong under this nest takes the place that it was cut for.
+  const wrong = new Map(spoiled.filter((one) => one.nest === nest.id).map((one) => [one.id, one]))
   const filled = fill(
     drafts.map(({ slot }) => slot),
     nest,
-    made,
+    [...made, ...[...wrong.values()].map((one): Made => ({ ...one, used: false }))],
     jobId === undefined ? nest.jobs : [jobId],
   )
+  const lost = new Map<string, string>()
+  for (const { slot } of drafts) {
+    const fact = filled.get(slot.product.id)
+    const why = fact !== undefined && wrong.has(fact) ? fact : slot.before && lost.get(slot.before.product.id)
+    if (why !== undefined) lost.set(slot.product.id, why)
+  }
   const byId = new Map(made.map((one) => [one.id, one]))
   const lying = lyingSteel(made, new Set(filled.values()))
   let before: string | false | undefined
   return drafts.map(({ slot, ...draft }, index) => {
+    const spoilt = lost.get(draft.product.id)
+    if (spoilt !== undefined) {
+      const from = wrong.get(spoilt)?.from
+      before = from && 'piece' in from && from.piece
+      return { ...draft, index, newSetUp: newSetUpAt(drafts, index), lost: spoilt }
+    }
     const done = filled.get(draft.product.id)
     const from = done === undefined ? undefined : byId.get(done)?.from
     // Both halves of a split blank are of the one that was cut.
@@ -41,12 +62,15 @@ export function benchCuts(run: Run, nest: Nest, made: readonly Made[], jobId?: s
     return {
       ...draft,
       index,
-      newSetUp: index === 0 || movesAnything(drafts[index - 1]!.setUp, draft.setUp),
+      newSetUp: newSetUpAt(drafts, index),
       ...(done === undefined ? {} : { done }),
       ...(parent ? { parent } : {}),
     }
   })
 }
+
+const newSetUpAt = (drafts: readonly Draft[], at: number): boolean =>
+  at === 0 || movesAnything(drafts[at - 1]!.setUp, drafts[at]!.setUp)
 
 function draftsOf({ programs, products, setUps, trims = [] }: Run): readonly Draft[] {
   const productOf = new Map(products.map((product) => [product.id, product]))
@@ -144,10 +168,13 @@ function nextLying(lying: Map<string, string[]>, before: Slot | undefined): stri
   return before && lying.get(`${before.product.kind} ${before.product.key}`)?.shift()
 }
 
+/** Neither done nor lost to a miscut. */
+export const isOpen = ({ done, lost }: BenchCut): boolean => done === undefined && lost === undefined
+
 /** The first open cut whose workpiece is there (a stick, or a blank or half that was cut); undefined when all is cut. */
 export function nextCut(cuts: readonly BenchCut[]): BenchCut | undefined {
   const madeHere = new Set(cuts.map(({ product }) => product.id))
-  const open = cuts.filter(({ done }) => done === undefined)
+  const open = cuts.filter(isOpen)
   return open.find(({ loaded, parent }) => parent !== undefined || !madeHere.has(loaded)) ?? open[0]
 }
 
@@ -177,22 +204,30 @@ export function cutFact({ product, parent, stick }: BenchCut): Bodies['cut'] {
 
 /**
  * Steel of a job that nothing asks for any more: finished pieces beyond what the job orders, and blanks and halves
- * that no cut of the run counts or will use. They may be recut into something shorter.
+ * that no cut of the run counts or will use. They may be recut into something shorter. What is `held` (tacked in) is
+ * no steel, and counts first as what the job asks for.
  */
 export function sparesOf(
   cuts: readonly BenchCut[],
   made: readonly Made[],
   job: { readonly id: string; readonly parts: readonly Part[]; readonly quantity: number },
+  held: (made: Made) => boolean = () => false,
 ): readonly Made[] {
   const wanted = new Set(cuts.flatMap(({ done, parent }) => [done, parent]))
   const left = new Map(job.parts.map(({ key, count }) => [key, count * job.quantity]))
   const lying = made.filter((one) => one.job === job.id && !one.used)
   // Those that fill a place are counted first, so that the extra one is the spare.
-  const inOrder = [...lying.filter(({ id }) => wanted.has(id)), ...lying.filter(({ id }) => !wanted.has(id))]
-  return inOrder.filter(({ id, stage, key }) => {
+  const free = lying.filter((one) => !held(one))
+  const inOrder = [
+    ...lying.filter(held),
+    ...free.filter(({ id }) => wanted.has(id)),
+    ...free.filter(({ id }) => !wanted.has(id)),
+  ]
+  return inOrder.filter((one) => {
+    const { id, stage, key } = one
     if (stage !== 'piece') return !wanted.has(id)
     const open = left.get(key) ?? 0
     left.set(key, open - 1)
-    return open <= 0
+    return open <= 0 && !held(one)
   })
 }

@@ -24,6 +24,10 @@ export const viewWith = (change: Partial<JobView> = {}): JobView => ({
   cuts: cutsWith([]),
   refused: [],
   spares: [],
+  spareSteel: [],
+  missing: [],
+  short: [],
+  stops: {},
   ...change,
 })
 

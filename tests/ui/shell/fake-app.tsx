@@ -32,6 +32,10 @@ export function viewOf(job: Job, shop: Shop, before?: JobView): JobView {
     cuts: [],
     refused: [],
     spares: [],
+    spareSteel: [],
+    missing: [],
+    short: [],
+    stops: {},
   }
 }
 
@@ -133,6 +137,15 @@ export function fakeApp(
     stopSolving: vi.fn(),
     accept: vi.fn(async () => true),
     planRest: vi.fn(done),
+    acceptRest: vi.fn(done),
+    dropRest: vi.fn(),
+    scrap: vi.fn(done),
+    load: vi.fn(done),
+    miscut: vi.fn(async () => true),
+    measure: vi.fn(done),
+    moveStop: vi.fn(done),
+    changeBlade: vi.fn(done),
+    cutApart: vi.fn(done),
     cut: vi.fn(done),
     undo: vi.fn(done),
     compare: vi.fn(done),
