@@ -1,13 +1,15 @@
-import { useState } from 'react'
+import { type ReactNode, useState } from 'react'
 import type { NestStick } from '../../core/nest.ts'
 import type { BenchCut, Plan, Run } from '../../core/plan-shapes.ts'
-import { nextCut } from '../../core/saw/bench.ts'
+import { isOpen, nextCut } from '../../core/saw/bench.ts'
 import type { Shop } from '../../core/shop.ts'
 import { CutBar } from './cut-bar.tsx'
 import { Flash, useCheckOff } from './flash.tsx'
-import { LeftOver, leftOvers } from './left-over.tsx'
+import { LeftOver, leftOvers, Paint } from './left-over.tsx'
+import type { Painted } from './painted.ts'
 import { Panel } from './panel.tsx'
-import { sawCaution } from './say.ts'
+import { usePedal } from './pedal.ts'
+import { calledOf, onKey, sawCaution } from './say.ts'
 import { NextSetUp, SetUpList } from './set-ups.tsx'
 import { nextStation, nowAt, type Station, stationsOf } from './work.ts'
 
@@ -22,33 +24,42 @@ export interface BenchProps {
   /** Set-up that the address names. */
   readonly chosen: string | undefined
   readonly undoable: boolean
-  /** Drops of this stick that are on the rack already. */
-  readonly isKept: (stick: string) => boolean
+  /** What is left of this stick is on the rack already, or scrap. */
+  readonly isSettled: (stick: string) => boolean
+  /** Sticks with the drop that the real ones leave. */
+  readonly sticksNow: readonly NestStick[]
   readonly onGo: (setUp: string) => void
   readonly onCut: (cut: BenchCut) => Promise<void>
   readonly onUndo: () => void
   readonly onKeepDrop: (stick: string, length: number) => void
+  readonly onScrap: (stick: string) => void
   readonly onWeld: () => void
+  /** Tells of a miscut; `now` is the cut at hand. */
+  readonly tellMiscut: (now: BenchCut | undefined, end: () => void) => ReactNode
+  readonly lacking: ReactNode
+  /** Drops on the rack, with what is painted on them. */
+  readonly painted: readonly Painted[]
 }
 
 /** The Saw station while there is a run: the set-ups, the one at hand, and its next cut. */
 export function Bench(props: BenchProps) {
-  const { run, sticks, cuts, shop } = props
+  const { run, cuts, shop } = props
+  const [later, setLater] = useState<ReadonlySet<string>>(new Set())
+  const [telling, setTelling] = useState(false)
   const stations = stationsOf(cuts)
   const [aside, setAside] = useState(false)
-  const [scrapped, setScrapped] = useState<readonly string[]>([])
   const checkOff = useCheckOff((id) => cuts.some((cut) => cut.product.id === id && cut.done !== undefined))
   const [stay, setStay] = useState<string | undefined>(undefined)
   const known = (id: string | undefined) => stations.some((station) => station.setUp.id === id)
   // A set-up stays until the person moves on: the next one needs another stop or angle, set by hand.
   const chosen = [props.chosen, stay].find(known) ?? nextCut(cuts)?.setUp.id
   if (chosen !== stay) setStay(chosen)
-  const now = nowAt(stations, cuts, chosen, aside)
+  const now = nowAt(stations, cuts, chosen, aside, later)
   const home =
     now.kind === 'all cut'
       ? undefined
       : now.kind === 'cut' && now.aside
-        ? nowAt(stations, cuts, undefined, false)
+        ? nowAt(stations, cuts, undefined, false, later)
         : now
   const homeId = home === undefined || home.kind === 'all cut' ? undefined : home.cut.setUp.id
   const shown = now.kind === 'all cut' ? stations.find((one) => one.setUp.id === chosen) : now.station
@@ -56,18 +67,24 @@ export function Bench(props: BenchProps) {
     setAside(setUp !== homeId)
     props.onGo(setUp)
   }
-  const left = leftOvers(
-    sticks,
-    (stick) => finished(cuts, stick),
-    (stick) => props.isKept(stick) || scrapped.includes(stick),
-  )[0]
+  const lefts = leftOvers(props.sticksNow, (stick) => finished(cuts, stick), props.isSettled)
+  const left = lefts[0]
   const cut = now.kind === 'cut' ? now.cut : undefined
+  const checkNow = () => {
+    if (cut)
+      checkOff.check(cut.product.id, onKey(calledOf(cut.product, run.products)), () => props.onCut(cut))
+  }
+  usePedal(cut && !telling ? checkNow : undefined, props.undoable && !telling ? props.onUndo : undefined)
   const leftOver = left && (
     <LeftOver
       stick={left}
       shop={shop}
       onKeep={() => props.onKeepDrop(left.id, left.drop)}
-      onScrap={() => setScrapped([...scrapped, left.id])}
+      all={lefts.filter(({ drop }) => drop >= shop.leastDrop)}
+      onKeepAll={(all) => {
+        for (const { id, drop } of all) props.onKeepDrop(id, drop)
+      }}
+      onScrap={() => props.onScrap(left.id)}
     />
   )
   return (
@@ -83,11 +100,14 @@ export function Bench(props: BenchProps) {
       />
       <div className="saw-panel">
         <Flash flash={props.flash} />
-        {shown && (
+        {props.lacking}
+        {telling && props.tellMiscut(cut, () => setTelling(false))}
+        {shown && !telling && (
           <Panel {...props} station={shown} cut={cut} now={now.kind} cuts={cuts} leftOver={leftOver} />
         )}
-        {!shown && leftOver}
+        {!shown && !telling && leftOver}
         {now.kind === 'all cut' && <AllCut cuts={cuts} />}
+        <Paint painted={now.kind === 'all cut' ? props.painted : props.painted.slice(0, 1)} shop={shop} />
         {shown && <After station={shown} cuts={cuts} stations={stations} run={run} shop={shop} />}
         <p className="caution">{sawCaution}</p>
       </div>
@@ -103,6 +123,9 @@ export function Bench(props: BenchProps) {
         onUndo={props.onUndo}
         onGo={go}
         onWeld={props.onWeld}
+        telling={telling}
+        onMiscut={() => setTelling(!telling)}
+        onLeave={cut && !telling ? () => setLater(new Set([...later, cut.product.id])) : undefined}
       />
     </div>
   )
@@ -111,13 +134,16 @@ export function Bench(props: BenchProps) {
 /** Every cut on this stick itself is done; its blanks may still wait for their ends. */
 const finished = (cuts: readonly BenchCut[], stick: string): boolean => {
   const own = cuts.filter((cut) => cut.loaded === stick)
-  return own.length > 0 && own.every((cut) => cut.done !== undefined)
+  return own.length > 0 && !own.some(isOpen)
 }
 
 function AllCut({ cuts }: { cuts: readonly BenchCut[] }) {
+  const lost = cuts.filter((cut) => cut.lost !== undefined).length
   return (
     <p className="all-cut state cut">
-      All {cuts.length} cuts of this job are done. Undo takes the last one back.
+      {lost === 0
+        ? `All ${cuts.length} cuts of this job are done. Undo takes the last one back.`
+        : 'All that this plan still gives is cut. What a miscut took is planned above.'}
     </p>
   )
 }

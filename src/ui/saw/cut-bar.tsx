@@ -2,7 +2,7 @@ import type { ReactNode } from 'react'
 import type { BenchCut, Run } from '../../core/plan-shapes.ts'
 import type { Shop } from '../../core/shop.ts'
 import type { CheckOff } from './flash.tsx'
-import { calledOf, sayAngles } from './say.ts'
+import { calledOf, onKey, sayAngles } from './say.ts'
 import type { Now, Station } from './work.ts'
 
 interface BarProps {
@@ -19,6 +19,11 @@ interface BarProps {
   readonly onUndo: () => void
   readonly onGo: (setUp: string) => void
   readonly onWeld: () => void
+  /** The miscut is being told: nothing is cut meanwhile. */
+  readonly telling: boolean
+  readonly onMiscut: () => void
+  /** Leaves this piece for later; absent where there is none to leave. */
+  readonly onLeave: (() => void) | undefined
 }
 
 /** Undo, and the one thing to do now at the thumb side of the shop's hand. */
@@ -28,10 +33,18 @@ export function CutBar(props: BarProps) {
   const main = mainOf(props)
   return (
     <div className={`cut-bar hand-${shop.hand}`}>
-      <button type="button" className="undo" onClick={props.onUndo} disabled={!props.undoable}>
-        <UndoMark />
-        Undo
-      </button>
+      <div className="bar-keys">
+        <button type="button" className="undo" onClick={props.onUndo} disabled={!props.undoable}>
+          <UndoMark />
+          Undo
+        </button>
+        <button type="button" aria-pressed={props.telling} onClick={props.onMiscut}>
+          Miscut
+        </button>
+        <button type="button" disabled={!props.onLeave} onClick={props.onLeave}>
+          Leave it
+        </button>
+      </div>
       <div className="bar-words">
         <p role="status">
           {here && (
@@ -39,8 +52,9 @@ export function CutBar(props: BarProps) {
               <b>{here.cut}</b> of {here.cuts.length} in this set-up,{' '}
             </>
           )}
-          <b>{done}</b> of {cuts.length} in all
+          <b>{done}</b> of {cuts.filter((cut) => cut.lost === undefined).length} in all
         </p>
+        <BarCounts cut={now.kind === 'cut' ? now.cut : undefined} cuts={cuts} />
         {now.kind === 'cut' && now.aside && <p>Out of the order of work, as you chose.</p>}
       </div>
       {/* One element for all its states, so that a keyboard stays on it from piece to piece. */}
@@ -61,6 +75,23 @@ export function CutBar(props: BarProps) {
   )
 }
 
+/** How far the stick in hand and the copy are: said where there is more than one of them. */
+function BarCounts({ cut, cuts }: { cut: BenchCut | undefined; cuts: readonly BenchCut[] }) {
+  if (!cut) return null
+  const says = (own: readonly BenchCut[], where: string) =>
+    `${own.filter((one) => one.done !== undefined).length} of ${own.length} ${where}`
+  const onStick = cuts.filter((one) => one.loaded === cut.stick)
+  const { copy } = cut.product
+  const copies = new Set(cuts.flatMap(({ product }) => product.copy ?? []))
+  const ofCopy = cuts.filter(({ product }) => product.copy === copy && product.kind === 'piece')
+  return (
+    <p className="bar-more">
+      {says(onStick, `from ${cut.stick}`)}
+      {copy !== undefined && copies.size > 1 && `, ${says(ofCopy, `pieces of copy ${copy}`)}`}
+    </p>
+  )
+}
+
 interface MainKey {
   readonly look: string
   readonly words: ReactNode
@@ -68,7 +99,18 @@ interface MainKey {
 }
 
 /** The words on the main button always say which piece, or where to go. */
-function mainOf({ now, products, shop, checkOff, onCut, onGo, onWeld }: BarProps): MainKey {
+function mainOf({
+  now,
+  products,
+  shop,
+  checkOff,
+  onCut,
+  onGo,
+  onWeld,
+  telling,
+  onMiscut,
+}: BarProps): MainKey {
+  if (telling) return { look: 'move', words: twoLines('Back', 'nothing is written yet'), press: onMiscut }
   if (checkOff.just)
     return {
       look: 'was-cut',
@@ -82,7 +124,7 @@ function mainOf({ now, products, shop, checkOff, onCut, onGo, onWeld }: BarProps
     return { look: 'go move', words: twoLines('All cut', 'go to Weld'), press: onWeld }
   if (now.kind === 'cut') {
     const called = calledOf(now.cut.product, products)
-    const name = called.stage ? `${called.piece} ${called.stage}` : called.piece
+    const name = onKey(called)
     return {
       look: 'go',
       words: twoLines(`Cut ${called.piece}`, called.stage),

@@ -45,35 +45,46 @@ function BigLength({ label, of }: { label: string; of: Shown }) {
 
 const plain = (angle: number): AngleShown => ({ deg: Math.abs(angle), text: degrees(angle) })
 
-/** The numbers to set, and nothing beside them that could be set instead; how they are meant stands under both. */
+/** The numbers to set, and nothing beside them that could be set instead. */
+export const figureCount = ({ printed, roll, ramp }: SetUp): number =>
+  2 + [printed.bevel !== undefined, roll !== 0, ramp !== 0].filter(Boolean).length
+
 export function Figures({ setUp, saw }: { setUp: SetUp; saw: Saw }) {
-  const { miter, stop, lean, bevel, bevelLean, roll, ramp, seam } = setUp.printed
+  const { miter, stop, bevel } = setUp.printed
   return (
-    <>
-      <div className="figures">
-        <BigAngle
-          label={saw.readsAtSquare === 90 ? 'Miter on the scale (square is 90)' : 'Miter, from square'}
-          of={miter}
-        />
-        {bevel && <BigAngle label="Bevel, from upright" of={bevel} figure="bevel" />}
-        {setUp.roll !== 0 && <BigAngle label="Turned in the cradle" of={plain(setUp.roll)} figure="roll" />}
-        {setUp.ramp !== 0 && <BigAngle label="Wedge" of={plain(setUp.ramp)} figure="ramp" />}
-        <BigLength label={`Stop at the ${setUp.stopSide}, along the fence from the teeth`} of={stop} />
-      </div>
-      <div className="figure-notes">
-        {setUp.swing !== 0 && lean && (
-          <p className="lean">{capital(lean)}. Read the stop after the blade is swung.</p>
-        )}
-        {bevelLean && <p className="lean">{capital(bevelLean)}.</p>}
-        {[roll, ramp, seam].map(
-          (words) => words && <p key={words} className="lean">{`${capital(words)}.`}</p>,
-        )}
-        {setUp.stopSide !== saw.stopSide && (
-          <p className="lean other-side">
-            <b>The stop moves to the {setUp.stopSide} of the blade</b>: what is kept must be in the vise.
-          </p>
-        )}
-      </div>
-    </>
+    <div className="figures">
+      <BigAngle
+        label={saw.readsAtSquare === 90 ? 'Miter on the scale (square is 90)' : 'Miter, from square'}
+        of={miter}
+      />
+      {bevel && <BigAngle label="Bevel, from upright" of={bevel} figure="bevel" />}
+      {setUp.roll !== 0 && <BigAngle label="Turned in the cradle" of={plain(setUp.roll)} figure="roll" />}
+      {setUp.ramp !== 0 && <BigAngle label="Wedge" of={plain(setUp.ramp)} figure="ramp" />}
+      <BigLength label={`Stop at the ${setUp.stopSide}, along the fence from the teeth`} of={stop} />
+    </div>
+  )
+}
+
+/** How the numbers are meant: which way the blade leans, how the piece lies, and when the stop is read. */
+export function FigureNotes({ setUp, saw }: { setUp: SetUp; saw: Saw }) {
+  const { lean, bevelLean, roll, ramp, seam, longSide } = setUp.printed
+  return (
+    <div className="figure-notes">
+      {longSide && (
+        <p className="lies-how">
+          <b>{capital(longSide)}.</b>
+        </p>
+      )}
+      {setUp.swing !== 0 && lean && (
+        <p className="lean">{capital(lean)}. Read the stop after the blade is swung.</p>
+      )}
+      {bevelLean && <p className="lean">{capital(bevelLean)}.</p>}
+      {[roll, ramp, seam].map((words) => words && <p key={words} className="lean">{`${capital(words)}.`}</p>)}
+      {setUp.stopSide !== saw.stopSide && (
+        <p className="lean other-side">
+          <b>The stop moves to the {setUp.stopSide} of the blade</b>: what is kept must be in the vise.
+        </p>
+      )}
+    </div>
   )
 }

@@ -1,7 +1,7 @@
 import type { NestStick } from '../../core/nest.ts'
 import type { BenchCut, Run } from '../../core/plan-shapes.ts'
 import { showLength } from '../../core/reading/show.ts'
-import { nextCut } from '../../core/saw/bench.ts'
+import { isOpen, nextCut } from '../../core/saw/bench.ts'
 import { sectionName } from '../../core/section/name.ts'
 import type { Shop } from '../../core/shop.ts'
 import { LengthText } from '../fields/length-text.tsx'
@@ -81,7 +81,7 @@ export function Elsewhere({
   cuts: readonly BenchCut[]
   blocked: boolean
 }) {
-  const open = station.cuts.filter((cut) => cut.done === undefined)
+  const open = station.cuts.filter(isOpen)
   const missing = open.find((cut) => !canCut(cut))
   if (open.length === 0) return <p className="elsewhere state cut">This set-up is cut.</p>
   const next = nextCut(cuts)

@@ -3,6 +3,7 @@ import { showLength } from '../../core/reading/show.ts'
 import type { Shop } from '../../core/shop.ts'
 import { LengthText } from '../fields/length-text.tsx'
 import { capital, saysOf } from '../words.ts'
+import type { Painted } from './painted.ts'
 
 /** What is left of a stick that is done with: to be kept on the rack, or scrap. */
 export function LeftOver(props: {
@@ -10,8 +11,11 @@ export function LeftOver(props: {
   readonly shop: Shop
   readonly onKeep: () => void
   readonly onScrap: () => void
+  /** All that wait and are worth keeping. */
+  readonly all: readonly NestStick[]
+  readonly onKeepAll: (all: readonly NestStick[]) => void
 }) {
-  const { stick, shop } = props
+  const { stick, shop, all } = props
   const says = saysOf(shop)
   const left = showLength(stick.drop, shop.reading)
   const keeps = stick.drop >= shop.leastDrop
@@ -25,11 +29,32 @@ export function LeftOver(props: {
         <button type="button" onClick={props.onKeep}>
           Keep the {says.drop}
         </button>
+        {all.length > 1 && (
+          <button type="button" onClick={() => props.onKeepAll(all)}>
+            Keep all {all.length} {says.drops}
+          </button>
+        )}
         <button type="button" onClick={props.onScrap}>
           It is scrap
         </button>
       </div>
     </section>
+  )
+}
+
+/** What is to be painted on the drops that were kept, so that they are found again. */
+export function Paint({ painted, shop }: { painted: readonly Painted[]; shop: Shop }) {
+  if (painted.length === 0) return null
+  const says = saysOf(shop)
+  return (
+    <ul className="paint">
+      {painted.map(({ stick, mark, length }) => (
+        <li key={mark}>
+          Paint <b className="mark">{mark}</b> on the {says.drop} of {stick},{' '}
+          <LengthText of={showLength(length, shop.reading)} />.
+        </li>
+      ))}
+    </ul>
   )
 }
 

@@ -3,8 +3,7 @@ import type { NestStick } from '../../core/nest.ts'
 import type { BenchCut, Plan, Run } from '../../core/plan-shapes.ts'
 import type { Shop } from '../../core/shop.ts'
 import { type AtCut, lyingAtCuts } from '../drawing/lying.ts'
-import { capital } from '../words.ts'
-import { Figures } from './figures.tsx'
+import { FigureNotes, Figures, figureCount } from './figures.tsx'
 import { FirstPiece } from './first-piece.tsx'
 import { Elsewhere, InHand } from './in-hand.tsx'
 import { BenchPicture } from './picture.tsx'
@@ -47,14 +46,9 @@ export function Panel(props: PanelProps) {
       ) : (
         <Elsewhere station={station} cuts={cuts} blocked={props.now === 'blocked'} />
       )}
-      <Figures setUp={setUp} saw={saw} />
-      <div className="saw-how">
-        <div className="saw-do">
-          {setUp.printed.longSide && (
-            <p className="lies-how">
-              <b>{capital(setUp.printed.longSide)}.</b>
-            </p>
-          )}
+      <div className={figureCount(setUp) > 2 ? 'saw-how many' : 'saw-how'}>
+        <Figures setUp={setUp} saw={saw} />
+        <div className="saw-do saw-seen">
           {at && pictured && (
             <BenchPicture
               at={at}
@@ -67,23 +61,20 @@ export function Panel(props: PanelProps) {
           )}
           <SideView setUp={setUp} />
         </div>
-        {(cut || props.leftOver) && (
-          <div className="saw-do">
-            {cut && (
-              <FirstPiece station={station} cut={cut} plan={plan} products={run.products} shop={shop} />
-            )}
-            {cut && <Steps cut={cut} cuts={cuts} run={run} shop={shop} />}
-            {cut &&
-              at &&
-              shortCautions(at, cut.loaded === cut.stick).map((caution) => (
-                <p key={caution} className="caution short">
-                  {caution}
-                </p>
-              ))}
-            {/* Last: it can wait, and what is to be done at the next cut cannot. */}
-            {props.leftOver}
-          </div>
-        )}
+        <div className="saw-do">
+          <FigureNotes setUp={setUp} saw={saw} />
+          {cut && <FirstPiece station={station} cut={cut} plan={plan} products={run.products} shop={shop} />}
+          {cut && <Steps cut={cut} cuts={cuts} run={run} shop={shop} />}
+          {cut &&
+            at &&
+            shortCautions(at, cut.loaded === cut.stick).map((caution) => (
+              <p key={caution} className="caution short">
+                {caution}
+              </p>
+            ))}
+          {/* Last: it can wait, and what is to be done at the next cut cannot. */}
+          {props.leftOver}
+        </div>
       </div>
     </>
   )

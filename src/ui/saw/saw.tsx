@@ -1,32 +1,30 @@
 import './saw.css'
+import { dropNow, stickNow } from '../../app/stick-now.ts'
+import { stickName } from '../../core/facts/rack.ts'
 import { useActions, useApp, useShop } from '../app.ts'
 import { go, hrefOf } from '../shell/route.ts'
 import type { StationProps } from '../shell/stations.tsx'
 import { Bench } from './bench.tsx'
-import { Changed, NestWork, NoNest, NoPlan, NoRun, Refused, Spares, Stale } from './waiting.tsx'
+import { Changed } from './changed.tsx'
+import { Miscut } from './miscut.tsx'
+import { paintedOf } from './painted.ts'
+import { Lacking } from './rest.tsx'
+import { NestWork, NoNest, NoPlan, NoRun, Refused, Spares, Stale } from './waiting.tsx'
 
 /** The Saw station: one set-up at a time, every cut checked off, or why there is nothing to cut yet. */
 export function Saw({ view, at }: StationProps) {
   const shop = useShop()
   const actions = useActions()
   const flash = useApp((state) => state.flash)
-  const kept = useApp((state) => state.progress.kept)
+  const progress = useApp((state) => state.progress)
+  const facts = useApp((state) => state.facts)
   const undoable = useApp((state) => state.progress.last[view.id] !== undefined)
   const { plan, nest, nesting, cuts } = view
   const sizes = hrefOf({ station: 'sizes', job: view.id })
   const undo = () => void actions.undo(view.id)
   if (view.refused.length > 0) return <Refused faults={view.refused} sizesHref={sizes} />
   if (!plan) return <NoPlan problems={view.problems} sizesHref={sizes} />
-  if (nesting.rest)
-    return (
-      <Changed
-        nesting={nesting}
-        spares={view.spares}
-        shop={shop}
-        onPlanRest={() => void actions.planRest(view.id)}
-        {...(undoable ? { onUndo: undo } : {})}
-      />
-    )
+  if (nesting.rest) return <Changed view={view} {...(undoable ? { onUndo: undo } : {})} />
   if (plan.hindered)
     return <NoRun problems={plan.hindered} sizesHref={sizes} shopHref={hrefOf({ station: 'shop' })} />
   const run = plan.run
@@ -42,7 +40,7 @@ export function Saw({ view, at }: StationProps) {
   const sticks = nest.sections.flatMap((section) => section.sticks)
   return (
     <>
-      {nesting.state === 'working' && (
+      {nesting.state === 'working' && progress.accepted[view.id] !== nest.id && (
         <NestWork nesting={nesting} usable onStop={() => actions.stopSolving(view.id)} />
       )}
       <Stale view={view} sizesHref={sizes} />
@@ -56,11 +54,19 @@ export function Saw({ view, at }: StationProps) {
         flash={flash}
         chosen={at}
         undoable={undoable}
-        isKept={(stick) => kept.includes(`${nest.id}/${stick}`)}
+        isSettled={(stick) => [...progress.kept, ...progress.scrapped].includes(stickName(nest.id, stick))}
+        sticksNow={sticks.map((stick) => ({
+          ...stick,
+          drop: dropNow(stick, stickNow(nest.id, stick, progress)),
+        }))}
         onGo={(setUp) => go({ station: 'saw', job: view.id, at: setUp })}
         onCut={(cut) => actions.cut(view.id, cut)}
         onUndo={undo}
         onKeepDrop={(stick, length) => void actions.keepDrop(view.id, stick, length)}
+        onScrap={(stick) => void actions.scrap(view.id, stick)}
+        painted={paintedOf(facts, progress, nest.id)}
+        tellMiscut={(now, end) => <Miscut view={view} nest={nest} now={now} onEnd={end} />}
+        lacking={<Lacking view={view} />}
         onWeld={() => go({ station: 'weld', job: view.id })}
       />
     </>

@@ -26,6 +26,9 @@ export function calledOf(product: Product, products: Run['products']): Called {
   return { piece, stage: from?.kind === 'blank' ? 'mitered end' : '' }
 }
 
+/** `A5 first end`, as it stands on the button. */
+export const onKey = ({ piece, stage }: Called): string => (stage ? `${piece} ${stage}` : piece)
+
 /** `A5, first end`. */
 export const sayCalled = ({ piece, stage }: Called): string => (stage ? `${piece}, ${stage}` : piece)
 

@@ -18,7 +18,12 @@ export function Steps({
 }) {
   const says = saysOf(shop)
   const lengths = { say: (mm: number) => say(mm, shop.reading), stick: says.stick, drop: says.drop }
-  const { before, after } = stepsOf(cut, run.products, lengths, cuts[cut.index + 1])
+  const { before, after } = stepsOf(
+    cut,
+    run.products,
+    lengths,
+    cuts.find((one) => one.index > cut.index && one.lost === undefined),
+  )
   const called = sayCalled(calledOf(cut.product, run.products))
   return (
     <ol className="bench-steps">

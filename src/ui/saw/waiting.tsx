@@ -140,36 +140,6 @@ export function NestWork(props: { nesting: Nesting; usable: boolean; onStop: () 
   )
 }
 
-/** The job is no longer what the accepted nest cuts: nothing may be cut by it until the rest is planned again. */
-export function Changed(props: {
-  nesting: Nesting
-  spares: readonly string[]
-  shop: Shop
-  onPlanRest: () => void
-  onUndo?: () => void
-}) {
-  return (
-    <section className="station-state">
-      <h1>The job was changed after it was laid out</h1>
-      <p>
-        {props.nesting.text ??
-          'What is cut stays cut; what is still open is planned again on the steel that is left.'}
-      </p>
-      <Spares spares={props.spares} shop={props.shop} />
-      <div className="state-keys">
-        <button type="button" className="go" onClick={props.onPlanRest}>
-          Plan what is left
-        </button>
-        {props.onUndo && (
-          <button type="button" onClick={props.onUndo}>
-            Undo the last thing done
-          </button>
-        )}
-      </div>
-    </section>
-  )
-}
-
 /** Pieces that lie there and that nothing in the job asks for. */
 export function Spares({ spares, shop }: { spares: readonly string[]; shop: Shop }) {
   if (spares.length === 0) return null

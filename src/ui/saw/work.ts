@@ -1,5 +1,5 @@
 import type { BenchCut, SetUp } from '../../core/plan-shapes.ts'
-import { nextCut } from '../../core/saw/bench.ts'
+import { isOpen, nextCut } from '../../core/saw/bench.ts'
 
 /** A set-up with all its cuts, in the order of work. */
 export interface Station {
@@ -10,10 +10,11 @@ export interface Station {
   readonly cut: number
 }
 
-/** The cuts by set-up, in the order in which the work first comes to each. */
+/** The cuts by set-up, in the order in which the work first comes to each; without those lost to a miscut. */
 export function stationsOf(cuts: readonly BenchCut[]): readonly Station[] {
   const groups = new Map<string, BenchCut[]>()
   for (const cut of cuts) {
+    if (cut.lost !== undefined) continue
     const group = groups.get(cut.setUp.id)
     if (group) group.push(cut)
     else groups.set(cut.setUp.id, [cut])
@@ -39,21 +40,23 @@ export type Now =
 /**
  * The next thing at the chosen set-up. The order of work comes first: when its next cut stands in another set-up,
  * the person is sent there, unless they came here out of order themselves (`aside`). Even then nothing is blocked: a
- * blank that was cut and never checked off may be mitered.
+ * blank that was cut and never checked off may be mitered. What is left for `later` comes when nothing else is open.
  */
 export function nowAt(
   stations: readonly Station[],
   cuts: readonly BenchCut[],
   chosen: string | undefined,
   aside: boolean,
+  later: ReadonlySet<string> = new Set(),
 ): Now {
-  const next = nextCut(cuts)
+  const isLater = ({ product }: BenchCut) => later.has(product.id)
+  const next = nextCut([...cuts.filter((cut) => !isLater(cut)), ...cuts.filter(isLater)])
   const home = stations.find((station) => station.setUp.id === next?.setUp.id)
   if (!next || !home) return { kind: 'all cut' }
   const station = stations.find((one) => one.setUp.id === chosen) ?? home
   if (station === home) return { kind: 'cut', station, cut: next, aside: false }
-  const open = station.cuts.filter((cut) => cut.done === undefined)
-  const ready = open.find(canCut)
+  const open = station.cuts.filter(isOpen)
+  const ready = open.find((cut) => canCut(cut) && !isLater(cut)) ?? open.find(canCut)
   const here = ready ?? open[0]
   if (aside && here) return { kind: 'cut', station, cut: here, aside: true }
   return { kind: here && !ready ? 'blocked' : 'move', station, to: home, cut: next }
@@ -65,6 +68,6 @@ export function nextStation(
   cuts: readonly BenchCut[],
   here: Station,
 ): Station | undefined {
-  const later = cuts.find((cut) => cut.done === undefined && cut.setUp.id !== here.setUp.id)
+  const later = cuts.find((cut) => isOpen(cut) && cut.setUp.id !== here.setUp.id)
   return stations.find((station) => station.setUp.id === later?.setUp.id)
 }

@@ -6,7 +6,8 @@ import { say } from '../../core/reading/show.ts'
 import { type Section, sectionKey } from '../../core/section/section.ts'
 import type { Shop } from '../../core/shop.ts'
 import { useActions, useApp, useShop } from '../app.ts'
-import { Changed, NoNest, NoPlan, Refused } from '../saw/waiting.tsx'
+import { Changed } from '../saw/changed.tsx'
+import { NoNest, NoPlan, Refused } from '../saw/waiting.tsx'
 import { hrefOf } from '../shell/route.ts'
 import type { StationProps } from '../shell/stations.tsx'
 import { Laid } from './laid.tsx'
@@ -35,12 +36,7 @@ export function Stock({ view }: StationProps) {
         ) : !plan ? (
           <NoPlan problems={view.problems} sizesHref={sizes} />
         ) : view.nesting.rest ? (
-          <Changed
-            nesting={view.nesting}
-            spares={view.spares}
-            shop={shop}
-            onPlanRest={() => void actions.planRest(view.id)}
-          />
+          <Changed view={view} />
         ) : nest ? (
           <Laid view={view} plan={plan} nest={nest} shop={shop} />
         ) : (

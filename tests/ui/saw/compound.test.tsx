@@ -2,7 +2,7 @@ import { cleanup, render, screen } from '@testing-library/react'
 import { afterEach, describe, expect, test } from 'vitest'
 import type { SetUp } from '../../../src/core/plan-shapes.ts'
 import type { Saw } from '../../../src/core/shop.ts'
-import { Figures } from '../../../src/ui/saw/figures.tsx'
+import { FigureNotes, Figures } from '../../../src/ui/saw/figures.tsx'
 import { sayAngles } from '../../../src/ui/saw/say.ts'
 import { SideView } from '../../../src/ui/saw/side-view.tsx'
 import { squareSet } from './bench-run.ts'
@@ -25,7 +25,12 @@ describe('what is set for a compound end stands there in big figures', () => {
       { tilt: -8 },
       { bevel: { deg: 8, text: '8°' }, bevelLean: 'the top of the blade leans toward the stop' },
     )
-    render(<Figures setUp={setUp} saw={saw} />)
+    render(
+      <>
+        <Figures setUp={setUp} saw={saw} />
+        <FigureNotes setUp={setUp} saw={saw} />
+      </>,
+    )
     expect(figureOf('bevel')).toContain('8')
     expect(screen.getByText('The top of the blade leans toward the stop.')).toBeTruthy()
     expect(sayAngles(setUp, saw)).toBe('miter 14.3°, bevel 8°')
@@ -36,7 +41,12 @@ describe('what is set for a compound end stands there in big figures', () => {
       { roll: 34.31 },
       { roll: 'top of the tube toward the fence by 34.3°', seam: 'weld seam up' },
     )
-    render(<Figures setUp={setUp} saw={saw} />)
+    render(
+      <>
+        <Figures setUp={setUp} saw={saw} />
+        <FigureNotes setUp={setUp} saw={saw} />
+      </>,
+    )
     expect(figureOf('roll')).toContain('34.3')
     expect(screen.getByText('Weld seam up.')).toBeTruthy()
     expect(sayAngles(setUp, saw)).toBe('miter 14.3°, turned 34.3°')

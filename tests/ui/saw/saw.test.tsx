@@ -1,7 +1,8 @@
-import { fireEvent, screen, waitFor, within } from '@testing-library/react'
-import { describe, expect, test } from 'vitest'
+import { act, fireEvent, screen, waitFor, within } from '@testing-library/react'
+import { describe, expect, test, vi } from 'vitest'
+import type { Wrong } from '../../../src/app/state.ts'
 import { Saw } from '../../../src/ui/saw/saw.tsx'
-import { cutsWith, plan, shop } from './bench-run.ts'
+import { cutsWith, nest, plan, shop } from './bench-run.ts'
 import { fakeApp, noProgress, viewWith } from './fake-app.tsx'
 
 const open = (...given: Parameters<typeof fakeApp>) => {
@@ -236,12 +237,19 @@ describe('from one set-up to the next', () => {
     fireEvent.click(within(left).getByRole('button', { name: 'Keep the offcut' }))
     expect(app.actions.keepDrop).toHaveBeenCalledWith('job-1', 'S1', 5177)
     fireEvent.click(within(left).getByRole('button', { name: 'It is scrap' }))
-    expect(screen.queryByRole('region', { name: 'What is left of length S1' })).toBeNull()
+    expect(app.actions.scrap).toHaveBeenCalledWith('job-1', 'S1')
   })
 
   test('a drop that is on the rack already is not offered again', () => {
     open(viewWith({ cuts: cutsWith(['A1.b', 'A2.b']) }), {
       progress: { ...noProgress, kept: ['nest-1/S1'] },
+    })
+    expect(screen.queryByRole('region', { name: /left of length/ })).toBeNull()
+  })
+
+  test('a drop that was called scrap is not offered again', () => {
+    open(viewWith({ cuts: cutsWith(['A1.b', 'A2.b']) }), {
+      progress: { ...noProgress, scrapped: ['nest-1/S1'] },
     })
     expect(screen.queryByRole('region', { name: /left of length/ })).toBeNull()
   })
@@ -314,12 +322,114 @@ describe('nothing to cut', () => {
     expect(screen.getByText('2 spare pieces:').parentElement!.textContent).toContain('A1, A2')
     expect(screen.queryByRole('button', { name: /^Cut/ })).toBeNull()
     fireEvent.click(main('Plan what is left'))
-    expect(app.actions.planRest).toHaveBeenCalledWith('job-1')
+    expect(app.actions.planRest).toHaveBeenCalledWith('job-1', [])
   })
 
   test('sizes that stopped working leave the last good plan, marked', () => {
     open(viewWith({ stale: true, problems: [{ code: 'x', text: 'A size of 0 is not possible.' }] }))
     expect(screen.getByRole('alert').textContent).toContain('A size of 0 is not possible.')
     expect(main('Cut A1 blank')).toBeTruthy()
+  })
+})
+
+describe('a pedal that acts as a keyboard', () => {
+  const press = (key: string, at: number, repeat = false) => {
+    const event = new KeyboardEvent('keydown', { key, repeat, bubbles: true, cancelable: true })
+    Object.defineProperty(event, 'timeStamp', { value: at })
+    act(() => void document.body.dispatchEvent(event))
+    return event.defaultPrevented
+  }
+
+  test('checks off by Page Down; pressed again 1 s later it bounced, 2 s later it is the next piece', async () => {
+    const app = open(viewWith())
+    expect(press('PageDown', 10_000)).toBe(true)
+    await offered('A1 blank is cut')
+    await offered('Cut A2 blank')
+    press('PageDown', 11_000)
+    press('PageDown', 11_200, true)
+    expect(app.actions.cut).toHaveBeenCalledTimes(1)
+    press('PageDown', 12_000)
+    expect(app.actions.cut).toHaveBeenCalledTimes(2)
+  })
+
+  test('Enter and Space cut too, Page Up takes back', async () => {
+    const app = open(viewWith())
+    press('Enter', 10_000)
+    await offered('A1 blank is cut')
+    await offered('Cut A2 blank')
+    press(' ', 20_000)
+    press('PageUp', 30_000)
+    expect(app.actions.cut).toHaveBeenCalledTimes(2)
+    expect(app.actions.undo).toHaveBeenCalledTimes(1)
+  })
+
+  test('does nothing in a field', () => {
+    const app = open(viewWith())
+    const field = document.createElement('input')
+    document.body.append(field)
+    fireEvent.keyDown(field, { key: 'Enter' })
+    expect(app.actions.cut).not.toHaveBeenCalled()
+    field.remove()
+  })
+})
+
+describe('a cut that went wrong', () => {
+  test('is told in four taps: which, how, how much is left; then the rest is planned', async () => {
+    const app = open(viewWith({ cuts: cutsWith(['A1.b']) }))
+    const miscut = vi.fn(async (_id: string, _wrong: Wrong) => true)
+    Object.assign(app.actions, { miscut })
+    fireEvent.click(main('Miscut'))
+    expect(screen.getByRole('heading', { name: 'What went wrong?' })).toBeTruthy()
+    // The piece on the saw is meant unless said otherwise; too short says nothing of how much is left.
+    expect(screen.getByRole('radio', { name: 'A2, blank, on the saw' })).toHaveProperty('checked', true)
+    expect(main('Keep what is left')).toHaveProperty('disabled', true)
+    fireEvent.click(screen.getByRole('radio', { name: 'bad end' }))
+    fireEvent.click(main('Keep 404 mm of it'))
+    await waitFor(() => expect(app.actions.planRest).toHaveBeenCalledWith('job-1'))
+    const [job, wrong] = miscut.mock.calls[0]!
+    expect(job).toBe('job-1')
+    expect(wrong).toMatchObject({ why: 'bad end', left: 404, ends: ['mill', 'cut'] })
+    expect('cut' in wrong.of && wrong.of.cut.product.id).toBe('A2.b')
+    expect(screen.queryByRole('heading', { name: 'What went wrong?' })).toBeNull()
+  })
+
+  test('leaves its place: the work goes on with the next, and what is missing is said', () => {
+    const cuts = cutsWith(['A1.b']).map((cut) =>
+      cut.product.id.startsWith('A2') ? { ...cut, lost: 'dev:9' } : cut,
+    )
+    open(viewWith({ cuts, missing: ['A2'] }))
+    expect(screen.getByText(/A2 has no steel in this plan/)).toBeTruthy()
+    expect(main('Cut A1 first end')).toBeTruthy()
+    expect(document.querySelector('.bar-words [role=status]')!.textContent).toContain('1 of 3 in all')
+  })
+
+  test('the plan of the rest says first what must be bought, then what changes on each stick', () => {
+    const section = plan.run!.setUps[0]!.section
+    const offer = {
+      nest,
+      recut: [],
+      of: '',
+      difference: {
+        buy: [{ section, length: 6000, count: 1 }],
+        saved: 0,
+        same: 2,
+        changed: [{ stick: 'S4', section, length: 6000, kind: 'stick' as const, before: '', after: 'A × 2' }],
+      },
+    }
+    const app = open(viewWith({ missing: ['A1', 'A2'], offer }))
+    const shown = screen.getByRole('region', { name: 'The new plan of what is left' })
+    expect(shown.textContent).toContain('To buy: 1 length of 6000 mm')
+    expect(within(shown).getByRole('row', { name: /S4/ }).textContent).toContain('A × 2')
+    fireEvent.click(main('Work by the new plan'))
+    expect(app.actions.acceptRest).toHaveBeenCalledWith('job-1')
+  })
+
+  test('a piece left for later comes after all others, and its set-up can be gone back to', async () => {
+    open(viewWith())
+    fireEvent.click(main('Leave it'))
+    fireEvent.click(main('Cut A2 blank'))
+    await screen.findByRole('button', { name: /^Go to set-up 2/ }, { timeout: 3000 })
+    const list = screen.getByRole('navigation', { name: 'Set-ups' })
+    expect(within(list).getAllByRole('button')[0]!.textContent).toContain('1 cut, 1 to go')
   })
 })

@@ -1,0 +1,26 @@
+import type { JobView } from '../../app/state.ts'
+import { useShop } from '../app.ts'
+import { Rest } from './rest.tsx'
+import { Spares } from './waiting.tsx'
+
+/** The job is no longer what the accepted nest cuts: nothing may be cut by it until the rest is planned again. */
+export function Changed({ view, onUndo }: { view: JobView; onUndo?: () => void }) {
+  const shop = useShop()
+  return (
+    <section className="station-state">
+      <h1>The job was changed after it was laid out</h1>
+      <p>
+        {view.nesting.state === 'accepted' && view.nesting.text
+          ? view.nesting.text
+          : 'What is cut stays cut; what is still open is planned again on the steel that is left.'}
+      </p>
+      <Spares spares={view.spares} shop={shop} />
+      <Rest view={view} />
+      {onUndo && (
+        <button type="button" onClick={onUndo}>
+          Undo the last thing done
+        </button>
+      )}
+    </section>
+  )
+}

@@ -1,0 +1,170 @@
+import { useState } from 'react'
+import { fitsIn, steelAgain } from '../../app/again.ts'
+import { shortSide } from '../../app/recut.ts'
+import type { JobView, Wrong } from '../../app/state.ts'
+import { rackMarks } from '../../core/facts/rack-mark.ts'
+import type { Progress } from '../../core/facts.ts'
+import type { Nest } from '../../core/nest.ts'
+import type { BenchCut } from '../../core/plan-shapes.ts'
+import { parseLength } from '../../core/reading/parse.ts'
+import { readingStep, say } from '../../core/reading/show.ts'
+import type { Shop } from '../../core/shop.ts'
+import { wholeSlack } from '../../core/tolerance.ts'
+import { tanDeg } from '../../core/units.ts'
+import { useActions, useApp, useShop } from '../app.ts'
+import { Choice } from '../fields/choice.tsx'
+import { LengthField } from '../fields/length-field.tsx'
+import { saysOf, unitsOf } from '../words.ts'
+import { calledOf, sayCalled } from './say.ts'
+
+const whys = ['too short', 'wrong angle', 'bad end'] as const
+type Why = (typeof whys)[number]
+
+/** The cuts that may have gone wrong: the one at hand, then those checked off, the last first. */
+function suspects(
+  cuts: readonly BenchCut[],
+  now: BenchCut | undefined,
+  progress: Progress,
+): readonly BenchCut[] {
+  const whenMade = new Map(progress.made.map(({ id }, at) => [id, at]))
+  const there = new Set(progress.made.filter(({ used }) => !used).map(({ id }) => id))
+  const done = cuts
+    .filter((cut) => cut.done !== undefined && there.has(cut.done))
+    .sort((a, b) => whenMade.get(b.done!)! - whenMade.get(a.done!)!)
+  return now ? [now, ...done] : done
+}
+
+/** What can be cut from a piece that is whole but for one bad end, mm: its short side. */
+function wholeLength({ product, setUp }: BenchCut): number {
+  const short = product.kind === 'piece' && product.key ? shortSide(product.key) : undefined
+  const leans = product.kind === 'half' ? setUp.section.width * tanDeg(Math.abs(setUp.swing)) : 0
+  return short ?? Math.max(0, (product.length ?? setUp.stop) - leans)
+}
+
+/** A cut went wrong: which, how, and what is left of it. What that means is said at once, and the rest is planned. */
+export function Miscut(props: {
+  readonly view: JobView
+  readonly nest: Nest
+  /** The cut that is wanted now. */
+  readonly now: BenchCut | undefined
+  readonly onEnd: () => void
+}) {
+  const { view, nest, now } = props
+  const actions = useActions()
+  const shop = useShop()
+  const progress = useApp((state) => state.progress)
+  const products = view.plan?.run?.products ?? []
+  const all = suspects(view.cuts, now, progress)
+  const [which, setWhich] = useState(now?.product.id ?? all[0]?.product.id)
+  const [why, setWhy] = useState<Why>('too short')
+  const [typed, setTyped] = useState<string | null>(null)
+  const [busy, setBusy] = useState(false)
+  const cut = all.find(({ product }) => product.id === which) ?? all[0]
+  if (!cut) return <p className="elsewhere">Nothing is cut yet that could have gone wrong.</p>
+
+  const name = (one: BenchCut) => sayCalled(calledOf(one.product, products))
+  const read = typed === null || typed.trim() === '' ? undefined : parseLength(typed, unitsOf(shop.reading))
+  const step = readingStep(shop.reading)
+  const derived = why === 'too short' ? undefined : Math.floor(wholeLength(cut) / step + wholeSlack) * step
+  const left = read?.ok ? read.value.mm : derived
+  const mitered = cut.product.kind === 'half' || cut.product.kind === 'piece'
+  const bad = why !== 'too short' || (mitered && wholeLength(cut) < (cut.product.length ?? 0))
+  const ends = [bad ? 'mill' : 'cut', mitered && bad ? 'mill' : 'cut'] as const
+  const end = async (length: number) => {
+    if (busy) return
+    setBusy(true)
+    const of: Wrong['of'] = cut.done === undefined ? { cut } : { piece: cut.done }
+    const written = await actions.miscut(view.id, { of, why, left: length, ends })
+    setBusy(false)
+    if (!written) return
+    props.onEnd()
+    void actions.planRest(view.id)
+  }
+  const [first, ...others] = all
+  return (
+    <section className="miscut-panel" aria-labelledby="miscut-head">
+      <h1 id="miscut-head">What went wrong?</h1>
+      <Choice
+        label="Which piece"
+        value={cut.product.id}
+        options={[first!, ...others.slice(0, 3)].map((one) => ({
+          value: one.product.id,
+          label: `${name(one)}${one.done === undefined ? ', on the saw' : ''}`,
+        }))}
+        onChange={setWhich}
+      />
+      {others.length > 3 && (
+        <details className="miscut-others">
+          <summary>Another piece</summary>
+          <div className="miscut-list">
+            {others.slice(3).map((one) => (
+              <button key={one.product.id} type="button" onClick={() => setWhich(one.product.id)}>
+                {name(one)}
+              </button>
+            ))}
+          </div>
+        </details>
+      )}
+      <Choice
+        label="What is wrong with it"
+        value={why}
+        options={whys.map((one) => ({ value: one, label: one }))}
+        onChange={setWhy}
+      />
+      <LengthField
+        label={`What can still be cut from ${name(cut)}`}
+        value={typed ?? (derived === undefined ? '' : derived)}
+        reading={shop.reading}
+        optional
+        hint="On its short side. Leave it empty and press Scrap where nothing can."
+        onChange={setTyped}
+      />
+      {left !== undefined && left > 0 && (
+        <p className="miscut-fits">
+          {sayFits(fitsIn(nest, view.cuts, cut.setUp.section, { length: left, ends }), shop)}
+        </p>
+      )}
+      <p className="miscut-again">{sayAgain(cut, nest, progress, shop)}</p>
+      <div className="state-keys">
+        <button
+          type="button"
+          className="go"
+          disabled={busy || left === undefined || left <= 0}
+          onClick={() => void end(left!)}
+        >
+          {left !== undefined && left > 0 ? `Keep ${say(left, shop.reading)} of it` : 'Keep what is left'}
+        </button>
+        <button type="button" className="go" disabled={busy} onClick={() => void end(0)}>
+          Scrap {calledOf(cut.product, products).piece}
+        </button>
+        <button type="button" onClick={props.onEnd}>
+          Back
+        </button>
+      </div>
+    </section>
+  )
+}
+
+function sayFits(fit: ReturnType<typeof fitsIn>, shop: Shop): string {
+  if (fit.length === 0) return 'No part that is still open fits in what is left.'
+  const parts = fit.map(({ mark, length }) => `${mark}, ${say(length, shop.reading)}`)
+  return `Fits in what is left: ${parts.join('; ')}.`
+}
+
+function sayAgain(cut: BenchCut, nest: Nest, progress: Progress, shop: Shop): string {
+  const says = saysOf(shop)
+  const piece = nest.sections
+    .flatMap(({ sticks }) => sticks.flatMap(({ pieces }) => pieces))
+    .find(({ mark }) => mark === cut.product.mark)
+  const length = piece ? piece.ends[0].x - piece.ends[1].x : (cut.product.length ?? cut.setUp.stop)
+  const steel = steelAgain(nest, progress, cut.setUp.section, length)
+  const marks = rackMarks(progress.rack)
+  const mark = cut.product.mark ?? cut.product.id
+  if (steel.length === 0) return `No steel is there for another ${mark}: the new plan says what to buy.`
+  const words = steel.slice(0, 3).map((one) => {
+    const long = say(one.length, shop.reading)
+    if (one.kind === 'rack') return `${marks.get(one.rack) ?? 'a piece'} on the rack, ${long}`
+    return `${long} left over of ${says.stick} ${one.stick}${one.open ? '' : ', not yet opened'}`
+  })
+  return `Steel for another ${mark}: ${words.join('; ')}.`
+}

@@ -1,0 +1,163 @@
+import { useState } from 'react'
+import type { SteelChange } from '../../app/difference.ts'
+import type { Offer } from '../../app/rest.ts'
+import type { JobView } from '../../app/state.ts'
+import { say } from '../../core/reading/show.ts'
+import { sectionName } from '../../core/section/name.ts'
+import type { Shop } from '../../core/shop.ts'
+import { useActions, useShop } from '../app.ts'
+import { capital, count, saysOf } from '../words.ts'
+import { NestWork } from './waiting.tsx'
+
+/** Planning what is left: asked for, under way, or offered to be looked at before it is taken. */
+export function Rest({ view }: { view: JobView }) {
+  const actions = useActions()
+  const shop = useShop()
+  const [recut, setRecut] = useState(true)
+  const { offer, nesting, spareSteel } = view
+  if (nesting.state === 'working')
+    return <NestWork nesting={nesting} usable={false} onStop={() => actions.stopSolving(view.id)} />
+  if (offer)
+    return (
+      <Offered
+        offer={offer}
+        view={view}
+        shop={shop}
+        onAccept={() => void actions.acceptRest(view.id)}
+        onDrop={() => actions.dropRest(view.id)}
+      />
+    )
+  const spares = spareSteel.map(({ id }) => id)
+  return (
+    <>
+      {nesting.state === 'failed' && (
+        <p className="problem">
+          <b>No way was found for the rest.</b> {nesting.text}
+        </p>
+      )}
+      {spares.length > 0 && (
+        <label className="flag recut">
+          <input type="checkbox" checked={recut} onChange={(event) => setRecut(event.target.checked)} />
+          <span>
+            Recut the spare pieces where they serve: {spareSteel.map(({ label }) => label).join(', ')}
+          </span>
+        </label>
+      )}
+      <button
+        type="button"
+        className="go"
+        onClick={() => void actions.planRest(view.id, recut ? spares : [])}
+      >
+        Plan what is left
+      </button>
+    </>
+  )
+}
+
+/** What the new plan changes against the one before: nothing is moved that is cut already. */
+function Offered(props: {
+  readonly offer: Offer
+  readonly view: JobView
+  readonly shop: Shop
+  readonly onAccept: () => void
+  readonly onDrop: () => void
+}) {
+  const { offer, view, shop } = props
+  const says = saysOf(shop)
+  const { changed, same, buy, saved } = offer.difference
+  const recut = view.spareSteel.filter(({ id }) => offer.recut.includes(id)).map(({ label }) => label)
+  return (
+    <section className="rest-offer" aria-label="The new plan of what is left">
+      <h2>The new plan of what is left</h2>
+      {buy.length > 0 ? (
+        <p className="rest-buy must">
+          <b>
+            To buy:{' '}
+            {buy
+              .map(
+                ({ count: many, length, section }) =>
+                  `${count(many, says.stick, says.sticks)} of ${say(length, shop.reading)}, ${sectionName(section, shop.reading)}`,
+              )
+              .join('; ')}
+            .
+          </b>
+        </p>
+      ) : (
+        <p className="rest-buy">
+          <b>Nothing has to be bought.</b>
+          {saved > 0 && ` ${count(saved, says.stick, says.sticks)} less than before.`}
+        </p>
+      )}
+      {recut.length > 0 && <p>Cut from spare pieces: {recut.join(', ')}.</p>}
+      <table className="rest-changes">
+        <thead>
+          <tr>
+            <th scope="col">{capital(says.stick)}</th>
+            <th scope="col">Before</th>
+            <th scope="col">Now</th>
+          </tr>
+        </thead>
+        <tbody>
+          {changed.map((one) => (
+            <tr key={one.stick}>
+              <th scope="row">
+                <b>{one.stick}</b> <span className="dim">{steelWords(one, shop)}</span>
+              </th>
+              <td>{one.before || 'nothing'}</td>
+              <td>
+                <b>{one.after || 'nothing more'}</b>
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <p className="dim">
+        {same > 0 && `${count(same, says.stick, says.sticks)} as before. `}What is cut already stays as it is.
+      </p>
+      <div className="state-keys">
+        <button type="button" className="go" onClick={props.onAccept}>
+          Work by the new plan
+        </button>
+        <button type="button" onClick={props.onDrop}>
+          Leave it
+        </button>
+      </div>
+    </section>
+  )
+}
+
+function steelWords({ kind, length }: SteelChange, shop: Shop): string {
+  const long = say(length, shop.reading)
+  if (kind === 'begun') return `what is left of it, ${long}`
+  return kind === 'rack' ? `from the rack, ${long}` : long
+}
+
+/** What the accepted plan no longer gives, with the way to make it good; the work may go on meanwhile. */
+export function Lacking({ view }: { view: JobView }) {
+  const shop = useShop()
+  const says = saysOf(shop)
+  const { missing, short, offer, nesting } = view
+  const planning = offer !== undefined || (nesting.state === 'working' && nesting.rest !== true)
+  if (missing.length === 0 && short.length === 0 && !planning) return null
+  return (
+    <section className="lacking" role="status">
+      {missing.length > 0 && (
+        <p>
+          <b>
+            <span className="state miscut">miscut</span> {missing.join(', ')}{' '}
+            {missing.length === 1 ? 'has' : 'have'} no steel in this plan.
+          </b>
+        </p>
+      )}
+      {short.map(({ stick, lacks }) => (
+        <p key={stick}>
+          <b>
+            {capital(says.stick)} {stick} is {say(lacks, shop.reading)} too short for all that is planned on
+            it.
+          </b>
+        </p>
+      ))}
+      <Rest view={view} />
+    </section>
+  )
+}
