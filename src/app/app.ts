@@ -54,6 +54,7 @@ export function makeApp(
     facts: [],
     rivals: [],
     unread: [],
+    compared: {},
     samples: ports.samples.map(({ name }) => name),
     backup: null,
     room: null,
