@@ -88,6 +88,22 @@ export interface CarriedSheet {
   readonly count?: number
 }
 
+/** One record of the settings book: what the machine was set to, and how it went. */
+export interface WeldSetting {
+  readonly process: string
+  readonly wall: Mm
+  /** Class of the seam, as `fillet`. */
+  readonly joint: string
+  readonly wire: string
+  readonly gas: string
+  readonly volts: number
+  /** Wire and hand, in/min, as machines and charts say them. */
+  readonly wireSpeed: number
+  readonly travel?: number
+  readonly result: 'good' | 'fair' | 'bad'
+  readonly note?: string
+}
+
 /** What is true here across jobs. The rack is not here: it follows from facts. */
 export interface Shop {
   readonly id: string
@@ -120,6 +136,8 @@ export interface Shop {
   readonly tacking: 'in a jig' | 'piece by piece'
   /** In which sequence a frame is welded; absent: upright first, then tops, turn, bottoms. */
   readonly passes?: 'upright first' | 'inside last' | 'balanced'
+  /** The settings book, oldest first. */
+  readonly settings?: readonly WeldSetting[]
   /** What another way of cutting must save in steel before it is taken for square first: whole cents, or mm bought
    * where nothing has a price. Absent: only a saved stick counts. */
   readonly otherWaySaves?: number

@@ -1,5 +1,14 @@
 import * as v from 'valibot'
-import type { Blade, CarriedSection, CarriedSheet, Rate, Reading, Saw, Shop } from '../core/shop.ts'
+import type {
+  Blade,
+  CarriedSection,
+  CarriedSheet,
+  Rate,
+  Reading,
+  Saw,
+  Shop,
+  WeldSetting,
+} from '../core/shop.ts'
 import { section } from './section-shape.ts'
 import {
   agrees,
@@ -144,6 +153,21 @@ const carried = shapeOf<CarriedSection>()(
   }),
 )
 
+const setting = shapeOf<WeldSetting>()(
+  fields('a record of the settings book', {
+    process: text(60),
+    wall: size,
+    joint: text(60),
+    wire: text(60),
+    gas: text(60),
+    volts: number('volts over 0, to 100', { above: 0, most: 100 }),
+    wireSpeed: number('a wire speed over 0, to 5000 in/min', { above: 0, most: 5000 }),
+    travel: v.optional(number('a travel over 0, to 1000 in/min', { above: 0, most: 1000 })),
+    result: oneOf('good', 'fair', 'bad'),
+    note: v.optional(text(500)),
+  }),
+)
+
 export const shop = shapeOf<Shop>()(
   v.pipe(
     fields('a shop', {
@@ -165,6 +189,7 @@ export const shop = shapeOf<Shop>()(
       longSide: oneOf('fence', 'outward'),
       rootGap: number('a root gap of 0 to 10 mm', { least: 0, most: 10 }),
       tacking: oneOf('in a jig', 'piece by piece'),
+      settings: v.optional(list('settings of the welding machine', setting)),
       passes: v.optional(oneOf('upright first', 'inside last', 'balanced')),
       otherWaySaves: v.optional(money),
       tolerance: v.optional(number('a tolerance of more than 0, to 10 mm', { above: 0, most: 10 })),

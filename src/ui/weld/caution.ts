@@ -1,4 +1,5 @@
 import type { Plan, WeldStep } from '../../core/plan-shapes.ts'
+import { ampsFor, leastShade } from '../../core/weld/shade.ts'
 
 // Cautions stand at the step where the danger is. They are said once, where it begins, and defer to local codes, the
 // machine's manual and licensed people. Sources stand beside each; a rule without one is common practice.
@@ -31,8 +32,31 @@ const hot = 'The steel is hot and looks cold: mark it HOT.'
 const tapping = 'Clamp the work before drilling, no gloves near the drill, ease off as it breaks through.'
 // Common practice.
 
-export function sayHeavy(plan: Plan): string {
-  return `It weighs about ${Math.round(plan.mass)} kg (an estimate): turn it with a second person or a hoist.`
+export function sayHeavy(mass: number): string {
+  return `It weighs about ${Math.round(mass)} kg (an estimate): turn it with a second person or a hoist.`
+}
+
+const clamps =
+  'Clamps under load jump off: keep your face out of their line, and nothing on the table that can roll or slide.'
+// Common practice.
+
+/** Shade for the thickest wall that is welded: 1 A to the thousandth of an inch, and the least for that current. */
+function shade(plan: Plan): string {
+  const wall = Math.max(0, ...plan.weld.seams.map(({ size }) => size))
+  if (wall === 0) return ''
+  const amps = ampsFor(wall)
+  return ` For wire at about ${Math.round(amps / 5) * 5} A: shade ${leastShade(amps)} at least; begin darker.`
+}
+// 29 CFR 1910.133(a)(5); the current is a rule of thumb, reference.md 5.5.
+
+/** Kilograms of what is turned: a sub-assembly's own members, or all of it. */
+function massOf(step: WeldStep, plan: Plan): number {
+  const own = new Set(plan.frame.assemblies.find(({ id }) => id === step.assembly)?.members ?? [])
+  if (own.size === 0) return plan.mass
+  return plan.parts.reduce(
+    (sum, part) => sum + part.mass * part.members.filter((id) => own.has(id)).length,
+    0,
+  )
 }
 
 const isFirst = (steps: readonly WeldStep[], step: WeldStep, like: (one: WeldStep) => boolean): boolean =>
@@ -44,15 +68,19 @@ export function cautionsFor(step: WeldStep, plan: Plan): readonly string[] {
   const joint = plan.frame.joints.find((one) => one.id === step.joint)
   const said: string[] = []
   if (isFirst(steps, step, (one) => one.kind === 'fit' || one.kind === 'tack')) said.push(coating)
-  if (isFirst(steps, step, (one) => one.kind === 'tack')) said.push(hotWork, wear)
+  if (isFirst(steps, step, (one) => one.kind === 'tack')) said.push(hotWork, wear + shade(plan))
   if (isFirst(steps, step, (one) => one.kind === 'pass')) said.push(air, coating, wear)
   const isCap = (one: WeldStep) =>
     one.kind === 'tack' && plan.frame.joints.some(({ id, kind }) => id === one.joint && kind === 'cap')
   if (joint?.kind === 'cap' && isFirst(steps, step, isCap)) said.push(closed)
+  if (step.kind === 'fit' && /^Clamp/.test(step.text) && isFirst(steps, step, (one) => one.kind === 'fit'))
+    said.push(clamps)
   if (step.kind === 'turn') {
-    if (plan.mass > oneLift) said.push(sayHeavy(plan))
+    const mass = massOf(step, plan)
+    if (mass > oneLift) said.push(sayHeavy(mass))
     said.push(hot)
   }
+  if (step.id === 'check:pilot') said.push(tapping)
   if (step.id === 'check:tapped') said.push(hot, tapping)
   return said
 }

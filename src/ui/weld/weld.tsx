@@ -10,9 +10,20 @@ import { NoPlan } from '../saw/waiting.tsx'
 import { hrefOf } from '../shell/route.ts'
 import type { StationProps } from '../shell/stations.tsx'
 import { cautionsFor } from './caution.ts'
+import { CheckValue } from './check-value.tsx'
 import { Checklist } from './checklist.tsx'
 import { JointDrawing } from './joints.tsx'
-import { doneWords, isTicked, jointNumbers, jointState, kindWords, stagesOf, tickOf } from './list.ts'
+import {
+  doneWords,
+  isTicked,
+  jointNumbers,
+  jointState,
+  kindWords,
+  stagesOf,
+  tickKey,
+  tickOf,
+} from './list.ts'
+import { Settings } from './settings.tsx'
 
 /** The Weld station: tacks, checks and passes of one copy in their order, each joint numbered on the drawing. */
 export function Weld({ view }: StationProps) {
@@ -32,6 +43,7 @@ function WeldList({ view, plan }: { view: JobView; plan: Plan }) {
   const shop = useShop()
   const actions = useActions()
   const ticked = useApp((state) => state.progress.ticked)
+  const gauged = useApp((state) => state.progress.gauged)
   const flash = useApp((state) => state.flash)
   const undoable = useApp((state) => state.progress.last[view.id] !== undefined)
   const { steps } = plan.weld
@@ -77,6 +89,8 @@ function WeldList({ view, plan }: { view: JobView; plan: Plan }) {
               step={now}
               plan={plan}
               number={now.joint === undefined ? undefined : numbers.get(now.joint)}
+              measured={(of) => gauged[tickKey(view.id, copy, of)]?.value}
+              onGauge={(of, value) => void actions.gauge(view.id, copy, of, value)}
             />
           ) : (
             <p className="weld-done state cut">
@@ -195,8 +209,17 @@ function Copies(props: {
 }
 
 /** The step at hand, large, with why it stands here and what to beware of. */
-function Now({ step, plan, number }: { step: WeldStep; plan: Plan; number: number | undefined }) {
+function Now(props: {
+  step: WeldStep
+  plan: Plan
+  number: number | undefined
+  measured: (of: string) => number | undefined
+  onGauge: (of: string, value: number | undefined) => void
+}) {
+  const { step, plan, number } = props
+  const shop = useShop()
   const cautions = cautionsFor(step, plan)
+  const seam = plan.weld.seams.find(({ id }) => id === step.seam)
   return (
     <section className="weld-step-now" aria-labelledby="weld-now-head">
       <h1 id="weld-now-head">
@@ -213,6 +236,8 @@ function Now({ step, plan, number }: { step: WeldStep; plan: Plan; number: numbe
           {caution}
         </p>
       ))}
+      {step.kind === 'check' && <CheckValue {...props} key={step.id} shop={shop} />}
+      {(step.kind === 'pass' || step.kind === 'tack') && seam && <Settings key={seam.class} seam={seam} />}
     </section>
   )
 }
