@@ -57,31 +57,6 @@ export function Paper({ view }: { readonly view: JobView }) {
               : `The cut sheet and the sticks come with the nest${view.nesting.state === 'working' ? ', which is being worked out.' : '; see Stock.'}`}
           </p>
         )}
-        <fieldset className="paper-sheets">
-          <legend>Sheets</legend>
-          <div className="paper-all">
-            <button type="button" onClick={() => chooseAll(true)}>
-              Every sheet
-            </button>
-            <button type="button" onClick={() => chooseAll(false)}>
-              No sheet
-            </button>
-          </div>
-          {possible.map(({ sheet, pages: its }) => (
-            <label key={sheet.id}>
-              <input
-                type="checkbox"
-                checked={isChosen(sheet)}
-                onChange={({ target }) => setSaid({ ...said, [sheet.id]: target.checked })}
-              />
-              <span>
-                <b>{sheet.title}</b>, {pagesWord(its.length)}
-                <br />
-                {sheet.about}
-              </span>
-            </label>
-          ))}
-        </fieldset>
         <fieldset className="paper-sizes">
           <legend>Page</legend>
           {Object.values(pageSizes).map((page) => (
@@ -108,6 +83,31 @@ export function Paper({ view }: { readonly view: JobView }) {
           Print at 100 %, on {size.name}, without “fit to page”.
           {view.nesting.state === 'found' && ' Printing the cut sheet makes this nest the one to work by.'}
         </p>
+        <fieldset className="paper-sheets">
+          <legend>Sheets</legend>
+          <div className="paper-all">
+            <button type="button" onClick={() => chooseAll(true)}>
+              Every sheet
+            </button>
+            <button type="button" onClick={() => chooseAll(false)}>
+              No sheet
+            </button>
+          </div>
+          {possible.map(({ sheet, pages: its }) => (
+            <label key={sheet.id}>
+              <input
+                type="checkbox"
+                checked={isChosen(sheet)}
+                onChange={({ target }) => setSaid({ ...said, [sheet.id]: target.checked })}
+              />
+              <span>
+                <b>{sheet.title}</b>, {pagesWord(its.length)}
+                <br />
+                {sheet.about}
+              </span>
+            </label>
+          ))}
+        </fieldset>
       </div>
       <div className="paper-preview">
         {pages.length === 0 && <p>No sheet is chosen.</p>}
