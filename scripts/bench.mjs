@@ -18,6 +18,7 @@ note('build', built)
 if (built) note('size', report(join(root, 'dist')))
 if (files.some((name) => name.endsWith('.bench.ts')))
   note('node benches', await run(vitest, ['bench', '--run', '--project', 'plain']))
+note('nests', await run('scripts/run.mjs', ['tests/bench/nest-run.ts']))
 if (built && files.some((name) => name.endsWith('.spec.ts'))) {
   await installMissing()
   note('browser benches', await run(playwright, ['test'], { BENCH: '1' }))

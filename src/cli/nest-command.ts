@@ -15,7 +15,7 @@ const usualSeconds = 10
 const steps = 20_000_000_000
 
 /** Steps of the search by itself before the solver for whole numbers is loaded: most orders are proved within them. */
-const quickSteps = 6_000_000
+const quickSteps = 3_000_000
 
 /** What the command needs from outside. */
 export interface Outside {
@@ -93,10 +93,10 @@ async function solveAll(
 }
 
 /** First what the search finds quickly by itself; only where that leaves a question, once more with the solver loaded. */
-async function solveOne(
-  { problem }: NestRequest,
+export async function solveOne(
+  { problem }: Pick<NestRequest, 'problem'>,
   left: () => number,
-  { load }: Outside,
+  { load }: Pick<Outside, 'load'>,
 ): Promise<Result<Solved>> {
   const stop = () => left() < 0
   const quick = solve(problem, { steps: quickSteps, stop })

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest'
 import { checkNest } from '../../src/core/check/check-nest.ts'
 import type { NestProblem } from '../../src/core/nest.ts'
 import { solve, usualSteps } from '../../src/nest/solve.ts'
-import { shopJob, triplets, uniform } from '../nest/classes.ts'
+import { inchJob, scholl1, schwerin, shopJob, triplets, uniform } from '../nest/classes.ts'
 import { type Dice, dice, seed } from './seed.ts'
 
 /** Solves a class; every nest must pass the judge and keep its bound. Gives the share that was proved least. */
@@ -31,18 +31,26 @@ function provedOf(name: string, times: number, make: (roll: Dice) => NestProblem
   return proved / times
 }
 
-// Shares that a seed of bad luck still reaches; seen: nearly all. Raising them is the nesting issue's.
+// Floors a little below what was seen over several seeds, without the solver library: U 12 of 12, T 11 of 12, S1 and W
+// all, orders 19 of 20. The whole classes, with the library, are the bench's.
 describe('classes of problems', () => {
   test('uniform sizes, 120 pieces', () => {
-    expect(provedOf('uniform 120', 12, (roll) => uniform(roll, 120))).toBeGreaterThanOrEqual(0.75)
+    expect(provedOf('uniform 120', 10, (roll) => uniform(roll, 120))).toBeGreaterThanOrEqual(0.9)
   })
   test('triplets of 60, where the least is known by their making: 20 sticks', () => {
     const least = (roll: Dice) => triplets(roll, 60)
-    expect(provedOf('triplets 60', 12, least)).toBeGreaterThanOrEqual(0.6)
+    expect(provedOf('triplets 60', 8, least)).toBeGreaterThanOrEqual(0.75)
     const result = solve(least(dice('triplets 60 0')), { steps: usualSteps })
     expect(result.ok && result.value.nest.bound).toBe(20_000)
   })
+  test('sizes of Scholl, Klein and Jürgens, set 1, 100 pieces', () => {
+    expect(provedOf('S1 100', 10, (roll) => scholl1(roll, 100))).toBeGreaterThanOrEqual(0.9)
+  })
+  test('sizes of Schwerin and Wäscher, 100 pieces', () => {
+    expect(provedOf('W 100', 10, (roll) => schwerin(roll, 100))).toBeGreaterThanOrEqual(0.9)
+  })
   test('orders of a shop', () => {
-    expect(provedOf('shop', 20, shopJob)).toBeGreaterThanOrEqual(0.7)
+    expect(provedOf('shop', 12, shopJob)).toBeGreaterThanOrEqual(0.8)
+    expect(provedOf('shop, inch', 12, inchJob)).toBeGreaterThanOrEqual(0.8)
   })
 })
