@@ -24,3 +24,28 @@ test('an undo in one tab gives the piece back in the other', async ({ context, p
   await expect(counted(other)).toContainText('0 of 18 in all')
   await expect(other.getByRole('button', { name, exact: true })).toBeVisible()
 })
+
+test('a newer version that wants the database gets it, and the old tab says so and loses nothing', async ({
+  context,
+  page,
+}) => {
+  await openSaw(page)
+  await cutOne(page)
+  const newer = await context.newPage()
+  // A page of the same address that is not the app plays the next version.
+  await newer.goto(new URL('manifest.webmanifest', page.url().split('#')[0]).href)
+  const version = await newer.evaluate(
+    () =>
+      new Promise<number>((done, fail) => {
+        const opening = indexedDB.open('longpoint', 50)
+        opening.onerror = () => fail(opening.error)
+        opening.onsuccess = () => {
+          done(opening.result.version)
+          opening.result.close()
+        }
+      }),
+  )
+  expect(version).toBe(50)
+  await expect(page.getByText(/A newer version of this program was opened in another tab/)).toBeVisible()
+  await expect(counted(page)).toContainText('1 of 18 in all')
+})

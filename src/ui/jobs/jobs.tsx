@@ -5,6 +5,7 @@ import { useActions, useApp } from '../app.ts'
 import { OpenFile } from '../fields/open-file.tsx'
 import { go } from '../shell/route.ts'
 import { JobCard } from './card.tsx'
+import { useFilesGiven } from './files-given.ts'
 import { NewJob } from './new-job.tsx'
 import { Receive } from './receive.tsx'
 import { Remind } from './remind.tsx'
@@ -52,6 +53,11 @@ export function Jobs() {
     if (problems.length === 0) remember(null)
   }
   const start = async (kind: string) => go({ station: 'sizes', job: await actions.newJob(kind) })
+
+  useFilesGiven((text, name) => {
+    setFaults([])
+    return open(text, name)
+  })
 
   return (
     <div className="jobs">

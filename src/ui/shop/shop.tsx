@@ -3,6 +3,7 @@ import { useState } from 'react'
 import type { Problem } from '../../core/result.ts'
 import type { Shop as ShopFigures } from '../../core/shop.ts'
 import { useActions, useShop } from '../app.ts'
+import { About } from './about.tsx'
 import { Backup } from './backup.tsx'
 import { Habits } from './habits.tsx'
 import { ReadingAndWords } from './reading-and-words.tsx'
@@ -46,6 +47,7 @@ export function Shop() {
       <Sheets {...part} />
       <Habits {...part} />
       <Backup {...part} />
+      <About />
     </div>
   )
 }

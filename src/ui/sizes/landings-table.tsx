@@ -1,9 +1,11 @@
 import { landingLines } from '../../core/parts/landing-lines.ts'
 import type { Plan } from '../../core/plan-shapes.ts'
 import { LengthText } from '../fields/length-text.tsx'
+import { TakeTable } from '../fields/take-table.tsx'
+import { landingsOut } from './tables-out.ts'
 
 /** Layout marks: where each part lands on another, both edges from one named end, never chained. */
-export function LandingsTable({ plan }: { plan: Plan }) {
+export function LandingsTable({ plan, name }: { plan: Plan; name: string }) {
   const lines = landingLines(plan)
   if (lines.length === 0) return null
   return (
@@ -43,6 +45,7 @@ export function LandingsTable({ plan }: { plan: Plan }) {
           </tbody>
         </table>
       </div>
+      <TakeTable name={name} what="layout marks" table={landingsOut(plan)} />
     </section>
   )
 }

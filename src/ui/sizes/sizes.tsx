@@ -10,6 +10,7 @@ import { useActions, useShop } from '../app.ts'
 import { typedLengths } from '../drawing/fields.ts'
 import { Pick } from '../fields/choice.tsx'
 import { Count } from '../fields/count.tsx'
+import { TakeTable } from '../fields/take-table.tsx'
 import { TextField } from '../fields/text-field.tsx'
 import { BuildPicture } from '../jobs/build-picture.tsx'
 import { unitsOf } from '../words.ts'
@@ -20,6 +21,7 @@ import { PartsTable } from './parts-table.tsx'
 import { Picture } from './picture.tsx'
 import { Plates } from './plates.tsx'
 import { BuiltSizes, PlatesAndHardware, Warnings } from './rest-of-plan.tsx'
+import { partsOut } from './tables-out.ts'
 import { Tipping } from './tipping.tsx'
 
 /** Parameters under their headings, in the order of the build. */
@@ -81,10 +83,15 @@ export function Sizes({ view }: { readonly view: JobView }) {
                 chosen={chosen}
                 onChoose={choose}
               />
+              <TakeTable
+                name={job.name}
+                what="parts"
+                table={partsOut(plan.parts, plan.quantity, shop.reading)}
+              />
             </section>
             <BuiltSizes plan={plan} />
             <Tipping plan={plan} shop={shop} />
-            <LandingsTable plan={plan} />
+            <LandingsTable plan={plan} name={job.name} />
             <PlatesAndHardware plan={plan} shop={shop} />
             <Plates plan={plan} shop={shop} />
           </div>
