@@ -81,6 +81,92 @@ for (const sample of samples)
       expect(await faults(page)).toEqual([])
     })
 
+/** Legs that lean both ways, stretchers between them, square to the frame: cradles, two views of a piece, nine sheets. */
+const splayed = {
+  format: 'tube-job',
+  version: 1,
+  job: {
+    id: 'splay',
+    name: 'Splayed table',
+    units: 'mm',
+    quantity: 2,
+    build: {
+      kind: 'four-leg',
+      params: {
+        length: 1200,
+        width: 600,
+        height: 740,
+        upper: 'mitered frame',
+        section: {
+          kind: 'square-tube',
+          width: 40,
+          wall: 3,
+        },
+        stands: 'flat',
+        railsSit: 'middle',
+        top: 'plate',
+        topThickness: 5,
+        topEdge: 'flush',
+        topEdgeBy: 10,
+        legSection: {
+          kind: 'square-tube',
+          width: 40,
+          wall: 3,
+        },
+        legStands: 'along the length',
+        legsMeet: 'under the corners',
+        legInset: 0,
+        splay: 'angles',
+        leanLength: 8,
+        leanWidth: 12,
+        feetLength: 1360,
+        feetWidth: 760,
+        legTurned: 'square to the frame',
+        stretchers: 'around',
+        stretcherSection: {
+          kind: 'square-tube',
+          width: 30,
+          wall: 2,
+        },
+        stretcherStands: 'flat',
+        stretcherHeight: 150,
+        shelf: false,
+        shelfThickness: 3,
+        shelfClear: 2,
+        caps: true,
+        capThickness: 10,
+        levelers: true,
+        thread: 'M10',
+        levelerPad: 8,
+        levelerPadWidth: 32,
+        levelerLeast: 10,
+        levelerMost: 25,
+        levelerSetting: 15,
+        levelerStud: 40,
+      },
+    },
+  },
+}
+
+test('a table on legs that lean both ways, on Letter: its cradles, gauges and plates stay on their pages too', async ({
+  page,
+}) => {
+  await page.goto('./')
+  await page.locator('input[type=file]').setInputFiles({
+    name: 'splayed.json',
+    mimeType: 'application/json',
+    buffer: Buffer.from(JSON.stringify(splayed)),
+  })
+  await expect(page.getByRole('heading', { name: 'Parts' })).toBeVisible()
+  await page.goto(page.url().replace(/\/sizes$/, '/paper'))
+  await expect(page.getByRole('checkbox', { name: /Wall cut sheet/ })).toBeVisible({ timeout: 30_000 })
+  await page.getByRole('button', { name: 'Every sheet' }).click()
+  await page.getByRole('radio', { name: 'Letter' }).check()
+  await page.emulateMedia({ media: 'print' })
+  expect(await page.locator('.paper-print').getByText('Turned').count()).toBeGreaterThan(0)
+  expect(await faults(page)).toEqual([])
+})
+
 test('the sheets measure what they say: a page of 215.9 × 279.4 mm (Letter), 210 × 297 (A4), and as many as are shown', async ({
   page,
 }) => {
