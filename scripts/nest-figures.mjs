@@ -78,7 +78,10 @@ put(
   `Measured on ${bench.when}: ${bench.machine}. CPU time of one core while other work ran; at most ${most} problems of a class.`,
 )
 put('classes', classes)
-put('growth by parts', growth(bench.growth.byParts))
+put(
+  'growth by parts',
+  `![Time against parts and against distinct lengths](pictures/nest-growth.svg)\n\n${growth(bench.growth.byParts)}`,
+)
 put('growth by lengths', growth(bench.growth.byLengths))
 put('side by side', side)
 writeFileSync(page, text)
