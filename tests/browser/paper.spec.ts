@@ -3,6 +3,7 @@ import { mkdtempSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import type { Page } from '@playwright/test'
+import { expectAccessible, expectNothingClipped, expectTouchable } from './axe.ts'
 import { expect, test } from './serve.ts'
 
 const samples = ['Hexagon table top', 'Ten-sided pedestal table', 'Five-sided bench frame']
@@ -201,4 +202,23 @@ test('printing the cut sheet makes its nest the one to work by', async ({ page }
   await expect(page.locator('body')).toHaveAttribute('data-printed', 'yes')
   await page.goto(page.url().replace(/\/paper$/, '/stock'))
   await expect(page.getByText(/Accepted/)).toBeVisible()
+})
+
+test('the Paper station: accessible with the cut sheet shown, nothing clipped and touch 44 px at four sizes', async ({
+  page,
+}) => {
+  await openPaper(page, samples[0]!)
+  await page.getByRole('button', { name: 'No sheet' }).click()
+  await page.getByRole('checkbox', { name: /Wall cut sheet/ }).check()
+  await expectAccessible(page)
+  for (const [width, height] of [
+    [1180, 820],
+    [820, 1180],
+    [390, 844],
+    [1440, 900],
+  ] as const) {
+    await page.setViewportSize({ width, height })
+    await expectNothingClipped(page)
+    await expectTouchable(page, 44)
+  }
 })
