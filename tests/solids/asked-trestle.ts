@@ -42,7 +42,7 @@ export function askedTrestle(values: Values, bodies: readonly Body[]): Asked[] {
   return [
     { name: 'overall height', asked: asked('height'), real: most(bodies, 2) },
     ...(pairs.length === 2
-      ? [{ name: 'over both pairs', asked: asked('length'), real: most(bodies, 0) - least(bodies, 0) }]
+      ? [{ name: 'over both pairs', asked: asked('length'), real: most(bodies, 1) - least(bodies, 1) }]
       : []),
     ...pairs.flatMap((pair): Asked[] => {
       const legs = within(pair, 'leg-')
@@ -50,12 +50,12 @@ export function askedTrestle(values: Values, bodies: readonly Body[]): Asked[] {
       const top = most(legs, 2)
       return [
         { name: `lower ends of pair ${pair}`, asked: setting + cap, real: least(legs, 2) },
-        { name: `feet of pair ${pair}`, asked: asked('feet'), real: across(legs, setting + cap, 1) },
+        { name: `feet of pair ${pair}`, asked: asked('feet'), real: across(legs, setting + cap, 0) },
         // Where the root gap ends them lower, their upper ends stand as much closer or wider as they lean.
         ...(Math.abs(top - least([bar!], 2)) < 1e-6
-          ? [{ name: `upper ends of pair ${pair}`, asked: asked('upper'), real: across(legs, top, 1) }]
+          ? [{ name: `upper ends of pair ${pair}`, asked: asked('upper'), real: across(legs, top, 0) }]
           : []),
-        { name: `bar of pair ${pair}`, asked: asked('barLength'), real: most([bar!], 1) - least([bar!], 1) },
+        { name: `bar of pair ${pair}`, asked: asked('barLength'), real: most([bar!], 0) - least([bar!], 0) },
         { name: `legs of pair ${pair}`, asked: values.style === 'X legs' ? 3 : 2, real: legs.length },
       ]
     }),

@@ -8,7 +8,7 @@ import type { Section } from '../section/section.ts'
 import type { Mm, Rad } from '../units.ts'
 import type { BuildContext, Values } from './build.ts'
 
-// A pair of legs in a plane across the table, under its top bar.
+// A pair of legs in a plane across the table, under its top bar. It is seen from the front; a second pair stands behind it.
 
 /** How the axes of a pair run: from the floor ends to the upper ends, in the pair's own plane. */
 export interface Lean {
@@ -54,12 +54,12 @@ export const legOf = (given: Section): Section => {
   return { ...given, width: small, height: big }
 }
 
-/** Pair `number` with its plane at `x`, or why it cannot be. */
+/** Pair `number` with its plane at `y`, seen from the front, or why it cannot be. */
 export function pairOf(
   values: Values,
   { gap, say }: BuildContext,
   number: number,
-  x: Mm,
+  y: Mm,
   lean: Lean,
   { low, under }: Levels,
 ): Result<Pair> {
@@ -69,7 +69,7 @@ export function pairOf(
   const long = values.barLength as Mm
   const z = under + barSection.height / 2
   const path = `pair-${number}`
-  const at = (y: Mm, height: Mm): Vec3 => [x, y, height]
+  const at = (x: Mm, height: Mm): Vec3 => [x, y, height]
   const bar = member(`${path}/bar`, 'Top bar', barSection, at(-long / 2, z), at(long / 2, z), [0, 0, 1])
   const laid = (id: string, name: string, sign: 1 | -1): Member =>
     member(
@@ -78,7 +78,7 @@ export function pairOf(
       section,
       at(-sign * lean.low, low),
       at(-sign * lean.high, under),
-      [0, 1, 0],
+      [1, 0, 0],
       gap,
     )
   const joints: Joint[] = []

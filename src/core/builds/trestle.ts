@@ -119,8 +119,8 @@ function built(
   const places = two ? [-(length - wide) / 2, (length - wide) / 2] : [0]
   const low = footing.setting + footing.capThickness
   const pairs: Pair[] = []
-  for (const [at, x] of places.entries()) {
-    const made = pairOf(values, context, at + 1, x, lean, { low, under })
+  for (const [at, y] of places.entries()) {
+    const made = pairOf(values, context, at + 1, y, lean, { low, under })
     if (!made.ok) return made
     pairs.push(made.value)
   }
@@ -181,10 +181,10 @@ function tiesOf(values: Values, { gap }: BuildContext, legs: readonly Member[]):
   const made = [0, 2].flatMap((first) => {
     const [a, b] = [legs[first], legs[first + 1]]
     if (!a || !b) return []
-    const x = a.pose[12]!
+    const y = a.pose[13]!
     const id = `${a.id.slice(0, 6)}/tie`
-    const reach = Math.abs(a.pose[13]!)
-    return [{ a, b, tie: member(id, 'Tie', section, [x, -reach, z], [x, reach, z], [0, 0, 1], gap) }]
+    const reach = Math.abs(a.pose[12]!)
+    return [{ a, b, tie: member(id, 'Tie', section, [-reach, y, z], [reach, y, z], [0, 0, 1], gap) }]
   })
   const members: Member[] = []
   const joints: Joint[] = []
@@ -217,8 +217,8 @@ function stretcherOf(
     )
   const [a, b] = crosses ? [legs[0]!, legs[2]!] : [ties[0]!, ties[1]!]
   const z = crosses ? crossingOf(a) : a.pose[14]!
-  const reach = b.pose[12]!
-  const through = member('stretcher', 'Stretcher', section, [-reach, 0, z], [reach, 0, z], [0, 0, 1], gap)
+  const reach = b.pose[13]!
+  const through = member('stretcher', 'Stretcher', section, [0, -reach, z], [0, reach, z], [0, 0, 1], gap)
   const problem = buttProblem(through, 'A', a) ?? buttProblem(through, 'B', b)
   if (problem) return bad(problem.code, problem.text, 'build.params.stretcher')
   const one = butt(`stretcher/${a.id}`, through, 'A', a, gap)
@@ -227,7 +227,7 @@ function stretcherOf(
 }
 
 /** Height at which a leg's axis passes the middle of its pair. */
-const crossingOf = ({ pose }: Member): Mm => pose[14]! - (pose[13]! / pose[1]!) * pose[2]!
+const crossingOf = ({ pose }: Member): Mm => pose[14]! - (pose[12]! / pose[0]!) * pose[2]!
 
 function measuresOf(values: Values, lean: Lean, two: boolean): MeasureDraft[] {
   const terms = [{ member: 'pair-1/leg-1', factor: Math.cos(lean.angle) }]

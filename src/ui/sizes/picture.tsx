@@ -3,7 +3,9 @@ import type { Plan } from '../../core/plan-shapes.ts'
 import type { Reading } from '../../core/shop.ts'
 import type { TypedLength } from '../drawing/fields.ts'
 import { FrameDrawing } from '../drawing/frame-drawing.tsx'
+import { frameSvg } from '../drawing/frame-svg.ts'
 import { ListDrawing } from '../drawing/list-drawing.tsx'
+import { fileName, saveFile } from '../fields/files.ts'
 
 const Turnable = lazy(() => import('../drawing/turnable.tsx').then(({ Turnable }) => ({ default: Turnable })))
 
@@ -38,9 +40,19 @@ export function Picture(props: {
             ? 'To scale. Drag it, or turn it with the keys; tap a part to see its numbers.'
             : `Plan and elevation to scale, in ${props.reading.kind === 'mm' ? 'mm' : 'inches'}. Tap a dimension to change it, a part to see its numbers.`}
         </p>
-        <button type="button" onClick={() => setTurning(!turning)}>
-          {turning ? 'Plan and elevation' : 'Turn it round'}
-        </button>
+        <div className="buttons">
+          <button type="button" onClick={() => setTurning(!turning)}>
+            {turning ? 'Plan and elevation' : 'Turn it round'}
+          </button>
+          <button
+            type="button"
+            onClick={() =>
+              saveFile(fileName(props.plan.name, 'svg'), frameSvg(props.plan, props.reading), 'image/svg+xml')
+            }
+          >
+            Save the drawing
+          </button>
+        </div>
       </div>
     </div>
   )

@@ -98,7 +98,10 @@ function GuideLine(props: {
   readonly reading: Reading
 }) {
   const { offset, kerf, side, reading } = props
-  const away = say(guideToEdge(offset, kerf, side), reading)
+  // Half a kerf is less than most shops read: the straight edge is laid finer.
+  const fine: Reading =
+    unitOf(reading) === 'mm' ? { kind: 'mm', step: 0.1 } : { kind: 'inch-fraction', denominator: 64 }
+  const away = say(guideToEdge(offset, kerf, side), fine)
   return (
     <p>
       Lay the straight edge <strong>{away}</strong>{' '}

@@ -23,8 +23,8 @@ export function Tipping({ plan, shop }: { readonly plan: Plan; readonly shop: Sh
           {Number.isFinite(tip.load) ? (
             <>
               The edge on top reaches {length(tip.outside)} past it:{' '}
-              <strong>{showMass(tip.load, shop.mass)} set on that edge tips it</strong>, or a sideways push of{' '}
-              {showMass(tip.push, shop.mass)} at the top. Feet farther apart help.
+              <strong>about {showMass(tip.load, shop.mass)} set on that edge tips it</strong>, or a sideways
+              push of {showMass(tip.push, shop.mass)} at the top. Feet farther apart help.
             </>
           ) : (
             <>

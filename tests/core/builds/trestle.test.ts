@@ -28,14 +28,14 @@ describe('crossing legs', () => {
   test('the stretcher goes between the inner faces of the legs that run through: 1200 − 2 · 50', () => {
     const made = framed('trestle', params, metric)
     expect(partOf(made, 'Stretcher').longPoint).toBeCloseTo(1100, 9)
-    expect(made.frame.size.map((each) => +each.toFixed(6))).toEqual([1200, 500, 650])
+    expect(made.frame.size.map((each) => +each.toFixed(6))).toEqual([500, 1200, 650])
     expect(sizeOf(made, 'overall height').exact).toBeCloseTo(650, 9)
     expect(framed('trestle', { ...params, pairs: '1' }, metric).frame.members).toHaveLength(4)
   })
 
   test('caps of 10 under the feet: the feet stay as far apart, measured where the legs end on their caps', () => {
     const made = framed('trestle', { ...params, caps: true, capThickness: 10 }, metric)
-    const caps = made.frame.plates.map((plate) => plate.pose[13]!)
+    const caps = made.frame.plates.map((plate) => plate.pose[12]!)
     // A cap is as long as the level end, 50 / cos of the lean, which is a little more than 30° now.
     const edge = Math.max(
       ...made.frame.plates[0]!.polygon.map(([x, y]) => Math.max(Math.abs(x), Math.abs(y))),

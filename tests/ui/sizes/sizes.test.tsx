@@ -121,6 +121,56 @@ describe('parts and drawing', () => {
   })
 })
 
+describe('plates', () => {
+  const opened = () => {
+    open('polygon-frame', { sides: 8, size: '26', top: 'plate', topThickness: '1/4' }, 'in')
+    const details = document.querySelector<HTMLDetailsElement>('details.plate')!
+    act(() => {
+      details.open = true
+      fireEvent(details, new Event('toggle'))
+    })
+    return details
+  }
+
+  test('an octagon 26 in across flats: corners 7 5/8 in from the corners of its square (common practice)', () => {
+    const details = opened()
+    const rows = [...details.querySelectorAll('tbody tr')].map((row) => row.textContent)
+    expect(rows).toHaveLength(8)
+    expect(details.textContent).toContain('Check before cutting')
+    expect(rows.filter((row) => row?.includes('7 5/8'))).toHaveLength(4)
+  })
+
+  test('guide 1/2 in, kerf 1/16: 15/32 inside the edge, or 17/32 outside it; eight straight edges are drawn', () => {
+    const details = opened()
+    const lines = () => details.querySelectorAll('.guide-line').length
+    expect(lines()).toBe(0)
+    fireEvent.click(screen.getByRole('radio', { name: /on the part/ }))
+    expect(lines()).toBe(8)
+    expect(screen.getByText(/inside the edge of the part/).textContent).toContain('15/32 in')
+    fireEvent.click(screen.getByRole('radio', { name: /on the waste/ }))
+    expect(screen.getByText(/outside the edge of the part/).textContent).toContain('17/32 in')
+  })
+
+  test('DXF, SVG of the plate and the drawing of the frame are handed over as files', async () => {
+    opened()
+    const blobs: Blob[] = []
+    const make = vi.spyOn(URL, 'createObjectURL').mockImplementation((blob) => {
+      blobs.push(blob as Blob)
+      return 'blob:x'
+    })
+    for (const name of [/Save as DXF, in inches/, /Save as SVG, full size/, /Save the drawing/])
+      fireEvent.click(screen.getByRole('button', { name }))
+    make.mockRestore()
+    vi.useRealTimers()
+    const [dxf, svg, drawing] = await Promise.all(blobs.map((blob) => blob.text()))
+    expect(dxf).toMatch(/\$INSUNITS\r\n70\r\n1\r\n/)
+    expect(svg).toContain('id="part"')
+    // Eight sides and the plate, in three views.
+    expect([...drawing!.matchAll(/fill="#fff"\/><path/g)]).toHaveLength(27)
+    expect(drawing).toContain('from the right')
+  })
+})
+
 describe('a size that cannot be built', () => {
   test('says beside its field what is possible; the last good plan stays, marked as older', () => {
     open('polygon-frame', { size: 700 })
