@@ -14,6 +14,7 @@ import { publish, readDisk } from './publish.ts'
 import { acceptRest, dropRest, planRest } from './rest.ts'
 import { sawActions } from './saw-facts.ts'
 import type { Actions, AppState } from './state.ts'
+import { nestTogether } from './together.ts'
 
 export interface App {
   readonly store: StoreApi<AppState>
@@ -54,11 +55,11 @@ export function makeApp(
     facts: [],
     rivals: [],
     unread: [],
-    compared: {},
     samples: ports.samples.map(({ name }) => name),
     backup: null,
     room: null,
     flash: 0,
+    compared: {},
   }))
   const desk: Desk = {
     ports,
@@ -72,6 +73,7 @@ export function makeApp(
     offers: new Map(),
     searches: new Map(),
     comparing: null,
+    together: new Map(),
     timers: new Map(),
     planned: new Map(),
     dirty: new Set(),
@@ -90,6 +92,7 @@ export function makeApp(
       if (!store.getState().views[id] || desk.dirty.has(id)) publish(desk, {}, [id])
       wantNest(desk, id, true)
     },
+    nestTogether: (id, others) => nestTogether(desk, id, others),
     compare: (id) => compare(desk, id),
     stopSolving: (id) => desk.searches.get(id)?.stop(),
     dismiss: () => {

@@ -44,7 +44,7 @@ const same = (one: Mm, two: Mm) => Math.abs(one - two) <= sameLength
  */
 export async function compare(desk: Desk, id: string): Promise<void> {
   const { views, shop } = desk.store.getState()
-  const demand = views[id]?.plan?.demand
+  const demand = views[id]?.wanted ?? views[id]?.plan?.demand
   if (!demand || demand.length === 0) return
   desk.comparing?.()
   const question = asked(demand)

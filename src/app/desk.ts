@@ -43,6 +43,8 @@ export interface Desk {
   comparing: (() => void) | null
   /** Plans of the rest that wait to be accepted, by job. */
   readonly offers: Map<string, Offer>
+  /** Jobs that are bought together, each to all of them in one order; none where a job is bought alone. */
+  readonly together: Map<string, readonly string[]>
   /** Searches that wait until the typing rests. */
   readonly timers: Map<string, ReturnType<typeof setTimeout>>
   /** The last plan of each job, and all that it depends on as a text. */
@@ -88,4 +90,10 @@ export function jobOf(desk: Desk, id: string): Revision<Job> {
   const revision = desk.jobs.get(id)
   if (!revision) throw new Refusal('This job is no longer on this device; another tab may have removed it.')
   return revision
+}
+
+/** The jobs bought together with this one, itself among them, in one order; itself alone where there are none. */
+export const groupOf = (desk: Desk, id: string): readonly string[] => {
+  const group = (desk.together.get(id) ?? [id]).filter((job) => desk.jobs.has(job))
+  return group.length > 1 ? group : [id]
 }

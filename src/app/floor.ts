@@ -98,9 +98,12 @@ export function floorActions(desk: Desk): FloorActions {
 
     undo: (id) =>
       attempt(desk, undefined, async () => {
-        const last = store.getState().progress.last[id]
+        const { last, accepted } = store.getState().progress
         const facts = done()
-        const fact = facts.find((one) => one.id === last)
+        // At the saw jobs of one nest are cut as one: the last cut may have been another job's.
+        const shared = (one: KnownFact) =>
+          one.nest !== undefined && one.nest === accepted[id] && (one.kind === 'cut' || one.kind === 'kept')
+        const fact = facts.findLast((one) => one.id === last[id] || shared(one))
         if (!fact) return
         await record(
           desk,

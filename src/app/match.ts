@@ -21,9 +21,12 @@ const tooTight = (nest: Nest, open: readonly NestProblem[]): boolean =>
 
 const figures = ['kerf', 'trim', 'grip'] as const
 
-/** The nest cuts exactly what is open: the same geometry from the same section, as long and as often. Marks may differ. */
-export function stillFits(nest: Nest, open: readonly NestProblem[]): boolean {
-  const has = nest.sections.map(({ section, demand }) => ({ section: sectionKey(section), parts: demand }))
+/** The nest cuts exactly what this job has open: the same geometry from the same section, as long and as often. Marks may differ. */
+export function stillFits(nest: Nest, open: readonly NestProblem[], job: string): boolean {
+  const has = nest.sections.map(({ section, demand }) => ({
+    section: sectionKey(section),
+    parts: demand.filter((part) => part.job === job),
+  }))
   const wants = open.map(({ section, parts }) => ({ section: sectionKey(section), parts }))
   return lines(has) === lines(wants) && !tooTight(nest, open)
 }

@@ -1,6 +1,6 @@
 import type { NestProblem, NestSection } from '../core/nest.ts'
 import { sealNest } from '../core/nest-seal.ts'
-import { type Desk, wordsOf } from './desk.ts'
+import { type Desk, groupOf, wordsOf } from './desk.ts'
 import { publish } from './publish.ts'
 import type { Nesting } from './state.ts'
 import { asked, costOf } from './view.ts'
@@ -71,7 +71,8 @@ export function wantNest(desk: Desk, id: string, again = false): void {
   const { progress, views } = desk.store.getState()
   const view = views[id]
   const running = desk.searches.get(id)
-  const wanted = progress.accepted[id] === undefined && view?.plan && !view.stale ? view.plan.demand : []
+  const wanted =
+    progress.accepted[id] === undefined && view?.plan && !view.stale ? (view.wanted ?? view.plan.demand) : []
   const question = asked(wanted)
   const working = running?.nesting.state === 'working'
   if (running?.asked === question && (working || !again)) return
@@ -97,17 +98,20 @@ async function propose(desk: Desk, id: string): Promise<void> {
   const { views, progress } = desk.store.getState()
   const view = views[id]
   if (!view?.plan || view.stale || progress.accepted[id] !== undefined) return
-  const { demand } = view.plan
+  const demand = view.wanted ?? view.plan.demand
+  const jobs = view.wanted ? groupOf(desk, id) : [id]
   const question = asked(demand)
   const found = await search(desk, id, demand)
   const mine = desk.searches.get(id)
   if (found.how !== 'found' || mine?.asked !== question) return
   try {
-    const input = { sections: found.sections, jobs: [id], solver: desk.ports.solver.name }
+    const input = { sections: found.sections, jobs, solver: desk.ports.solver.name }
     const nest = await sealNest(input, desk.ports.hash)
     if (desk.searches.get(id) !== mine) return
-    desk.candidates.set(id, { asked: question, nest })
+    for (const job of jobs) desk.candidates.set(job, { asked: question, nest })
     desk.searches.delete(id)
+    publish(desk, {}, jobs)
+    return
   } catch (error) {
     desk.searches.set(id, { ...mine, nesting: { state: 'failed', text: wordsOf(error) } })
   }

@@ -3,7 +3,7 @@ import { newJob } from '../core/builds/start.ts'
 import type { Bodies, Made, Progress, Spoiled } from '../core/facts.ts'
 import type { Job } from '../core/job.ts'
 import type { Nest } from '../core/nest.ts'
-import { plan } from '../core/plan.ts'
+import { type Beside, plan } from '../core/plan.ts'
 import type { BenchCut, Part, Plan, Run } from '../core/plan-shapes.ts'
 import { bad, good, type Result } from '../core/result.ts'
 import { benchCuts, cutFact, sparesOf } from '../core/saw/bench.ts'
@@ -13,7 +13,7 @@ import type { Shop } from '../core/shop.ts'
 export interface Planner {
   /** A new job of a build with its starting values, named as the build is; refused for a kind that there is not. */
   newJob(kind: string, units: 'in' | 'mm', id: string): Result<Job>
-  plan(job: Job, shop: Shop, nest?: Nest, progress?: Progress): Result<Plan>
+  plan(job: Job, shop: Shop, nest?: Nest, progress?: Progress, beside?: readonly Beside[]): Result<Plan>
   benchCuts(
     run: Run,
     nest: Nest,

@@ -6,7 +6,7 @@ import type { Nest } from '../core/nest.ts'
 import type { Result } from '../core/result.ts'
 import { startShop } from '../core/shop-start.ts'
 import { readStoredFact, readStoredNest } from '../door/stored.ts'
-import { type Desk, Refusal } from './desk.ts'
+import { type Desk, groupOf, Refusal } from './desk.ts'
 import type { Kept } from './ports.ts'
 import type { AppState, JobView } from './state.ts'
 import { viewOf } from './view.ts'
@@ -16,12 +16,26 @@ export function publish(desk: Desk, change: Partial<AppState>, jobs: Iterable<st
   const state = { ...desk.store.getState(), ...change }
   const views: Record<string, JobView> = {}
   for (const [id, view] of Object.entries(state.views)) if (desk.jobs.has(id)) views[id] = view
-  for (const id of new Set(jobs)) {
+  for (const id of withPartners(desk, state, jobs)) {
     const view = viewOf(desk, state, id)
     if (view) views[id] = view
     desk.dirty.delete(id)
   }
   desk.store.setState({ ...change, views })
+}
+
+/** With every job whose nest, in use or looked for, is also that of one of these: it stands or falls with them. */
+function withPartners(
+  desk: Desk,
+  { progress, views }: AppState,
+  jobs: Iterable<string>,
+): ReadonlySet<string> {
+  const all = new Set(jobs)
+  for (const id of [...all]) {
+    const nest = desk.nests.get(progress.accepted[id] ?? '')
+    for (const other of [...groupOf(desk, id), ...(nest?.jobs ?? [])]) if (views[other]) all.add(other)
+  }
+  return all
 }
 
 /** Jobs whose view this tab has to keep true at once: the one on the screen, and those named. */

@@ -1,6 +1,6 @@
 import type { Bodies, Fact, Made, Progress } from '../core/facts.ts'
 import type { Job, Params } from '../core/job.ts'
-import type { Nest } from '../core/nest.ts'
+import type { Nest, NestProblem } from '../core/nest.ts'
 import type { BenchCut, Plan } from '../core/plan-shapes.ts'
 import type { Problem, Result } from '../core/result.ts'
 import type { Section } from '../core/section/section.ts'
@@ -45,6 +45,10 @@ export interface JobView {
   readonly nesting: Nesting
   /** Nest in use: accepted, else candidate. */
   readonly nest: Nest | null
+  /** Other jobs of the nest in use, or of the one that is looked for. */
+  readonly together?: readonly string[]
+  /** What the nest has to answer for all of them; absent: the plan's own demand. */
+  readonly wanted?: readonly NestProblem[]
   /** Every cut of the run, in the order of work, with which are done. Empty while there is no run. */
   readonly cuts: readonly BenchCut[]
   /** Faults that a judge found: the plan's run and nest are then not shown, these are. */
@@ -159,6 +163,8 @@ export interface Actions {
   askToKeep(): Promise<void>
   /** Plans the job now and asks the worker for a nest where none is accepted. */
   show(id: string): void
+  /** One nest for this job and these others, for one purchase; with none of them the job is bought alone again. */
+  nestTogether(id: string, others: readonly string[]): Promise<void>
   /** Looks, in the worker, what other stock would mean for this job. */
   compare(id: string): Promise<void>
   stopSolving(id: string): void

@@ -3,11 +3,12 @@ import type { Made, Progress } from '../core/facts.ts'
 import type { Job } from '../core/job.ts'
 import type { Nest, NestProblem, NestSection } from '../core/nest.ts'
 import { openDemand } from '../core/parts/demand.ts'
+import { demandTogether, type JobDemand } from '../core/parts/together.ts'
 import type { BenchCut, Plan } from '../core/plan-shapes.ts'
-import { bad, type Result } from '../core/result.ts'
+import { bad, good, type Result } from '../core/result.ts'
 import { revisionName } from '../core/revision.ts'
 import { basisOf } from './basis.ts'
-import type { Desk } from './desk.ts'
+import { type Desk, groupOf } from './desk.ts'
 import { stillFits } from './match.ts'
 import { forJob } from './rack.ts'
 import { restOf } from './remains.ts'
@@ -35,6 +36,7 @@ export function progressFor(desk: Desk, progress: Progress, id: string): Progres
 /** plan(), remembered: a check-off changes neither the rack nor what other nests have finished, so it plans nothing. */
 export function planOf(desk: Desk, state: AppState, job: Job, nest: Nest | undefined): Result<Plan> {
   const progress = progressFor(desk, state.progress, job.id)
+  const beside = nest ? besideOf(desk, state, nest, job.id) : []
   const finished = progress.made.filter(
     (made) => made.job === job.id && made.stage === 'piece' && made.nest !== nest?.id,
   )
@@ -43,16 +45,61 @@ export function planOf(desk: Desk, state: AppState, job: Job, nest: Nest | undef
     revision && revisionName(revision),
     desk.shop && revisionName(desk.shop),
     nest?.id,
+    beside.map(({ of }) => of),
     progress.rack,
     progress.blades,
     finished.map(({ key }) => key),
   ])
-  const before = desk.planned.get(job.id)
+  const name = nest ? job.id : `${job.id} alone`
+  const before = desk.planned.get(name)
   if (before?.of === of) return before.plan
-  const plan = safely(() => desk.planner.plan(job, shopNow(state.shop, progress), nest, progress))
-  desk.planned.set(job.id, { of, plan })
+  const plan = safely(() => desk.planner.plan(job, shopNow(state.shop, progress), nest, progress, beside))
+  desk.planned.set(name, { of, plan })
   return plan
 }
+
+/** The other jobs of a nest as they stand; `of` names the revision. A job that is gone or does not plan is left out. */
+function besideOf(desk: Desk, state: AppState, nest: Nest, id: string) {
+  return nest.jobs.flatMap((other) => {
+    const revision = desk.jobs.get(other)
+    if (other === id || !revision) return []
+    const planned = planOf(desk, state, revision.body, undefined)
+    return planned.ok ? [{ job: other, parts: planned.value.parts, of: revisionName(revision) }] : []
+  })
+}
+
+/** What the nest of this job has to answer, with that of the jobs which it is bought together with. */
+export function wantedOf(desk: Desk, state: AppState, id: string): Result<readonly NestProblem[]> {
+  const demands: JobDemand[] = []
+  for (const job of groupOf(desk, id)) {
+    const planned = planOf(desk, state, desk.jobs.get(job)!.body, undefined)
+    if (!planned.ok)
+      return job === id
+        ? planned
+        : bad(
+            'together',
+            `${desk.jobs.get(job)!.body.name} does not plan as it stands, so it cannot be bought along.`,
+          )
+    demands.push({ job, demand: planned.value.demand })
+  }
+  return demandTogether(demands)
+}
+
+/**
+ * Whether an accepted nest can be worked by: it cuts what each of its jobs still asks for, and they all work by it. A job
+ * that is gone or was planned anew leaves the others' sticks as they are cut, and what is left is planned again.
+ */
+function standing(desk: Desk, state: AppState, nest: Nest, own: Plan): boolean {
+  const { accepted, made } = state.progress
+  return nest.jobs.every((job) => {
+    const revision = desk.jobs.get(job)
+    if (!revision || accepted[job] !== nest.id) return false
+    const planned = job === own.job ? own : planOk(planOf(desk, state, revision.body, nest))
+    return planned !== undefined && stillFits(nest, openDemand(planned.demand, made, job, nest.id), job)
+  })
+}
+
+const planOk = (result: Result<Plan>): Plan | undefined => (result.ok ? result.value : undefined)
 
 /** A fault of the program is said like any other problem: the last good plan stays on the screen. */
 function safely(plan: () => Result<Plan>): Result<Plan> {
@@ -87,17 +134,27 @@ export function viewOf(desk: Desk, state: AppState, id: string): JobView | undef
   if (!planned.ok) return lastGood(desk, state, { ...emptyView(job), problems: planned.problems })
 
   const plan = planned.value
-  const view: JobView = { ...emptyView(job), plan: withoutNest(plan), nesting: search?.nesting ?? none }
+  const wanted = acceptedId === undefined ? wantedOf(desk, state, id) : good(plan.demand)
+  const others = (accepted?.jobs ?? groupOf(desk, id)).filter((other) => other !== id)
+  const view: JobView = {
+    ...emptyView(job),
+    plan: withoutNest(plan),
+    nesting: search?.nesting ?? none,
+    ...(others.length > 0 ? { together: others, ...(wanted.ok ? { wanted: wanted.value } : {}) } : {}),
+  }
   if (acceptedId !== undefined && !accepted)
     return { ...view, nesting: { state: 'accepted', text: absent, rest: true } }
   if (accepted) {
-    const open = openDemand(plan.demand, progress.made, id, accepted.id)
-    if (!stillFits(accepted, open))
+    if (!standing(desk, state, accepted, plan))
       return {
         ...view,
         nest: accepted,
         nesting: {
-          ...(search?.nesting ?? { ...costOf(accepted.sections), state: 'accepted', text: changed }),
+          ...(search?.nesting ?? {
+            ...costOf(accepted.sections),
+            state: 'accepted',
+            text: accepted.jobs.length > 1 ? changedTogether : changed,
+          }),
           rest: true,
         },
         // Without a run nobody knows which blanks will be used, so only finished pieces are said.
@@ -116,7 +173,7 @@ export function viewOf(desk: Desk, state: AppState, id: string): JobView | undef
       ...offered(desk, state, id),
     }
   }
-  if (candidate && candidate.asked === asked(plan.demand))
+  if (candidate && candidate.asked === asked(wanted.ok ? wanted.value : plan.demand))
     return judged(desk, state, view, plan, candidate.nest, {
       ...costOf(candidate.nest.sections),
       state: 'found',
@@ -130,6 +187,9 @@ const absent =
   'The nest that was accepted for this job is not on this device. Open the file or the backup that has it, or plan the rest again.'
 const changed =
   'What is asked for is no longer what the accepted layout cuts: the job or the shop was changed, or a finished piece was spoiled. What is cut stays cut; plan what is left on the steel that is there.'
+
+const changedTogether =
+  'This job was laid out together with others, and one of them, the shop or this job has changed or is no longer here, so the common layout cannot be worked by. What is cut stays cut; plan what is left on the steel that is there.'
 
 const emptyView = (job: Job): JobView => ({
   id: job.id,
@@ -163,6 +223,7 @@ const withoutNest = ({
   run: _run,
   hindered: _hindered,
   verdict: _verdict,
+  cutParts: _cutParts,
   ...plan
 }: Plan): Plan => plan
 

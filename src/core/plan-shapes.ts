@@ -353,6 +353,8 @@ export interface Plan {
   /** Present when a nest was given. */
   readonly nest?: Nest
   readonly run?: Run
+  /** Parts as the run marks them, where the nest serves several jobs; absent: `parts`. */
+  readonly cutParts?: readonly Part[]
   /** Why no saw of the shop can cut this nest, each reason with its ways out: there is then no run. */
   readonly hindered?: readonly Problem[]
   /** What the judges said of nest and run: both empty, or the plan is not shown. */

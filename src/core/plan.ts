@@ -12,6 +12,7 @@ import { builtSizes } from './parts/built.ts'
 import { longestPiece, openDemand } from './parts/demand.ts'
 import { partsOf } from './parts/parts.ts'
 import { platesOf } from './parts/plates.ts'
+import { partsTogether } from './parts/together.ts'
 import type { Landing, Part, Plan } from './plan-shapes.ts'
 import { say, showLength, unitOf } from './reading/show.ts'
 import { bad, badAll, good, type Problem, type Result } from './result.ts'
@@ -27,11 +28,21 @@ import { weldPlan } from './weld/order.ts'
 /** Most copies of one order; more is a slip of the keyboard. */
 const mostCopies = 1000
 
+/** Another job of the same nest, as it plans by itself. */
+export type Beside = Pick<Plan, 'job' | 'parts'>
+
 /**
  * The plan of a job: a pure function. Without a nest it holds frame, parts, landings, demand and weld order; with one
- * also the run at the saw, judged by `core/check`. Fails with every problem of the job, each naming its field.
+ * also the run at the saw, judged by `core/check`; of a nest that serves several jobs the run is the whole of it, and
+ * `beside` has the other jobs. Fails with every problem of the job, each naming its field.
  */
-export function plan(job: Job, shop: Shop, nest?: Nest, progress?: Progress): Result<Plan> {
+export function plan(
+  job: Job,
+  shop: Shop,
+  nest?: Nest,
+  progress?: Progress,
+  beside: readonly Beside[] = [],
+): Result<Plan> {
   const framed = frameOf(job, shop)
   if (!framed.ok) return framed
   const frame = framed.value
@@ -89,7 +100,7 @@ export function plan(job: Job, shop: Shop, nest?: Nest, progress?: Progress): Re
     weld: weldPlan(frame, shop, touching),
     warnings,
   }
-  return good(nest ? withNest(made, parts, shop, nest, progress) : made)
+  return good(nest ? withNest(made, partsTogether(nest, [made, ...beside]), shop, nest, progress) : made)
 }
 
 /** The frame of a job, or every problem with its parameters. */
@@ -153,6 +164,7 @@ function withNest(
     ...plan,
     nest,
     warnings: [...plan.warnings, ...left],
+    ...(nest.jobs.length > 1 ? { cutParts: parts } : {}),
     ...(runVerdict.faults.length === 0 ? { run: run.value } : {}),
     verdict: { nest: nestVerdict, run: runVerdict },
   }

@@ -234,7 +234,7 @@ export function wallBlocks(
       section.sticks.map((stick) => [stick.id, { stick, section }] as const),
     ),
   )
-  const partOf = new Map(plan.parts.map((part) => [part.mark, part]))
+  const partOf = new Map((plan.cutParts ?? plan.parts).map((part) => [part.mark, part]))
   // Through all set-ups: a stick stays on the saw until it is unloaded, and is not whole when it comes back.
   let loaded = ''
   const begun = new Set<string>()

@@ -130,11 +130,14 @@ function eachPiece(
   { made }: Replayed,
   judge: (piece: Finished, made: MadePiece, part: Part) => string[],
 ): string[] {
-  const byKey = new Map(parts.map((part) => [part.key, part]))
+  // Two jobs of one nest may have parts of one geometry, each under its own mark.
+  const byKey = new Map<string, Part[]>()
+  for (const part of parts) byKey.set(part.key, [...(byKey.get(part.key) ?? []), part])
   return nest.sections.flatMap(({ sticks }) =>
     sticks.flatMap(({ pieces }) =>
       pieces.flatMap(piecesIn).flatMap((piece) => {
-        const part = byKey.get(piece.key)
+        const alike = byKey.get(piece.key) ?? []
+        const part = alike.find(({ mark }) => mark === piece.mark) ?? alike[0]
         const real = made.get(piece.piece)
         if (!part) return [`piece ${piece.piece}: no part has its key`]
         if (part.mark !== piece.mark)

@@ -19,7 +19,7 @@ export function FirstPiece(props: {
   const first = done[0]
   const { product, setUp } = first ?? cut
   const { piece, stage } = calledOf(product, products)
-  const part = plan.parts.find((one) => one.mark === product.mark)
+  const part = (plan.cutParts ?? plan.parts).find((one) => one.mark === product.mark)
   // What the head is set to shows on the face that lay on the table, not on one that was turned or raised.
   const onFace = setUp.swing !== 0 && setUp.roll === 0 && setUp.ramp === 0
   const angle = onFace ? showAngle(Math.abs(setUp.swing), shop.reading).text : undefined

@@ -18,7 +18,9 @@ export function Saw({ view, at }: StationProps) {
   const flash = useApp((state) => state.flash)
   const progress = useApp((state) => state.progress)
   const facts = useApp((state) => state.facts)
-  const undoable = useApp((state) => state.progress.last[view.id] !== undefined)
+  const ownLast = useApp((state) => state.progress.last[view.id] !== undefined)
+  const undoable =
+    ownLast || (view.together !== undefined && view.cuts.some(({ done }) => done !== undefined))
   const { plan, nest, nesting, cuts } = view
   const sizes = hrefOf({ station: 'sizes', job: view.id })
   const undo = () => void actions.undo(view.id)

@@ -24,9 +24,12 @@ export function Laid({ view, plan, nest, shop }: { view: JobView; plan: Plan; ne
   const actions = useActions()
   const progress = useApp((state) => state.progress)
   const says = saysOf(shop)
-  const list = buyList([plan], nest, shop, progress)
+  const views = useApp((state) => state.views)
+  const others = (view.together ?? []).flatMap((id) => views[id] ?? [])
+  const plans = [plan, ...others.flatMap((other) => other.plan ?? [])]
+  const list = buyList(plans, nest, shop, progress)
   const compared = useApp((state) => state.compared?.[view.id])
-  const question = useMemo(() => asked(plan.demand), [plan])
+  const question = useMemo(() => asked(view.wanted ?? plan.demand), [view.wanted, plan])
   const [chosen, choose] = useState<PartName | undefined>()
   const untouched = view.cuts.every(({ done }) => done === undefined)
   return (
@@ -37,7 +40,7 @@ export function Laid({ view, plan, nest, shop }: { view: JobView; plan: Plan; ne
       <Stale view={view} sizesHref={hrefOf({ station: 'sizes', job: view.id })} />
       <Spares spares={view.spares} shop={shop} />
       <BuyList
-        name={view.job.name}
+        name={[view, ...others].map(({ job }) => job.name).join(' and ')}
         list={list}
         shop={shop}
         onBought={(...of) => void actions.bought(...of)}

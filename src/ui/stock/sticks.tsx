@@ -165,7 +165,7 @@ function StickPicture(props: {
             >
               <polygon points={outline(stretch)} />
               {finished && <polygon className="miters" points={outline(finished)} />}
-              {room >= 16 && (
+              {room >= Math.max(16, stretch.mark.length * 12) && (
                 <text x={at(middle)} y={high / 2 + 8} textAnchor="middle">
                   {room >= stretch.name.length * 12 ? stretch.name : stretch.mark}
                 </text>

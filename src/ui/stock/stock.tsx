@@ -12,6 +12,7 @@ import { hrefOf } from '../shell/route.ts'
 import type { StationProps } from '../shell/stations.tsx'
 import { Laid } from './laid.tsx'
 import { Rack } from './rack.tsx'
+import { Together } from './together.tsx'
 
 /** The Stock station: what to buy, what lies on the rack, and which piece comes out of which stick. */
 export function Stock({ view }: StationProps) {
@@ -47,18 +48,21 @@ export function Stock({ view }: StationProps) {
           />
         )}
       </div>
-      <Rack
-        rack={progress.rack}
-        shop={shop}
-        sections={sectionsOf(view, shop)}
-        used={rackOf}
-        undoes={undone && sayRackFact(undone, shop)}
-        onUndo={() => void actions.undoRack()}
-        onCorrect={(rack, length) => void actions.correct(rack, length)}
-        onDiscard={(rack) => void actions.discard(rack)}
-        onFound={(body) => void actions.found(body)}
-        onBought={(section, length, count) => void actions.bought(section, length, count)}
-      />
+      <div className="stock-side">
+        <Together view={view} nest={nest} />
+        <Rack
+          rack={progress.rack}
+          shop={shop}
+          sections={sectionsOf(view, shop)}
+          used={rackOf}
+          undoes={undone && sayRackFact(undone, shop)}
+          onUndo={() => void actions.undoRack()}
+          onCorrect={(rack, length) => void actions.correct(rack, length)}
+          onDiscard={(rack) => void actions.discard(rack)}
+          onFound={(body) => void actions.found(body)}
+          onBought={(section, length, count) => void actions.bought(section, length, count)}
+        />
+      </div>
     </div>
   )
 }

@@ -24,12 +24,13 @@ export function WhereUsed(props: {
   readonly onChoose: (part: PartName | undefined) => void
 }) {
   const { view, plan, nest, shop, chosen } = props
-  const part = plan.parts.find(({ mark }) => isPart(chosen, { job: view.id, mark }))
+  const parts = partsIn(nest, view.id, plan)
+  const part = parts.find(({ mark }) => isPart(chosen, { job: view.id, mark }))
   return (
     <section className="where-used" aria-labelledby="where-head">
       <h3 id="where-head">Where each part is cut</h3>
       <div className="part-keys">
-        {plan.parts.map(({ mark, count }) => {
+        {parts.map(({ mark, count }) => {
           const pressed = isPart(chosen, { job: view.id, mark })
           return (
             <button
@@ -61,6 +62,15 @@ export function WhereUsed(props: {
       )}
     </section>
   )
+}
+
+/** The job's parts, called as the nest calls them: 1A where several jobs are bought together. */
+const partsIn = (nest: Nest, job: string, { parts }: Plan): Plan['parts'] => {
+  const demand = nest.sections.flatMap((section) => section.demand).filter((one) => one.job === job)
+  return parts.map((part) => ({
+    ...part,
+    mark: demand.find(({ key }) => key === part.key)?.mark ?? part.mark,
+  }))
 }
 
 /** `S1 × 5, S3 × 2`: sticks that give this part, in their order. */
