@@ -14,6 +14,10 @@ import { NextSetUp, SetUpList } from './set-ups.tsx'
 import { nextStation, nowAt, type Station, stationsOf } from './work.ts'
 
 export interface BenchProps {
+  readonly job: string
+  readonly nest: string
+  /** Corrections of the stop that stand, mm, by set-up. */
+  readonly stops: Readonly<Record<string, number>>
   readonly plan: Plan
   readonly run: Run
   readonly sticks: readonly NestStick[]

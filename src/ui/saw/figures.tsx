@@ -1,5 +1,6 @@
 import type { AngleShown, SetUp, Shown } from '../../core/plan-shapes.ts'
-import type { Saw } from '../../core/shop.ts'
+import { showLength } from '../../core/reading/show.ts'
+import type { Reading, Saw } from '../../core/shop.ts'
 import { Digits } from '../fields/length-text.tsx'
 import { capital } from '../words.ts'
 import { degrees } from './say.ts'
@@ -49,8 +50,17 @@ const plain = (angle: number): AngleShown => ({ deg: Math.abs(angle), text: degr
 export const figureCount = ({ printed, roll, ramp }: SetUp): number =>
   2 + [printed.bevel !== undefined, roll !== 0, ramp !== 0].filter(Boolean).length
 
-export function Figures({ setUp, saw }: { setUp: SetUp; saw: Saw }) {
-  const { miter, stop, bevel } = setUp.printed
+/** The stop as it is to be set: as printed, or as the first piece corrected it until the head moves. */
+export function stopToSet({ printed: { stop } }: SetUp, moved: number, reading: Reading): Shown {
+  if (moved === 0) return stop
+  const { mm, text, unit } = showLength(stop.mm + moved, reading)
+  return { mm, text, unit }
+}
+
+export function Figures(props: { setUp: SetUp; saw: Saw; moved?: number; reading: Reading }) {
+  const { setUp, saw, moved = 0, reading } = props
+  const { miter, bevel } = setUp.printed
+  const stop = stopToSet(setUp, moved, reading)
   return (
     <div className="figures">
       <BigAngle
@@ -60,7 +70,10 @@ export function Figures({ setUp, saw }: { setUp: SetUp; saw: Saw }) {
       {bevel && <BigAngle label="Bevel, from upright" of={bevel} figure="bevel" />}
       {setUp.roll !== 0 && <BigAngle label="Turned in the cradle" of={plain(setUp.roll)} figure="roll" />}
       {setUp.ramp !== 0 && <BigAngle label="Wedge" of={plain(setUp.ramp)} figure="ramp" />}
-      <BigLength label={`Stop at the ${setUp.stopSide}, along the fence from the teeth`} of={stop} />
+      <BigLength
+        label={`Stop at the ${setUp.stopSide}, along the fence from the teeth${moved === 0 ? '' : ', corrected'}`}
+        of={stop}
+      />
     </div>
   )
 }

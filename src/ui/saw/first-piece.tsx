@@ -2,6 +2,7 @@ import type { BenchCut, Plan, Run } from '../../core/plan-shapes.ts'
 import { showAngle } from '../../core/reading/show.ts'
 import type { Shop } from '../../core/shop.ts'
 import { LengthText } from '../fields/length-text.tsx'
+import { MeasuredPiece } from './measured-piece.tsx'
 import { calledOf } from './say.ts'
 import type { Station } from './work.ts'
 
@@ -12,6 +13,9 @@ export function FirstPiece(props: {
   readonly plan: Plan
   readonly products: Run['products']
   readonly shop: Shop
+  readonly job: string
+  /** How far the stop is set off what is printed, mm. */
+  readonly moved: number
 }) {
   const { station, cut, plan, products, shop } = props
   const done = station.cuts.filter((one) => one.done !== undefined)
@@ -24,25 +28,46 @@ export function FirstPiece(props: {
   const onFace = setUp.swing !== 0 && setUp.roll === 0 && setUp.ramp === 0
   const angle = onFace ? showAngle(Math.abs(setUp.swing), shop.reading).text : undefined
   const name = stage === 'blank' ? `blank ${piece}` : piece
+  const flat = setUp.roll === 0 && setUp.ramp === 0 && setUp.tilt === 0
+  const wanted =
+    product.kind === 'blank'
+      ? setUp.printed.stop.mm
+      : product.kind === 'piece'
+        ? part?.printed.length.mm
+        : undefined
+  const what = product.kind === 'piece' && part && part.shape !== 'square' ? part.printed.primary : 'length'
   return (
-    <p className="first-piece" data-check={first ? 'measure' : 'coming'}>
-      <b>First piece check.</b> {first ? `Measure ${name} now` : `Cut one, then measure ${name}`}
-      {product.kind === 'piece' && part && (
-        <>
-          : <LengthText of={part.printed.length} />{' '}
-          {part.shape === 'square'
-            ? 'long'
-            : part.printed.primary === 'edge'
-              ? 'along the edge'
-              : 'long point'}
-        </>
+    <div className="first-piece" data-check={first ? 'measure' : 'coming'}>
+      <p>
+        <b>First piece check.</b> {first ? `Measure ${name} now` : `Cut one, then measure ${name}`}
+        {product.kind === 'piece' && part && (
+          <>
+            : <LengthText of={part.printed.length} />{' '}
+            {part.shape === 'square'
+              ? 'long'
+              : part.printed.primary === 'edge'
+                ? 'along the edge'
+                : 'long point'}
+          </>
+        )}
+        {product.kind === 'blank' && (
+          <>
+            : <LengthText of={setUp.printed.stop} /> long
+          </>
+        )}
+        {angle && `, the angle ${angle} from square`}.{first ? ' Right? Then cut the rest.' : ''}
+      </p>
+      {first && flat && wanted !== undefined && (
+        <MeasuredPiece
+          key={first.done}
+          job={props.job}
+          cut={first}
+          wanted={wanted}
+          what={what}
+          moved={props.moved}
+          shop={shop}
+        />
       )}
-      {product.kind === 'blank' && (
-        <>
-          : <LengthText of={setUp.printed.stop} /> long
-        </>
-      )}
-      {angle && `, the angle ${angle} from square`}.{first ? ' Right? Then cut the rest.' : ''}
-    </p>
+    </div>
   )
 }

@@ -3,10 +3,11 @@ import type { NestStick } from '../../core/nest.ts'
 import type { BenchCut, Plan, Run } from '../../core/plan-shapes.ts'
 import type { Shop } from '../../core/shop.ts'
 import { type AtCut, lyingAtCuts } from '../drawing/lying.ts'
-import { FigureNotes, Figures, figureCount } from './figures.tsx'
+import { FigureNotes, Figures, figureCount, stopToSet } from './figures.tsx'
 import { FirstPiece } from './first-piece.tsx'
 import { Elsewhere, InHand } from './in-hand.tsx'
 import { BenchPicture } from './picture.tsx'
+import { RealStick } from './real-stick.tsx'
 import { calledOf, isShort, sayAngles, sayCalled, shortEnd, shortPiece } from './say.ts'
 import { SideView } from './side-view.tsx'
 import { Steps } from './steps.tsx'
@@ -22,6 +23,10 @@ interface PanelProps {
   /** The cut that is wanted here now; absent where there is none. */
   readonly cut: BenchCut | undefined
   readonly now: Now['kind']
+  readonly job: string
+  readonly nest: string
+  /** Corrections of the stop that stand, mm, by set-up. */
+  readonly stops: Readonly<Record<string, number>>
   /** What is left of a stick that is done, to be kept or scrapped. */
   readonly leftOver: ReactNode
 }
@@ -33,13 +38,15 @@ export function Panel(props: PanelProps) {
   const saw = shop.saws.find((one) => one.id === setUp.saw)
   // A set-up names a saw of the shop that the plan was made with; a saw removed since leaves nothing to show.
   if (!saw) return <p className="problem">Saw {setUp.saw} of this set-up is no longer in the shop.</p>
+  const moved = props.stops[setUp.id] ?? 0
+  const toSet = stopToSet(setUp, moved, shop.reading)
+  const whole = cut && cut.loaded === cut.stick && props.sticks.find((stick) => stick.id === cut.stick)
   const pictured = cut ?? station.cuts[station.cuts.length - 1]
   const at = pictured && lyingAtCuts(run, props.sticks).get(pictured.product.id)
   return (
     <>
       <h1 className="heard">
-        Set-up {station.number}, {sayAngles(setUp, saw)}, stop {setUp.printed.stop.text}{' '}
-        {setUp.printed.stop.unit}
+        Set-up {station.number}, {sayAngles(setUp, saw)}, stop {toSet.text} {toSet.unit}
       </h1>
       {cut ? (
         <InHand cut={cut} run={run} sticks={props.sticks} shop={shop} copies={plan.quantity} />
@@ -47,14 +54,14 @@ export function Panel(props: PanelProps) {
         <Elsewhere station={station} cuts={cuts} blocked={props.now === 'blocked'} />
       )}
       <div className={figureCount(setUp) > 2 ? 'saw-how many' : 'saw-how'}>
-        <Figures setUp={setUp} saw={saw} />
+        <Figures setUp={setUp} saw={saw} moved={moved} reading={shop.reading} />
         <div className="saw-do saw-seen">
           {at && pictured && (
             <BenchPicture
               at={at}
               setUp={setUp}
               name={calledOf(pictured.product, run.products).piece}
-              stop={`${setUp.printed.stop.text} ${setUp.printed.stop.unit}`}
+              stop={`${toSet.text} ${toSet.unit}`}
               long={pictured.loaded === pictured.stick}
               says={pictureWords(pictured, run)}
             />
@@ -63,7 +70,20 @@ export function Panel(props: PanelProps) {
         </div>
         <div className="saw-do">
           <FigureNotes setUp={setUp} saw={saw} />
-          {cut && <FirstPiece station={station} cut={cut} plan={plan} products={run.products} shop={shop} />}
+          {cut && (
+            <FirstPiece
+              station={station}
+              cut={cut}
+              plan={plan}
+              products={run.products}
+              shop={shop}
+              job={props.job}
+              moved={moved}
+            />
+          )}
+          {whole && cut.loadFirst && (
+            <RealStick key={whole.id} job={props.job} nest={props.nest} stick={whole} shop={shop} />
+          )}
           {cut && <Steps cut={cut} cuts={cuts} run={run} shop={shop} />}
           {cut &&
             at &&

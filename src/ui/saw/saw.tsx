@@ -48,6 +48,9 @@ export function Saw({ view, at }: StationProps) {
       <Stale view={view} sizesHref={sizes} />
       <Spares spares={view.spares} shop={shop} />
       <Bench
+        job={view.id}
+        nest={nest.id}
+        stops={view.stops}
         plan={plan}
         run={run}
         sticks={sticks}

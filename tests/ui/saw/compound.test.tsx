@@ -17,6 +17,8 @@ const set = (change: Partial<SetUp>, printed: Partial<SetUp['printed']>): SetUp 
   printed: { ...squareSet.printed, miter: { deg: 14.3, text: '14.3°' }, ...printed },
 })
 
+const reading = { kind: 'mm', step: 1 } as const
+
 const figureOf = (name: string) => document.querySelector(`[data-figure="${name}"]`)?.textContent ?? ''
 
 describe('what is set for a compound end stands there in big figures', () => {
@@ -27,7 +29,7 @@ describe('what is set for a compound end stands there in big figures', () => {
     )
     render(
       <>
-        <Figures setUp={setUp} saw={saw} />
+        <Figures setUp={setUp} saw={saw} reading={reading} />
         <FigureNotes setUp={setUp} saw={saw} />
       </>,
     )
@@ -43,7 +45,7 @@ describe('what is set for a compound end stands there in big figures', () => {
     )
     render(
       <>
-        <Figures setUp={setUp} saw={saw} />
+        <Figures setUp={setUp} saw={saw} reading={reading} />
         <FigureNotes setUp={setUp} saw={saw} />
       </>,
     )
@@ -53,7 +55,7 @@ describe('what is set for a compound end stands there in big figures', () => {
   })
 
   test('a plain set-up has neither', () => {
-    render(<Figures setUp={set({}, {})} saw={saw} />)
+    render(<Figures setUp={set({}, {})} saw={saw} reading={reading} />)
     expect(['bevel', 'roll', 'ramp'].map(figureOf)).toEqual(['', '', ''])
   })
 })

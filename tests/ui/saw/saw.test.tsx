@@ -433,3 +433,35 @@ describe('a cut that went wrong', () => {
     expect(within(list).getAllByRole('button')[0]!.textContent).toContain('1 cut, 1 to go')
   })
 })
+
+describe('the first piece and the real stick', () => {
+  test('a blank of 404 that came out at 406: the stop goes 2 toward the blade, and 402 is what is set', async () => {
+    const app = open(viewWith({ cuts: cutsWith(['A1.b']) }))
+    fireEvent.change(screen.getByRole('textbox', { name: /The length that you got/ }), {
+      target: { value: '406' },
+    })
+    await screen.findByText(/2 mm too long/, {}, { timeout: 3000 })
+    fireEvent.click(main('The stop is moved'))
+    await waitFor(() => expect(app.actions.moveStop).toHaveBeenCalledWith('job-1', 'set-1', -2))
+    expect(app.actions.measure).toHaveBeenCalledWith('job-1', {
+      piece: expect.any(String),
+      what: 'length',
+      got: 406,
+      wanted: 404,
+    })
+    const { store } = app
+    const view = store.getState().views['job-1']!
+    act(() => store.setState({ views: { 'job-1': { ...view, stops: { 'set-1': -2 } } } }))
+    expect(document.querySelector('[data-figure="stop"]')!.textContent).toBe('402 mm')
+    expect(screen.getByText(/from the teeth, corrected/)).toBeTruthy()
+  })
+
+  test('a stick of 6000 that is 6020 is said once, with its end', async () => {
+    const app = open(viewWith())
+    const field = screen.getByRole('textbox', { name: /Real length of length S1/, hidden: true })
+    fireEvent.change(field, { target: { value: '6020' } })
+    fireEvent.blur(field)
+    fireEvent.click(screen.getByRole('button', { name: 'Write it down', hidden: true }))
+    await waitFor(() => expect(app.actions.load).toHaveBeenCalledWith('job-1', 'S1', 6020, ['mill', 'mill']))
+  })
+})
