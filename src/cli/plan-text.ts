@@ -103,6 +103,11 @@ function setUps(plan: Plan, shop: Shop): string[] {
       ...[bevel, printed.roll, printed.ramp, printed.longSide, printed.seam, printed.turn]
         .filter((line) => line !== undefined && line !== '')
         .map((line) => `   ${line}`),
+      ...(setUp.gang
+        ? [
+            `   ${setUp.gang.count} sticks may lie side by side here: saves about ${count(Math.round(setUp.gang.saves), 'minute')}`,
+          ]
+        : []),
       `   ${count(setUp.pieces.length, 'cut')}: ${spans(setUp.pieces)}`,
     ]
     return words

@@ -1,4 +1,4 @@
-import { type Nest, type NestPiece, piecesIn } from '../nest.ts'
+import { type Nest, type NestPiece, type NestStick, piecesIn } from '../nest.ts'
 import type { Product, Run } from '../plan-shapes.ts'
 import { sameLength } from '../tolerance.ts'
 import { fromSteps, type Mm } from '../units.ts'
@@ -50,7 +50,7 @@ export function productFaults(run: Run, nest: Nest, replayed: Replayed, reading:
   for (const { id, kind } of products.values())
     if (kind === 'piece' && !wanted.has(id)) faults.push(`piece ${id} is made, but the nest does not want it`)
   for (const { sticks } of nest.sections)
-    for (const { id, drop } of sticks) faults.push(...dropFaults(id, drop, run, replayed, reading))
+    for (const stick of sticks) faults.push(...dropFaults(stick, run, replayed, reading))
   return faults
 }
 
@@ -107,14 +107,23 @@ function pieceFaults(
   const { lead, trail } = made.get(offStick)!.solid
   const length = lead.x - trail.x
   // The exact length may lie `reading` off the printed one, which the nest counts in whole steps up.
-  if (!(Math.abs(length - planned) <= reading + fromSteps(1) + sameLength))
+  if (!(Math.abs(length - planned) <= lengthsIn(piece) * reading + fromSteps(1) + sameLength))
     faults.push(`${offStick} leaves the stick ${mm(length)} long at the middle; the nest says ${mm(planned)}`)
   return faults
 }
 
+/** How many lengths were rounded for an entry: a paired blank is that of two pieces, rounded once more. */
+const lengthsIn = ({ makes }: NestPiece): number => (makes ? 3 : 1)
+
 /** What the nest calls the drop is what lies there in the end, but for the rounding of the stops on the way. */
-function dropFaults(stick: string, stated: Mm, run: Run, { made, cuts }: Replayed, reading: Mm): string[] {
-  const cutCount = cuts.filter(({ keep }) => made.get(keep)?.from === stick).length
+function dropFaults(
+  { id: stick, drop: stated, pieces }: NestStick,
+  run: Run,
+  { made, cuts }: Replayed,
+  reading: Mm,
+): string[] {
+  const rounded = pieces.reduce((sum, piece) => sum + lengthsIn(piece) - 1, 0)
+  const cutCount = cuts.filter(({ keep }) => made.get(keep)?.from === stick).length + rounded
   return run.products
     .filter(({ id, kind }) => kind === 'drop' && made.get(id)?.from === stick)
     .flatMap(({ id, length }) => {

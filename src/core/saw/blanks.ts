@@ -31,6 +31,8 @@ export interface Loaded {
 /** The visits, and the blanks that no way of holding cuts, which stay in their bars. */
 export interface SquareWork {
   readonly visits: readonly Visit[]
+  /** The same cut part by part, in the order of the list: the naive order. */
+  readonly partByPart: readonly Visit[]
   readonly left: readonly { readonly blank: Blank; readonly problem: Problem }[]
 }
 
@@ -79,9 +81,55 @@ function stopByStop(sticks: readonly Loaded[]): readonly Share[] {
     .filter(({ blanks }) => blanks.length > 0)
 }
 
+/** Part by part, in the order in which the sticks bring them; a stick comes back for each of its parts. */
+function partByPart(sticks: readonly Loaded[]): readonly Share[] {
+  const marks = [...new Set(sticks.flatMap(({ blanks }) => blanks.map(({ keep }) => keep.mark)))]
+  return marks
+    .flatMap((mark) =>
+      sticks.map((of) => ({ of, blanks: of.blanks.filter(({ keep }) => keep.mark === mark) })),
+    )
+    .filter(({ blanks }) => blanks.length > 0)
+}
+
+/**
+ * Each stick once, its first stop the one that stands from the stick before, its last one that most of those to come have
+ * too; between them the longest first.
+ */
+function joined(sticks: readonly Loaded[]): readonly Share[] {
+  const left = [...alikeTogether(sticks)]
+  const shares: Share[] = []
+  let stands: Mm | undefined
+  while (left.length > 0) {
+    const serves = left.filter((of) => stands !== undefined && stopsOf(of).includes(stands))
+    const of = serves.reduce(
+      (few, other) => (stopsOf(other).length < stopsOf(few).length ? other : few),
+      serves[0] ?? left[0]!,
+    )
+    left.splice(left.indexOf(of), 1)
+    const own = stopsOf(of)
+    const first = own.find((stop) => stop === stands)
+    const rest = own.filter((stop) => stop !== first)
+    const wanted = (stop: Mm) => left.filter((other) => stopsOf(other).includes(stop)).length
+    // The shortest among equals, so that the longest comes first.
+    const last = rest.reduce<Mm | undefined>(
+      (best, stop) => (best === undefined || wanted(stop) >= wanted(best) ? stop : best),
+      undefined,
+    )
+    const order = [first, ...rest.filter((stop) => stop !== last), last].filter((stop) => stop !== undefined)
+    shares.push({ of, blanks: order.flatMap((stop) => of.blanks.filter((blank) => blank.stop.mm === stop)) })
+    stands = order.at(-1)
+  }
+  return shares
+}
+
+/** The stops of a stick, each once, the longest first. */
+const stopsOf = ({ blanks }: Loaded): readonly Mm[] => [
+  ...new Set(longestFirst(blanks).map(({ stop }) => stop.mm)),
+]
+
 /**
  * Square cuts of one section's sticks, in the order of work that takes least time among: stick by stick, to and fro,
- * stop by stop, each with the sticks as nested or with like ones together. All ends are square, so any order along the
+ * joined where stops are alike, stop by stop, part by part, with the sticks as nested or with like ones together. All ends are square, so any order along the
  * stick uses the same steel. Left in the bar: what would need a stop past the saw's longest, what cannot be held. Refused:
  * a stick that the rounded stops would use up.
  */
@@ -92,13 +140,17 @@ export function squareCuts(section: NestSection, shop: Shop, sticks: readonly Lo
   for (;;) {
     const candidates: (readonly Visit[])[] = []
     let stuck: Stuck | undefined
-    for (const order of [stickByStick, snake, stopByStop])
+    for (const order of [stickByStick, snake, joined, stopByStop, partByPart])
       for (const laid of [open, alikeTogether(open)]) {
         const visits = visitsOf(bench, order(laid))
         if (visits.ok) candidates.push(visits.value)
         else stuck ??= visits
       }
-    if (candidates.length > 0 || !stuck) return good({ visits: quickest(candidates), left })
+    if (candidates.length > 0 || !stuck) {
+      const naive = visitsOf(bench, partByPart(open))
+      const visits = quickest(candidates)
+      return good({ visits, partByPart: naive.ok ? naive.value : visits, left })
+    }
     const { stays, problems } = stuck
     if (!stays) return { ok: false, problems }
     for (const blank of stays) left.push({ blank, problem: problems[0]! })

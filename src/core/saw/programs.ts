@@ -1,4 +1,5 @@
 import type { Product, Program, Run, SetUp, Step, Trim, Turn } from '../plan-shapes.ts'
+import { isRound } from '../section/section.ts'
 import type { Reading } from '../shop.ts'
 import { workOf } from './figures.ts'
 import { atRest, type Setting, sameSetting } from './setting.ts'
@@ -35,6 +36,28 @@ function stageOf(cuts: readonly Cut[]): string {
   return kind === 'only' ? 'end' : kind
 }
 
+/**
+ * Square cuts of equal tubes may be made side by side, one from each stick, as many as the vise takes. Only advice: the
+ * programs cut one after the other. Miters are never ganged so, because side by side moves the long point.
+ */
+function gangOf({ saw, section }: Visit, cuts: readonly Cut[]): Pick<SetUp, 'gang'> {
+  const square = cuts.every(
+    ({ kind, swing, tilt }) => (kind === 'blank' || kind === 'square') && swing === 0 && tilt === 0,
+  )
+  if (!square || isRound(section)) return {}
+  const perStick = new Map<string, number>()
+  for (const { keep } of cuts) {
+    const stick = keep.from.split('.')[0]!
+    perStick.set(stick, (perStick.get(stick) ?? 0) + 1)
+  }
+  const count = Math.min(saw.gang ?? 1, perStick.size)
+  if (count < 2) return {}
+  // The sticks with most cuts go together: a stroke cuts one off each that still has some.
+  const counts = [...perStick.values()].sort((one, two) => two - one)
+  const strokes = counts.filter((_, at) => at % count === 0).reduce((sum, most) => sum + most, 0)
+  return { gang: { count, saves: (cuts.length - strokes) * saw.minutes.cut } }
+}
+
 /** Set-up records in the order of work. Their ids are structural: mark, stage, and which one of its like. */
 function setUpsOf(visits: readonly Visit[], reading: Reading): readonly SetUp[] {
   const counts = new Map<string, number>()
@@ -59,6 +82,7 @@ function setUpsOf(visits: readonly Visit[], reading: Reading): readonly SetUp[] 
       faceDown: cut.faceDown,
       ...(cut.seam === undefined ? {} : { seam: cut.seam.now }),
       pieces: cuts.flatMap(({ keep, rest }) => (typeof rest === 'string' ? [keep.id] : [keep.id, rest.id])),
+      ...gangOf(visit, cuts),
       printed: printedOf(visit, cuts, reading),
     }
   })

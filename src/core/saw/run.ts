@@ -30,6 +30,7 @@ import type { EndCut } from './ways.ts'
 /** One section's work before its order is chosen. */
 interface Work {
   readonly square: readonly Visit[]
+  readonly partByPart: readonly Visit[]
   readonly chains: readonly Chain[]
   readonly left: readonly Left[]
 }
@@ -58,9 +59,21 @@ export function planRun(nest: Nest, parts: readonly Part[], shop: Shop): Result<
     ...works.flatMap(({ square }) => square),
     ...endCuts(works.flatMap(({ chains }) => chains)),
   ]
-  const run = runOf(quickest([sectionBySection, squareBeforeMiters]), shop.reading)
+  // The naive order is among them, so that no plan takes longer.
+  const run = runOf(quickest([sectionBySection, squareBeforeMiters, works.flatMap(naively)]), shop.reading)
   const left = works.flatMap((work) => work.left)
   return good(left.length > 0 ? { ...run, left } : run)
+}
+
+/** Part by part in the order of the list: its blanks, then its miters. */
+function naively({ partByPart, chains }: Work): readonly Visit[] {
+  const marks = [...new Set(partByPart.flatMap(({ cuts }) => cuts.map(({ keep }) => keep.mark)))]
+  const markOf = ({ cuts }: Visit, at: number): string | undefined =>
+    cuts[0]?.keep.mark ?? partByPart.slice(at).find((visit) => visit.cuts.length > 0)?.cuts[0]?.keep.mark
+  return marks.flatMap((mark) => [
+    ...partByPart.filter((visit, at) => markOf(visit, at) === mark),
+    ...endCuts(chains.filter(([first]) => first!.keep.mark === mark)),
+  ])
 }
 
 function workOn(section: NestSection, parts: readonly Part[], shop: Shop): Result<Work> {
@@ -88,6 +101,7 @@ function workOn(section: NestSection, parts: readonly Part[], shop: Shop): Resul
   const bars = new Set(off.value.left.flatMap(({ of }) => of.map(({ piece }) => piece)))
   return good({
     square: off.value.visits,
+    partByPart: off.value.partByPart,
     chains: chains.filter((chain) => !chain.some(({ keep }) => keep.makes?.some((id) => bars.has(id)))),
     left: [
       ...left.filter(({ piece }) => !bars.has(piece)),
@@ -107,6 +121,7 @@ function offStick(
   shop: Shop,
 ): Result<{
   readonly visits: readonly Visit[]
+  readonly partByPart: readonly Visit[]
   readonly left: readonly { readonly of: readonly Piece[]; readonly problem: Problem }[]
 }> {
   const entries = new Map(
@@ -127,8 +142,12 @@ function offStick(
       sticks.map((stick) => ({ stick, blanks: stick.pieces.map(blankIn) })),
     )
     if (!cut.ok) return cut
-    const { visits, left } = cut.value
-    return good({ visits, left: left.map(({ blank, problem }) => ({ of: pieceOf(blank.keep.id), problem })) })
+    const { visits, partByPart, left } = cut.value
+    return good({
+      visits,
+      partByPart,
+      left: left.map(({ blank, problem }) => ({ of: pieceOf(blank.keep.id), problem })),
+    })
   }
   const byKey = new Map(parts.map((part) => [part.key, part]))
   const box = boxOf(section.section, shop)
@@ -160,7 +179,12 @@ function offStick(
   const cut = stickCuts(section, shop, laid, seamFace(used, section.section, shop))
   if (!cut.ok) return cut
   const { visits, left } = cut.value
-  return good({ visits, left: left.map(({ entry, problem }) => ({ of: pieceOf(entry.keep.id), problem })) })
+  // The nest fixes the order along the stick.
+  return good({
+    visits,
+    partByPart: visits,
+    left: left.map(({ entry, problem }) => ({ of: pieceOf(entry.keep.id), problem })),
+  })
 }
 
 /** Length of what leaves the stick; the whole step that floating point moved it off is put back. */
