@@ -118,6 +118,7 @@ function actsOf({ section, box }: Bench, { stick, entries }: LaidStick): readonl
       kind: 'cut',
       slope: trail,
       piece: entry.lying,
+      ...(entry.keep.kind === 'blank' ? { flat: true } : {}),
       kept: shortestEdge(entry.lying),
       room: shortest(x, trail),
       left: Math.max(0, shortest(behind, trail)),

@@ -67,6 +67,9 @@ export function planRun(nest: Nest, parts: readonly Part[], shop: Shop): Result<
 
 /** Part by part in the order of the list: its blanks, then its miters. */
 function naively({ partByPart, chains }: Work): readonly Visit[] {
+  // From the stick the nest fixes the order, and one visit cuts several parts.
+  const several = partByPart.some(({ cuts }) => new Set(cuts.map(({ keep }) => keep.mark)).size > 1)
+  if (several) return [...partByPart, ...endCuts(chains)]
   const marks = [...new Set(partByPart.flatMap(({ cuts }) => cuts.map(({ keep }) => keep.mark)))]
   const markOf = ({ cuts }: Visit, at: number): string | undefined =>
     cuts[0]?.keep.mark ?? partByPart.slice(at).find((visit) => visit.cuts.length > 0)?.cuts[0]?.keep.mark

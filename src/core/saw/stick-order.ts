@@ -18,6 +18,8 @@ export interface Act {
   readonly loss?: Mm
   /** As it lies in the stick. */
   readonly piece?: Lying
+  /** A blank: it lies on its wide side when it comes off, as the cuts at its ends reckon with. */
+  readonly flat?: true
   readonly kept: Mm
   /** Shortest edge between the cut and the stick's other end, mm, before the blade and behind it. */
   readonly room: Mm
@@ -96,6 +98,7 @@ type Choice = Omit<Chosen, 'turns'> & { readonly odds: number }
 
 function choicesOf(act: Act, { saw, shop, way, box, cornerRadius }: Around): readonly Choice[] {
   return stickOptions(act.slope, box, saw, way).flatMap(({ lie, making }): Choice[] => {
+    if (act.flat && lie.roll % 2 === 1) return []
     const base = {
       act,
       lie,
