@@ -53,6 +53,7 @@ export function readPasted(
 /** More than any cut list has. */
 const longestPaste = 500_000
 const mostRows = 2000
+const longestCell = 200
 
 /** Tabs part the cells of a text that has any, else semicolons, else commas, line by line. */
 const separatorOf = (line: string): string => (line.includes('\t') ? '\t' : line.includes(';') ? ';' : ',')
@@ -124,6 +125,8 @@ function readCell(cell: string, column: ParamSpec, units: 'in' | 'mm'): Result<R
     if (column.type === 'count') return good(1)
     return bad('missing', 'nothing was given.')
   }
+  if (cell.length > longestCell)
+    return bad('too-long', `this cell has ${cell.length} letters; at most ${longestCell} are possible.`)
   switch (column.type) {
     case 'count':
       return parseCount(cell)

@@ -100,7 +100,7 @@ export function bent(value: unknown, roll: Dice): unknown {
     const way = roll()
     if (Array.isArray(at) && way < 0.15) at.push(structuredClone(at[Number(key)]))
     else if (way < 0.3) delete at[key]
-    else if (way < 0.35) at[roll.pick(['odd', 'toString', '0', 'length'])] = values(roll)
+    else if (way < 0.35) at[roll.pick(['odd', 'toString', '0', 'valueOf'])] = values(roll)
     else at[key] = values(roll)
   }
   return copy
