@@ -185,5 +185,4 @@ for (const [width, height] of [
     await expectNothingClipped(page)
     await expectTouchable(page, 44)
     await expectAccessible(page)
-    await page.screenshot({ path: `/tmp/keep-carry-${width}.png` })
   })
