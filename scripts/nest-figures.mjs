@@ -40,8 +40,8 @@ const classes = table(
 /** @param {readonly Growth[]} rows */
 const growth = (rows) =>
   table(
-    ['parts', 'distinct lengths', 'sticks', 'ms', 'proved of 3'],
-    rows.map((row) => [row.parts, row.lengths, row.sticks, row.ms, row.proved]),
+    ['parts', 'distinct lengths', 'ms', 'proved of 3'],
+    rows.map((row) => [row.parts, row.lengths, row.ms, row.proved]),
   )
 /** @param {Answer | undefined} answer @param {number} per */
 const answer = (answer, per) =>
