@@ -3,6 +3,7 @@ import type { NestStick } from '../../core/nest.ts'
 import type { BenchCut, Plan, Run } from '../../core/plan-shapes.ts'
 import { isOpen, nextCut } from '../../core/saw/bench.ts'
 import type { Shop } from '../../core/shop.ts'
+import { ByHand } from './by-hand.tsx'
 import { CutBar } from './cut-bar.tsx'
 import { Flash, useCheckOff } from './flash.tsx'
 import { LeftOver, leftOvers, Paint } from './left-over.tsx'
@@ -113,6 +114,7 @@ export function Bench(props: BenchProps) {
         {now.kind === 'all cut' && <AllCut cuts={cuts} />}
         <Paint painted={now.kind === 'all cut' ? props.painted : props.painted.slice(0, 1)} shop={shop} />
         {shown && <After station={shown} cuts={cuts} stations={stations} run={run} shop={shop} />}
+        <ByHand left={run.left} />
         <p className="caution">{sawCaution}</p>
       </div>
       <CutBar

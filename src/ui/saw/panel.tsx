@@ -5,6 +5,7 @@ import type { Shop } from '../../core/shop.ts'
 import { type AtCut, lyingAtCuts } from '../drawing/lying.ts'
 import { FigureNotes, Figures, figureCount, stopToSet } from './figures.tsx'
 import { FirstPiece } from './first-piece.tsx'
+import { Habits } from './habits.tsx'
 import { Elsewhere, InHand } from './in-hand.tsx'
 import { BenchPicture } from './picture.tsx'
 import { RealStick } from './real-stick.tsx'
@@ -92,6 +93,7 @@ export function Panel(props: PanelProps) {
                 {caution}
               </p>
             ))}
+          {cut && <Habits setUp={setUp} shop={shop} />}
           {/* Last: it can wait, and what is to be done at the next cut cannot. */}
           {props.leftOver}
         </div>

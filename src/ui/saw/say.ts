@@ -74,6 +74,7 @@ export function stepsOf(
   lengths: Lengths,
   next?: BenchCut,
 ): { readonly before: readonly BenchStep[]; readonly after: readonly BenchStep[] } {
+  if (cut.splits) return { before: [], after: afterOf(cut, products, lengths, next) }
   const whole = cut.loaded === cut.stick
   const before: BenchStep[] = []
   if (cut.loadFirst)
@@ -81,11 +82,9 @@ export function stepsOf(
       kind: 'load',
       text: whole ? `Load ${lengths.stick} ${cut.stick}.` : `Take ${inHand(cut, products)}.`,
     })
-  if (cut.trimFirst)
-    before.push({
-      kind: 'clean-up',
-      text: `Clean-up cut first: take ${lengths.say(cut.trimFirst)} off the mill end, kerf included.`,
-    })
+  if (cut.trim)
+    for (const turn of cut.trim.turns) before.push({ kind: 'turn', text: `${capital(turnWords[turn])}.` })
+  if (cut.trimFirst) before.push({ kind: 'clean-up', text: cleanUpWords(cut, lengths) })
   for (const turn of cut.turns) before.push({ kind: 'turn', text: `${capital(turnWords[turn])}.` })
   if (cut.product.kind === 'half' && isRound(cut.setUp.section))
     before.push({ kind: 'tip', text: 'Scribe a line along its top, end to end: the second end goes by it.' })
@@ -93,6 +92,15 @@ export function stepsOf(
   for (const words of [roll, ramp]) if (words) before.push({ kind: 'tip', text: `${capital(words)}.` })
   before.push({ kind: 'push', text: 'Push it to the stop, against the fence, and clamp.' })
   return { before, after: afterOf(cut, products, lengths, next) }
+}
+
+/** The clean-up cut, with how the head stands for it where that is not square. */
+function cleanUpWords({ trim, trimFirst, loaded, stick }: BenchCut, { say }: Lengths): string {
+  const off = `take ${say(trimFirst!)} off the ${loaded === stick ? 'leading' : 'far'} end, kerf included`
+  if (!trim) return `Clean-up cut first: ${off}.`
+  const { miter, lean, bevel, bevelLean } = trim
+  const head = [`miter ${miter.text}: ${lean}`, ...(bevel ? [`bevel ${bevel.text}: ${bevelLean ?? ''}`] : [])]
+  return `Clean-up cut first, at ${head.join('; ')}. Measured where it takes least, ${off}.`
 }
 
 function afterOf(

@@ -1,7 +1,7 @@
 import type { BenchCut, Run } from '../../core/plan-shapes.ts'
 import { say } from '../../core/reading/show.ts'
 import type { Shop } from '../../core/shop.ts'
-import { saysOf } from '../words.ts'
+import { capital, saysOf } from '../words.ts'
 import { calledOf, sayCalled, stepsOf } from './say.ts'
 
 /** Load, clean up, turn, push, cut, lay aside: what the hands do around one cut, in order. */
@@ -33,7 +33,11 @@ export function Steps({
         </li>
       ))}
       <li data-step="cut">
-        <b>Cut {called}.</b>
+        <b>
+          {cut.splits
+            ? `${capital(called)} came off with the cut before: only check it off.`
+            : `Cut ${called}.`}
+        </b>
       </li>
       {after.map((step) => (
         <li key={step.kind + step.text} data-step={step.kind}>
