@@ -95,12 +95,12 @@ export function stepsOf(
 }
 
 /** The clean-up cut, with how the head stands for it where that is not square. */
-function cleanUpWords({ trim, trimFirst, loaded, stick }: BenchCut, { say }: Lengths): string {
-  const off = `take ${say(trimFirst!)} off the ${loaded === stick ? 'leading' : 'far'} end, kerf included`
-  if (!trim) return `Clean-up cut first: ${off}.`
+function cleanUpWords({ trim, trimFirst }: BenchCut, { say }: Lengths): string {
+  const off = say(trimFirst!)
+  if (!trim) return `Clean-up cut first: take ${off} off the mill end, kerf included.`
   const { miter, lean, bevel, bevelLean } = trim
   const head = [`miter ${miter.text}: ${lean}`, ...(bevel ? [`bevel ${bevel.text}: ${bevelLean ?? ''}`] : [])]
-  return `Clean-up cut first, at ${head.join('; ')}. Measured where it takes least, ${off}.`
+  return `Clean-up cut first, at ${head.join('; ')}. Take ${off} off the edge that loses least, kerf included.`
 }
 
 function afterOf(
