@@ -17,7 +17,7 @@ function open(kept: boolean, state: 'found' | 'accepted' = 'found') {
   app.put((view) => <Paper view={view} />)
   return app
 }
-const press = () => fireEvent.click(screen.getByRole('button', { name: 'Print' }))
+const press = () => fireEvent.click(screen.getByRole('button', { name: /^Print/ }))
 
 describe('printing the cut sheet', () => {
   test('makes the nest the one to work by first, then prints', async () => {
