@@ -79,6 +79,8 @@ export function makeApp(
     dirty: new Set(),
     shown: null,
     lasting: null,
+    asides: new Map(),
+    own: new Set(),
     queue: Promise.resolve(),
   }
   store.subscribe(({ views }, before) => {
@@ -97,6 +99,7 @@ export function makeApp(
     stopSolving: (id) => desk.searches.get(id)?.stop(),
     dismiss: () => {
       desk.lasting = null
+      for (const [key, aside] of desk.asides) desk.asides.set(key, { ...aside, dismissed: true })
       store.setState({ trouble: null })
     },
     planRest: (id, recut) => planRest(desk, id, recut),

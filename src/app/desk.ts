@@ -3,7 +3,7 @@ import type { Job } from '../core/job.ts'
 import type { Nest } from '../core/nest.ts'
 import type { Plan } from '../core/plan-shapes.ts'
 import type { Result } from '../core/result.ts'
-import type { Revision } from '../core/revision.ts'
+import { type Revision, revisionName } from '../core/revision.ts'
 import type { Shop } from '../core/shop.ts'
 import type { Planner } from './planner.ts'
 import type { Ports } from './ports.ts'
@@ -24,6 +24,15 @@ export interface Search {
   readonly stop: () => void
   /** Whatever it still finds is for a question that nobody asks any more. */
   readonly drop: () => void
+}
+
+/** A version that this tab could not save, since another tab was faster: a rival until the person chooses. */
+export interface Aside {
+  readonly rival: Revision<Job> | Revision<Shop>
+  /** Said until the person has chosen. */
+  readonly words: string
+  /** The person has read the words. */
+  readonly dismissed: boolean
 }
 
 /** What lies on the desk between the disk and the screen: no screen reads it, all actions share it. */
@@ -54,8 +63,23 @@ export interface Desk {
   shown: string | null
   /** A trouble that no later success ends: said until the person has read it. */
   lasting: string | null
+  /** By `jobKey` or `shopKey`: what this tab writes of them goes into its own version, never over the other. */
+  readonly asides: Map<string, Aside>
+  /** What this tab saved, by `savedKey`: a wish made before one of these was saved still goes on top of it. */
+  readonly own: Set<string>
   /** Settles when everything that was begun has ended. */
   queue: Promise<unknown>
+}
+
+export const jobKey = (id: string): string => `job ${id}`
+export const shopKey = 'shop'
+export const savedKey = (revision: Revision<unknown>): string => `${revision.id} ${revisionName(revision)}`
+
+/** A trouble that a success elsewhere does not end. */
+export function standingTrouble({ lasting, asides }: Desk): string | null {
+  const words = [...asides.values()].filter(({ dismissed }) => !dismissed).map((aside) => aside.words)
+  const all = [...words, ...(lasting === null ? [] : [lasting])]
+  return all.length > 0 ? all.join(' ') : null
 }
 
 /** A wish that cannot be met, in words for the person; nothing was changed. */
@@ -77,11 +101,14 @@ export const wordsOf = (error: unknown): string => (error instanceof Error ? err
 export async function attempt<T>(desk: Desk, otherwise: T, work: () => Promise<T>): Promise<T> {
   try {
     const value = await inTurn(desk, work)
-    if (desk.store.getState().trouble !== desk.lasting) desk.store.setState({ trouble: desk.lasting })
+    const standing = standingTrouble(desk)
+    if (desk.store.getState().trouble !== standing) desk.store.setState({ trouble: standing })
     return value
   } catch (error) {
     const words = wordsOf(error)
-    desk.store.setState({ trouble: desk.lasting === null ? words : `${words} ${desk.lasting}` })
+    const standing = standingTrouble(desk)
+    const said = standing === null || standing.includes(words)
+    desk.store.setState({ trouble: said ? (standing ?? words) : `${words} ${standing}` })
     return otherwise
   }
 }

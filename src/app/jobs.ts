@@ -4,7 +4,7 @@ import type { Problem } from '../core/result.ts'
 import { type Revision, revisionName } from '../core/revision.ts'
 import type { Shop } from '../core/shop.ts'
 import { readStoredJob, readStoredShop } from '../door/stored.ts'
-import { attempt, type Desk, jobOf, Refusal } from './desk.ts'
+import { attempt, type Desk, jobKey, jobOf, Refusal, savedKey, shopKey } from './desk.ts'
 import { jobList, publish, readDisk, soil } from './publish.ts'
 import type { Actions, JobView } from './state.ts'
 
@@ -15,12 +15,32 @@ const elsewhere = (what: string) =>
 export async function saveJob(desk: Desk, job: Job, over: Revision<Job> | undefined): Promise<void> {
   const { saved, won } = await desk.ports.disk.saveJob(job, over ? revisionName(over) : null)
   if (!won) {
-    await readDisk(desk)
-    throw new Refusal(elsewhere(`The job “${job.name}”`))
+    const words = `${elsewhere(`The job “${job.name}”`)} Until then this tab changes its own version only.`
+    return setAside(desk, jobKey(job.id), saved, words)
   }
+  desk.own.add(savedKey(saved))
   desk.jobs.set(job.id, saved)
   publish(desk, { jobs: jobList(desk) }, [job.id])
 }
+
+/** Never resolves: what was wished stands beside the other version, and is not what the list shows. */
+async function setAside(
+  desk: Desk,
+  key: string,
+  rival: Revision<Job> | Revision<Shop>,
+  words: string,
+): Promise<never> {
+  desk.asides.set(key, { rival, words, dismissed: false })
+  await readDisk(desk)
+  throw new Refusal(words)
+}
+
+/**
+ * The revision that a wish was made on. Own saves that were still under way then are part of it; what another tab saved
+ * meanwhile is not, so that the disk refuses to write over it.
+ */
+const basis = <R extends Revision<Job> | Revision<Shop> | null>(desk: Desk, seen: R, now: R): R =>
+  now === null || desk.own.has(savedKey(now)) ? now : seen
 
 /** Without the fields that were taken away: what is stored says only what was given. */
 const given = (job: Job): Job =>
@@ -34,6 +54,8 @@ export function freeName(name: string, jobs: readonly Job[]): string {
   return free
 }
 
+const isSame = (one: Job, two: Job): boolean => JSON.stringify(one) === JSON.stringify(two)
+
 type JobActions = Pick<
   Actions,
   'newJob' | 'copyJob' | 'removeJob' | 'editJob' | 'editParams' | 'saveShop' | 'settle' | 'settleApart'
@@ -44,12 +66,18 @@ export function jobActions(desk: Desk): JobActions {
 
   /** A job that could not be read back is not saved: what is wrong stands beside the field, the job stays as it was. */
   async function edit(id: string, change: (job: Job) => Job): Promise<void> {
+    const seen = desk.jobs.get(id)
     await attempt(desk, undefined, async () => {
-      const revision = jobOf(desk, id)
-      const edited = change(revision.body)
+      const now = jobOf(desk, id)
+      const aside = desk.asides.get(jobKey(id))
+      const over = aside ? (aside.rival as Revision<Job>) : basis(desk, seen ?? now, now)
+      const edited = change(over.body)
       const read = readStoredJob(edited)
       if (!read.ok) return tell(id, read.problems)
-      await saveJob(desk, edited, revision)
+      if (!aside) return saveJob(desk, edited, over)
+      // A field that is left says again what it said when the hand rested: that is kept already.
+      const rival = isSame(edited, over.body) ? over : await ports.disk.saveAside(edited, over)
+      await setAside(desk, jobKey(id), rival, aside.words)
     })
   }
 
@@ -85,6 +113,7 @@ export function jobActions(desk: Desk): JobActions {
       attempt(desk, undefined, async () => {
         await ports.disk.removeJob(id)
         desk.searches.get(id)?.drop()
+        desk.asides.delete(jobKey(id))
         for (const kept of [desk.jobs, desk.candidates, desk.offers, desk.searches, desk.planned])
           kept.delete(id)
         if (desk.shown === id) desk.shown = null
@@ -102,24 +131,30 @@ export function jobActions(desk: Desk): JobActions {
         return { ...job, build: { ...job.build, params } }
       }),
 
-    saveShop: (shop: Shop) =>
-      attempt<readonly Problem[]>(
+    saveShop: (shop: Shop) => {
+      const seen = desk.shop
+      return attempt<readonly Problem[]>(
         desk,
         [{ code: 'not-saved', text: 'The shop was not saved.' }],
         async () => {
           const read = readStoredShop(shop)
           if (!read.ok) return read.problems
-          const { saved, won } = await ports.disk.saveShop(shop, desk.shop && revisionName(desk.shop))
+          const aside = desk.asides.get(shopKey)
+          if (aside) return setAside(desk, shopKey, aside.rival, aside.words)
+          const over = basis(desk, seen, desk.shop)
+          const { saved, won } = await ports.disk.saveShop(shop, over && revisionName(over))
           if (!won) {
-            await readDisk(desk)
-            throw new Refusal(elsewhere('The shop'))
+            const words = `${elsewhere('The shop')} Until then this tab keeps no more changes of the shop.`
+            return setAside(desk, shopKey, saved, words)
           }
+          desk.own.add(savedKey(saved))
           desk.shop = saved
           soil(desk)
           publish(desk, { shop: saved.body }, desk.shown === null ? [] : [desk.shown])
           return []
         },
-      ),
+      )
+    },
 
     settle: (chosen) =>
       attempt(desk, undefined, async () => {

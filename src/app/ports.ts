@@ -49,6 +49,8 @@ export interface Disk {
   merge(facts: readonly Fact[], nests: readonly Nest[]): Promise<void>
   /** Compare and set: false when `parent` is no longer the newest; the given one is then kept as a rival. */
   saveJob(job: Job, parent: string | null): Promise<{ saved: Revision<Job>; won: boolean }>
+  /** A newer body of a rival: it takes the place of that one, and stays a rival. */
+  saveAside(job: Job, rival: Revision<Job>): Promise<Revision<Job>>
   saveShop(shop: Shop, parent: string | null): Promise<{ saved: Revision<Shop>; won: boolean }>
   /** Takes a job from the list; its facts and nests stay. */
   removeJob(id: string): Promise<void>

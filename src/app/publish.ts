@@ -6,7 +6,7 @@ import type { Nest } from '../core/nest.ts'
 import type { Result } from '../core/result.ts'
 import { startShop } from '../core/shop-start.ts'
 import { readStoredFact, readStoredNest } from '../door/stored.ts'
-import { type Desk, groupOf, Refusal } from './desk.ts'
+import { type Desk, groupOf, Refusal, savedKey, standingTrouble } from './desk.ts'
 import type { Kept } from './ports.ts'
 import type { AppState, JobView } from './state.ts'
 import { viewOf } from './view.ts'
@@ -90,6 +90,9 @@ export async function readDisk(desk: Desk): Promise<void> {
   const kept = await notCleared(desk, await desk.ports.disk.readAll())
   lay(desk, kept)
   const state = desk.store.getState()
+  const standing = standingTrouble(desk)
+  dropSettled(desk, kept)
+  const trouble = state.trouble === standing ? standingTrouble(desk) : state.trouble
   const facts = union(state.facts, kept.facts)
   soil(desk)
   // At the start the jobs are planned one after the other, so that the first screen does not wait for all of them.
@@ -98,6 +101,7 @@ export async function readDisk(desk: Desk): Promise<void> {
     desk,
     {
       phase: 'ready',
+      trouble,
       device: kept.device,
       shop: desk.shop?.body ?? startShop(desk.ports.units ?? 'in'),
       jobs: jobList(desk),
@@ -109,6 +113,12 @@ export async function readDisk(desk: Desk): Promise<void> {
     },
     withShown(desk, planned),
   )
+}
+
+/** The person has chosen, here or in another tab, where the version that stood aside is no rival any more. */
+function dropSettled({ asides }: Desk, { rivals }: Kept): void {
+  const there = new Set(rivals.map(savedKey))
+  for (const [key, { rival }] of asides) if (!there.has(savedKey(rival))) asides.delete(key)
 }
 
 /**

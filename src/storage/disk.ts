@@ -1,12 +1,13 @@
 import type { Fact, FactDraft } from '../core/facts.ts'
 import type { Job } from '../core/job.ts'
 import type { Nest } from '../core/nest.ts'
+import type { Revision } from '../core/revision.ts'
 import type { Shop } from '../core/shop.ts'
 import { connect } from './connection.ts'
 import { append, merge } from './log.ts'
 import { type Everything, readAll } from './read.ts'
 import { rescue, rescueText } from './rescue.ts'
-import { type AnyRevision, removeJob, type Saved, saveJob, saveShop, settle } from './revisions.ts'
+import { type AnyRevision, removeJob, type Saved, saveAside, saveJob, saveShop, settle } from './revisions.ts'
 import { lookAtRoom, type Room } from './room.ts'
 import { type BackupMark, databaseName } from './schema.ts'
 import { openTabs } from './tabs.ts'
@@ -20,6 +21,7 @@ export interface Disk {
   append(drafts: readonly FactDraft[], nests?: readonly Nest[]): Promise<readonly Fact[]>
   merge(facts: readonly Fact[], nests: readonly Nest[]): Promise<void>
   saveJob(job: Job, parent: string | null): Promise<Saved<Job>>
+  saveAside(job: Job, rival: Revision<Job>): Promise<Revision<Job>>
   saveShop(shop: Shop, parent: string | null): Promise<Saved<Shop>>
   removeJob(id: string): Promise<void>
   settle(chosen: AnyRevision, over: readonly AnyRevision[]): Promise<void>
@@ -60,6 +62,7 @@ export function openDisk(options: DiskOptions = {}): Disk {
     append: (drafts, nests = []) => told(append(disk, drafts, nests, { now, makeId })),
     merge: (facts, nests) => told(merge(disk, facts, nests, makeId)),
     saveJob: (job, parent) => told(saveJob(disk, job, parent, makeId)),
+    saveAside: (job, rival) => told(saveAside(disk, job, rival, makeId)),
     saveShop: (shop, parent) => told(saveShop(disk, shop, parent, makeId)),
     removeJob: (id) => told(removeJob(disk, id, makeId)),
     settle: (chosen, over) => told(settle(disk, chosen, over, makeId)),

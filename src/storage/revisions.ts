@@ -26,6 +26,23 @@ export async function saveShop(disk: Connection, shop: Shop, parent: string | nu
   return disk.write(stores, (tx) => save<Shop>(tx, 'shop', shop, parent, makeId))
 }
 
+/** In one write: the rival goes, unless the person has chosen meanwhile, and its newer body is one in its place. */
+export async function saveAside(
+  disk: Connection,
+  job: Job,
+  { id, device, rev, parent }: Revision<Job>,
+  makeId: () => string,
+): Promise<Revision<Job>> {
+  return disk.write(stores, async (tx) => {
+    const newest = await nextRev(tx, 'job', id)
+    const own = (await logHead(tx.objectStore('meta'), makeId)).device
+    const saved = { id, rev: newest, parent, device: own, body: job }
+    await tx.objectStore('rivals').delete(['job', id, device, rev])
+    await tx.objectStore('rivals').put({ ...saved, document: 'job' })
+    return saved
+  })
+}
+
 /** The row stays without its body and goes on counting; facts and nests are not touched. */
 export async function removeJob(disk: Connection, id: string, makeId: () => string): Promise<void> {
   await disk.write(stores, async (tx) => {

@@ -13,7 +13,7 @@ export type Death = { readonly at: number; readonly how: Break } | 'unheard'
 /** Runs one action with a fault in it, then throws the tab away. Says what the screen showed at the end. */
 export async function dying(tablet: Tablet, death: Death, action: () => Promise<unknown>): Promise<AppState> {
   if (death === 'unheard') {
-    const { append, merge, saveJob, saveShop } = tablet.disk
+    const { append, merge, saveAside, saveJob, saveShop } = tablet.disk
     const never = () => new Promise<never>(() => undefined)
     let written: (() => void) | undefined
     const heard = new Promise<void>((resolve) => {
@@ -29,6 +29,7 @@ export async function dying(tablet: Tablet, death: Death, action: () => Promise<
       append: unheard(append),
       merge: unheard(merge),
       saveJob: unheard(saveJob),
+      saveAside: unheard(saveAside),
       saveShop: unheard(saveShop),
     })
     const ended = action()
