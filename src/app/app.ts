@@ -15,6 +15,7 @@ import { acceptRest, dropRest, planRest } from './rest.ts'
 import { sawActions } from './saw-facts.ts'
 import type { Actions, AppState } from './state.ts'
 import { nestTogether } from './together.ts'
+import { compareWays } from './ways.ts'
 
 export interface App {
   readonly store: StoreApi<AppState>
@@ -36,6 +37,8 @@ const notLoaded: Planner = {
   benchCuts: tooSoon,
   cutFact: tooSoon,
   sparesOf: tooSoon,
+  waysFor: tooSoon,
+  offerOf: tooSoon,
 }
 
 /** The store and what a person can do. Disk first, then the state: what is shown as done is done. */
@@ -60,6 +63,7 @@ export function makeApp(
     room: null,
     flash: 0,
     compared: {},
+    ways: {},
   }))
   const desk: Desk = {
     ports,
@@ -96,6 +100,7 @@ export function makeApp(
     },
     nestTogether: (id, others) => nestTogether(desk, id, others),
     compare: (id) => compare(desk, id),
+    compareWays: (id) => compareWays(desk, id),
     stopSolving: (id) => desk.searches.get(id)?.stop(),
     dismiss: () => {
       desk.lasting = null

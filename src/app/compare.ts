@@ -33,7 +33,7 @@ export interface Compared {
 }
 
 /** A comparison is a figure to decide by, not a nest to cut by: it need not be pressed to the last proof. */
-const budget = { steps: 12_000_000, seconds: 4 } as const
+export const budget = { steps: 12_000_000, seconds: 4 } as const
 
 /** Lengths shorter by less than this are the same offer. */
 const same = (one: Mm, two: Mm) => Math.abs(one - two) <= sameLength

@@ -24,5 +24,6 @@ export const KEPT: {
   backup: { where: 'disk', by: 'a row beside the head of the log' },
   room: { where: 'memory', by: 'what the browser answered last' },
   compared: { where: 'memory', by: 'what the person asked the worker for; nobody works by it' },
+  ways: { where: 'memory', by: 'what the person asked the worker for; the way chosen is in the job' },
   flash: { where: 'memory', by: 'counts the writes of this tab' },
 }

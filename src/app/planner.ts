@@ -7,6 +7,7 @@ import { type Beside, plan } from '../core/plan.ts'
 import type { BenchCut, Part, Plan, Run } from '../core/plan-shapes.ts'
 import { bad, good, type Result } from '../core/result.ts'
 import { benchCuts, cutFact, sparesOf } from '../core/saw/bench.ts'
+import { offerOf, waysFor } from '../core/saw/offer.ts'
 import type { Shop } from '../core/shop.ts'
 
 /** What the app asks of core, in a piece of its own that is loaded beside the disk; tests may give one that fails. */
@@ -28,6 +29,9 @@ export interface Planner {
     job: { readonly id: string; readonly parts: readonly Part[]; readonly quantity: number },
     held?: (made: Made) => boolean,
   ): readonly Made[]
+  /** The ways in which a job can be cut, and what a plan in one of them comes to. */
+  readonly waysFor: typeof waysFor
+  readonly offerOf: typeof offerOf
 }
 
 function jobOfKind(kind: string, units: 'in' | 'mm', id: string): Result<Job> {
@@ -36,4 +40,12 @@ function jobOfKind(kind: string, units: 'in' | 'mm', id: string): Result<Job> {
   return bad('unknown-build', `“${kind}” is no build; there are ${builds.map((one) => one.kind).join(', ')}.`)
 }
 
-export const planner: Planner = { newJob: jobOfKind, plan, benchCuts, cutFact, sparesOf }
+export const planner: Planner = {
+  newJob: jobOfKind,
+  plan,
+  benchCuts,
+  cutFact,
+  sparesOf,
+  waysFor,
+  offerOf,
+}

@@ -11,6 +11,7 @@ import type { BackupMark, Kept, Revision, Room } from './ports.ts'
 import type { Reminder } from './remind.ts'
 import type { Offer } from './rest.ts'
 import type { Short } from './stick-now.ts'
+import type { ComparedWays } from './ways.ts'
 
 /** Where the nest of a job stands. */
 export interface Nesting {
@@ -89,6 +90,8 @@ export interface AppState {
   readonly flash: number
   /** What other stock would have meant, by job, where the person asked. */
   readonly compared?: Readonly<Record<string, Compared>>
+  /** What each way of cutting comes to, by job, where the person asked. */
+  readonly ways?: Readonly<Record<string, ComparedWays>>
 }
 
 export type { Codes }
@@ -117,10 +120,10 @@ export interface Actions {
   newJob(kind: string): Promise<string>
   copyJob(id: string): Promise<string>
   removeJob(id: string): Promise<void>
-  /** Name, quantity, note, seam; an undefined value takes it away. */
+  /** Name, quantity, note, seam, way; an undefined value takes it away. */
   editJob(
     id: string,
-    change: Partial<Pick<Job, 'name' | 'quantity' | 'note' | 'units' | 'seam'>>,
+    change: Partial<Pick<Job, 'name' | 'quantity' | 'note' | 'units' | 'seam' | 'way'>>,
   ): Promise<void>
   editParams(id: string, change: Params): Promise<void>
   saveShop(shop: Shop): Promise<readonly Problem[]>
@@ -167,6 +170,8 @@ export interface Actions {
   nestTogether(id: string, others: readonly string[]): Promise<void>
   /** Looks, in the worker, what other stock would mean for this job. */
   compare(id: string): Promise<void>
+  /** Looks, in the worker, what each way of cutting comes to for this job; the way stays as it is. */
+  compareWays(id: string): Promise<void>
   stopSolving(id: string): void
   /** This nest is the one to work by: paper is printed, or the first cut made. True when that is on disk. */
   accept(id: string): Promise<boolean>

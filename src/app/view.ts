@@ -8,7 +8,7 @@ import type { BenchCut, Plan } from '../core/plan-shapes.ts'
 import { bad, good, type Result } from '../core/result.ts'
 import { revisionName } from '../core/revision.ts'
 import { basisOf } from './basis.ts'
-import { type Desk, groupOf } from './desk.ts'
+import { type Candidate, type Desk, groupOf } from './desk.ts'
 import { stillFits } from './match.ts'
 import { forJob } from './rack.ts'
 import { restOf } from './remains.ts'
@@ -121,7 +121,7 @@ export function viewOf(desk: Desk, state: AppState, id: string): JobView | undef
   const { progress } = state
   const acceptedId = progress.accepted[id]
   const accepted = acceptedId === undefined ? undefined : desk.nests.get(acceptedId)
-  const candidate = acceptedId === undefined ? desk.candidates.get(id) : undefined
+  const candidate = acceptedId === undefined ? candidateOf(desk, state, id) : undefined
   const search = desk.searches.get(id)
   const planned = planOf(desk, state, job, accepted ?? candidate?.nest)
   if (!planned.ok && (accepted ?? candidate)) {
@@ -173,12 +173,23 @@ export function viewOf(desk: Desk, state: AppState, id: string): JobView | undef
       ...offered(desk, state, id),
     }
   }
-  if (candidate && candidate.asked === asked(wanted.ok ? wanted.value : plan.demand))
+  if (candidate)
     return judged(desk, state, view, plan, candidate.nest, {
       ...costOf(candidate.nest.sections),
       state: 'found',
     })
   return view
+}
+
+/** The nest found for this job, as long as it answers what is asked now: one of another way of cutting does not. */
+function candidateOf(desk: Desk, state: AppState, id: string): Candidate | undefined {
+  const candidate = desk.candidates.get(id)
+  const job = desk.jobs.get(id)?.body
+  if (!candidate || !job) return undefined
+  const wanted = wantedOf(desk, state, id)
+  const alone = planOf(desk, state, job, undefined)
+  const demand = wanted.ok ? wanted.value : alone.ok ? alone.value.demand : undefined
+  return demand && candidate.asked === asked(demand) ? candidate : undefined
 }
 
 const none: Nesting = { state: 'none' }

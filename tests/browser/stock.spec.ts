@@ -62,6 +62,28 @@ test('a part’s key says its sticks and shows its pieces; other lengths are com
   await expect(compared.getByRole('listitem').first()).toContainText(/only .*: \d+ lengths?/)
 })
 
+test('the ways of cutting are compared, one is chosen, and the saw follows it', async ({ page }) => {
+  await openStock(page, /^Hexagon/)
+  const ways = page.getByRole('region', { name: 'Ways of cutting' })
+  await ways.getByRole('button', { name: 'Compare the ways of cutting' }).tap()
+  await expect(ways.getByRole('button', { name: 'Compare the ways again' })).toBeVisible({ timeout: 30_000 })
+  const way = (name: string) => ways.locator('.way').filter({ has: page.getByRole('heading', { name }) })
+  // One stick: 1 clean-up cut, 6 blanks and 12 miters; or 1 clean-up cut and 6 that end one piece and begin the next.
+  await expect(way('Square first')).toContainText('This layout')
+  await expect(way('Square first')).toContainText('19 cuts')
+  await expect(way('Miter from the stick')).toContainText('7 cuts')
+  await expectNothingClipped(page)
+  await expectTouchable(page, 44)
+  await expectAccessible(page)
+  await way('Miter from the stick')
+    .getByRole('button', { name: /^Cut this way/ })
+    .tap()
+  await expect(way('Miter from the stick')).toContainText('This layout', { timeout: 30_000 })
+  await page.goto(page.url().replace(/stock.*$/, 'saw'))
+  await expect(page.locator('.bar-words [role=status]')).toContainText('0 of 6 in all', { timeout: 30_000 })
+  await expect(page.getByText(/clean-up cut/i).first()).toBeVisible()
+})
+
 test('two jobs are bought together, one run at the saw for both, and apart again', async ({ page }) => {
   await openStock(page, /^Five-sided/)
   await openStock(page, /^Hexagon/)

@@ -17,6 +17,7 @@ import { capital, saysOf } from '../words.ts'
 import { BuyList } from './buy-list.tsx'
 import { ComparedStock, provedWords } from './compared.tsx'
 import { Sticks } from './sticks.tsx'
+import { Ways } from './ways.tsx'
 import { type PartName, WhereUsed } from './where-used.tsx'
 
 /** What to buy and what comes from what, once there is a nest that the judges let pass. */
@@ -71,6 +72,7 @@ export function Laid({ view, plan, nest, shop }: { view: JobView; plan: Plan; ne
             onCompare={() => void actions.compare(view.id)}
           />
         )}
+        <Ways view={view} />
         <WhereUsed view={view} plan={plan} nest={nest} shop={shop} chosen={chosen} onChoose={choose} />
         <Sticks
           nest={nest}

@@ -13,6 +13,7 @@ import type { StationProps } from '../shell/stations.tsx'
 import { Laid } from './laid.tsx'
 import { Rack } from './rack.tsx'
 import { Together } from './together.tsx'
+import { WayBack } from './ways.tsx'
 
 /** The Stock station: what to buy, what lies on the rack, and which piece comes out of which stick. */
 export function Stock({ view }: StationProps) {
@@ -47,6 +48,7 @@ export function Stock({ view }: StationProps) {
             onAgain={() => actions.show(view.id)}
           />
         )}
+        {(refused || !plan || view.stale || view.nesting.state === 'failed') && <WayBack view={view} />}
       </div>
       <div className="stock-side">
         <Together view={view} nest={nest} />

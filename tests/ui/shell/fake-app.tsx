@@ -149,6 +149,7 @@ export function fakeApp(
     cut: vi.fn(done),
     undo: vi.fn(done),
     compare: vi.fn(done),
+    compareWays: vi.fn(done),
     nestTogether: vi.fn(done),
     undoRack: vi.fn(done),
     keepDrop: vi.fn(done),

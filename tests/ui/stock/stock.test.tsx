@@ -1,5 +1,6 @@
 import { act, fireEvent, screen, within } from '@testing-library/react'
 import { describe, expect, test } from 'vitest'
+import { waysAsked } from '../../../src/app/ways.ts'
 import type { RackPiece } from '../../../src/core/facts.ts'
 import type { Part } from '../../../src/core/plan-shapes.ts'
 import { Stock } from '../../../src/ui/stock/stock.tsx'
@@ -139,6 +140,85 @@ describe('what other stock would change', () => {
       'without the rack: 2 lengths, 2 m more bought. The rack saves 1 length',
       'only 300 mm: cannot be done. Part A is longer.',
     ])
+  })
+})
+
+describe('the ways of cutting', () => {
+  const found = { ...withSection, nesting: { state: 'found' } } as const
+  const work = { heads: 1, stops: 2, loads: 3, turns: 4, cuts: 19, minutes: 14.6 }
+  const square = {
+    way: 'square first',
+    sticks: 1,
+    cost: 6000,
+    priced: false,
+    drop: 5177,
+    work,
+    left: 0,
+  } as const
+  const stick = {
+    ...square,
+    way: 'from the stick',
+    work: { ...work, stops: 1, loads: 1, cuts: 7, minutes: 9 },
+  } as const
+  const open3 = () => {
+    const app = open(found)
+    press('Compare the ways of cutting')
+    const { store } = app
+    act(() =>
+      store.setState({
+        ways: {
+          'job-1': {
+            asked: waysAsked(found.job, store.getState()),
+            working: false,
+            rows: [
+              { way: 'square first', notes: [], comes: square },
+              { way: 'from the stick', notes: [], comes: stick },
+              { way: 'paired', notes: ['A stays single.'], comes: { not: 'Too long.' } },
+            ],
+          },
+        },
+      }),
+    )
+    return app
+  }
+  const region = () => screen.getByRole('region', { name: 'Ways of cutting' })
+
+  test('stand side by side when it is asked; the present one is marked, and a key cuts in another one', () => {
+    const app = open3()
+    expect(app.actions.compareWays).toHaveBeenCalledWith('job-1')
+    const said = [...region().querySelectorAll('.way')].map((way) => way.textContent)
+    expect(said).toEqual([
+      'Square firstThis layout1 length, 6 m bought19 cuts1 head change2 stop moves3 loadsabout 15 minutes',
+      'Miter from the stick1 length, 6 m bought7 cuts1 head change1 stop move1 loadabout 9 minutesCut this way',
+      'Paired blanksCannot be done. Too long.A stays single.',
+    ])
+    expect(within(region()).getAllByRole('button', { name: /^Cut this way/ })).toHaveLength(1)
+    press('Cut this way: miter from the stick')
+    expect(app.actions.editJob).toHaveBeenCalledWith('job-1', { way: 'from the stick' })
+  })
+
+  test('figures for another size are not shown', () => {
+    const app = open3()
+    act(() => app.store.setState({ views: { 'job-1': { ...found, job: { ...found.job, quantity: 2 } } } }))
+    expect(region().querySelector('.way')).toBeNull()
+  })
+
+  test('of an accepted layout cannot be changed, and that is said', () => {
+    open(withSection, { progress: { ...noProgress, accepted: { 'job-1': nest.id } } })
+    expect(region().textContent).toContain('is accepted, so the way of cutting stays as it is')
+    expect(within(region()).queryByRole('button')).toBeNull()
+  })
+
+  test('a job that cannot be laid out in the way that was chosen has a key back to square first', () => {
+    const app = open({
+      ...found,
+      nest: null,
+      nesting: { state: 'failed' },
+      job: { ...found.job, way: 'from the stick' },
+    })
+    expect(region().textContent).toContain('set to be cut: miter from the stick')
+    press('Cut square first instead')
+    expect(app.actions.editJob).toHaveBeenCalledWith('job-1', { way: 'square first' })
   })
 })
 
