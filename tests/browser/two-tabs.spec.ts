@@ -49,3 +49,35 @@ test('a newer version that wants the database gets it, and the old tab says so a
   await expect(page.getByText(/A newer version of this program was opened in another tab/)).toBeVisible()
   await expect(counted(page)).toContainText('1 of 18 in all')
 })
+
+test('a field saved in two tabs at once: leaving it does not write over the other tab, and the message stays', async ({
+  context,
+  page,
+}) => {
+  await openSaw(page)
+  const sizes = page.url().replace(/saw.*$/, 'sizes')
+  await page.goto(sizes)
+  const other = await context.newPage()
+  // What is written in the same moment has not been heard of yet: this tab hears of nothing.
+  await other.addInitScript(() => {
+    BroadcastChannel.prototype.addEventListener = () => undefined
+    Object.defineProperty(BroadcastChannel.prototype, 'onmessage', { set: () => undefined })
+  })
+  await other.goto(sizes)
+  const copies = (tab: typeof page) => tab.getByLabel('How many', { exact: true })
+  await expect(copies(other)).toHaveValue('1')
+  await copies(page).fill('7')
+  await copies(page).press('Enter')
+  await copies(page).blur()
+  await expect(copies(page)).toHaveValue('7')
+  await copies(other).fill('3')
+  const said = other.getByText(/Both versions are kept/)
+  await expect(said).toBeVisible()
+  await copies(other).blur()
+  await expect(copies(other)).toHaveValue('7')
+  await expect(said).toBeVisible()
+  await page.reload()
+  await expect(copies(page)).toHaveValue('7')
+  await page.goto(page.url().split('#')[0]!)
+  await expect(page.getByRole('heading', { name: /^Two versions of/ })).toBeVisible()
+})

@@ -1,5 +1,6 @@
 import type { JobView } from '../../app/state.ts'
 import { useShop } from '../app.ts'
+import { BladesChanged } from './other-blade.tsx'
 import { Rest } from './rest.tsx'
 import { Spares } from './waiting.tsx'
 
@@ -14,6 +15,7 @@ export function Changed({ view, onUndo }: { view: JobView; onUndo?: () => void }
           ? view.nesting.text
           : 'What is cut stays cut; what is still open is planned again on the steel that is left.'}
       </p>
+      <BladesChanged shop={shop} />
       <Spares spares={view.spares} shop={shop} />
       <Rest view={view} />
       {onUndo && (

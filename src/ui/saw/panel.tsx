@@ -7,6 +7,7 @@ import { FigureNotes, Figures, figureCount, stopToSet } from './figures.tsx'
 import { FirstPiece } from './first-piece.tsx'
 import { Habits } from './habits.tsx'
 import { Elsewhere, InHand } from './in-hand.tsx'
+import { BladesChanged, OtherBlade } from './other-blade.tsx'
 import { BenchPicture } from './picture.tsx'
 import { RealStick } from './real-stick.tsx'
 import { calledOf, isShort, sayAngles, sayCalled, shortEnd, shortPiece } from './say.ts'
@@ -71,6 +72,7 @@ export function Panel(props: PanelProps) {
         </div>
         <div className="saw-do">
           <FigureNotes setUp={setUp} saw={saw} />
+          <BladesChanged shop={shop} />
           {cut && (
             <FirstPiece
               station={station}
@@ -94,8 +96,9 @@ export function Panel(props: PanelProps) {
               </p>
             ))}
           {cut && <Habits setUp={setUp} shop={shop} />}
-          {/* Last: it can wait, and what is to be done at the next cut cannot. */}
+          {/* Late: it can wait, and what is to be done at the next cut cannot. */}
           {props.leftOver}
+          <OtherBlade job={props.job} saw={saw} shop={shop} />
         </div>
       </div>
     </>

@@ -12,6 +12,7 @@ import type { StationProps } from '../shell/stations.tsx'
 import { cautionsFor } from './caution.ts'
 import { CheckValue } from './check-value.tsx'
 import { Checklist } from './checklist.tsx'
+import { CutApart } from './cut-apart.tsx'
 import { JointDrawing } from './joints.tsx'
 import {
   doneWords,
@@ -116,6 +117,7 @@ function WeldList({ view, plan }: { view: JobView; plan: Plan }) {
         now={now?.id}
         onTick={(step) => void tick(step)}
       />
+      <CutApart key={copy} job={view.id} copy={copy} />
       <div className={`cut-bar hand-${shop.hand}`}>
         <button
           type="button"

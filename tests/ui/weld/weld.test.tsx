@@ -70,4 +70,14 @@ describe('the Weld station', () => {
     open(noProgress, { plan: { ...plan, weld: { seams: [], tacks: [], order: [], round: [], steps: [] } } })
     expect(screen.getByRole('heading', { name: 'Nothing to weld' })).toBeTruthy()
   })
+
+  test('a copy that is joined can be told to be cut apart; a copy with checks only cannot', () => {
+    const app = open({ ...ticked(1, all), joined: ['job-1/1'] })
+    expect(screen.queryByText(/cut apart/)).toBeNull()
+    fireEvent.click(button('Copy 1 done'))
+    expect(screen.getByText('Was copy 1 cut apart?')).toBeTruthy()
+    expect(screen.getByText(/its pieces count as loose steel/).textContent).toContain('Undo takes this back')
+    fireEvent.click(screen.getByText('Copy 1 is cut apart'))
+    expect(app.actions.cutApart).toHaveBeenCalledWith('job-1', 1)
+  })
 })
