@@ -84,7 +84,7 @@ export function stepsOf(
     })
   if (cut.trim)
     for (const turn of cut.trim.turns) before.push({ kind: 'turn', text: `${capital(turnWords[turn])}.` })
-  if (cut.trimFirst) before.push({ kind: 'clean-up', text: cleanUpWords(cut, lengths) })
+  if (cut.trimFirst !== undefined) before.push({ kind: 'clean-up', text: cleanUpWords(cut, lengths) })
   for (const turn of cut.turns) before.push({ kind: 'turn', text: `${capital(turnWords[turn])}.` })
   if (cut.product.kind === 'half' && isRound(cut.setUp.section))
     before.push({ kind: 'tip', text: 'Scribe a line along its top, end to end: the second end goes by it.' })
@@ -97,10 +97,15 @@ export function stepsOf(
 /** The clean-up cut, with how the head stands for it where that is not square. */
 function cleanUpWords({ trim, trimFirst }: BenchCut, { say }: Lengths): string {
   const off = say(trimFirst!)
+  // A cut end asks for no more than its wedge: the blade runs out of the steel at the edge that loses least.
+  const take =
+    trimFirst === 0
+      ? 'Take only the wedge: nothing off the edge that loses least'
+      : `Take ${off} off the edge that loses least, kerf included`
   if (!trim) return `Clean-up cut first: take ${off} off the mill end, kerf included.`
   const { miter, lean, bevel, bevelLean } = trim
   const head = [`miter ${miter.text}: ${lean}`, ...(bevel ? [`bevel ${bevel.text}: ${bevelLean ?? ''}`] : [])]
-  return `Clean-up cut first, at ${head.join('; ')}. Take ${off} off the edge that loses least, kerf included.`
+  return `Clean-up cut first, at ${head.join('; ')}. ${take}.`
 }
 
 function afterOf(
