@@ -12,7 +12,7 @@ import { type Dice, dice } from './seed.ts'
 // Random jobs in random shops, from parameters to a run at the saw. A job that is refused says why; every other one
 // is nested and sawn without a fault that a judge finds.
 
-const jobs = 300
+const jobs = 200
 
 function randomShop(roll: Dice): Shop {
   const units = roll.pick(['in', 'mm'] as const)
@@ -45,7 +45,7 @@ function randomShop(roll: Dice): Shop {
 
 /** Builds that bring their random parameters with them, for the proof on solids too. */
 const ownParams = import.meta.glob<{ readonly randomParams: (roll: Dice) => Params }>(
-  ['../solids/params/{four-leg,rect-frame,uneven-frame,from-points}.ts'],
+  ['../solids/params/{four-leg,rect-frame,uneven-frame,from-points,rack,trestle,loose-top}.ts'],
   { eager: true },
 )
 
