@@ -3,9 +3,13 @@ import { browserArgs, findBrowser } from './scripts/find-browser.mjs'
 
 const executablePath = await findBrowser()
 
+/** An upright tablet and a desk: `npm run prove` looks at them, `npm test` at a tablet that lies and at a phone. */
+const others = /820 × 1180|1440 × 900/
+
 export default defineConfig({
   testDir: process.env.BENCH ? 'tests/bench' : 'tests/browser',
   testMatch: '**/*.spec.ts',
+  ...(process.env.PROVE ? { grep: others } : { grepInvert: others }),
   fullyParallel: true,
   forbidOnly: true,
   // Two browsers on two busy cores: what fails once is run again, and named at the end.
@@ -16,6 +20,8 @@ export default defineConfig({
   reporter: 'list',
   use: {
     headless: true,
+    // Only the files that ask for it keep the app in a worker: filling that store takes a second of every test.
+    serviceWorkers: 'block',
     locale: 'en-US',
     viewport: { width: 1180, height: 820 },
     trace: 'retain-on-failure',

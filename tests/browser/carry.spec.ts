@@ -6,6 +6,8 @@ import { browserArgs, findBrowser } from '../../scripts/find-browser.mjs'
 import { expectAccessible, expectNothingClipped, expectTouchable } from './axe.ts'
 import { expect, test } from './serve.ts'
 
+test.use({ serviceWorkers: 'allow' })
+
 const hexagon = 'Hexagon table top'
 
 /** The hexagon sample, its card's section To another device open. */

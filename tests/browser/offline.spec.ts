@@ -4,6 +4,8 @@ import { join, relative, sep } from 'node:path'
 import type { Page } from '@playwright/test'
 import { built, expect, startBrowser, startSite, test } from './serve.ts'
 
+test.use({ serviceWorkers: 'allow' })
+
 const prompt = 'A new version is ready'
 const accept = 'Use it now'
 

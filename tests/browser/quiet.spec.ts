@@ -1,5 +1,7 @@
 import { expect, startSite, test } from './serve.ts'
 
+test.use({ serviceWorkers: 'allow' })
+
 test('once installed, a day of work asks the network for nothing, and the hourly look for a new version carries nothing', async ({
   page,
 }) => {

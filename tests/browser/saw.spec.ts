@@ -4,6 +4,8 @@ import { join } from 'node:path'
 import { counted, cutButton, cutOne, openSaw } from './saw-steps.ts'
 import { expect, startBrowser, test } from './serve.ts'
 
+test.use({ serviceWorkers: 'allow' })
+
 test('all of a set-up is cut, kept over a reload, and the last one taken back', async ({ page }) => {
   await openSaw(page)
   for (let n = 0; n < 6; n++) await cutOne(page)
