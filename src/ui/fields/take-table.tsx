@@ -23,12 +23,12 @@ export function TakeTable({
   }
   return (
     <p className="keys-row">
-      <button type="button" aria-label={`Copy the ${what} as text`} onClick={() => void copy()}>
+      <button type="button" aria-label={`Copy as text: the ${what}`} onClick={() => void copy()}>
         Copy as text
       </button>
       <button
         type="button"
-        aria-label={`Save the ${what} as CSV`}
+        aria-label={`Save as CSV: the ${what}`}
         onClick={() => saveFile(fileName(`${name} ${what}`, 'csv'), csvOf(table), 'text/csv')}
       >
         Save as CSV
