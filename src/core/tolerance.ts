@@ -9,9 +9,6 @@ export const sameSlope = 1e-9
 /** Two printed lengths are equal: the finest reading is 0.01 mm, the whole step 1/1600 mm. */
 export const sameLength = 1e-6
 
-/** A judge that replays printed stops allows what rounding of the stop may do to a length: half the finest step. */
-export const replaySlack = 1e-6
-
 /** A derived length within this of a whole step (1/1600 mm) is that step: 1e-6 mm, as the documents say. */
 export const stepSlack = 1e-6
 

@@ -1,4 +1,5 @@
 import type { Shape } from '../core/plan-shapes.ts'
+import { say } from '../core/reading/show.ts'
 import type { Reading, Shop } from '../core/shop.ts'
 
 /** The trade's words for stock and what is left of it, as this shop says them. */
@@ -33,3 +34,7 @@ export const shapeWords: Readonly<Record<Shape, string>> = {
 export const count = (n: number, one: string, many = `${one}s`): string => `${n} ${n === 1 ? one : many}`
 
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
+
+/** What calipers read, finer than any tape: to a tenth of a millimeter or a thousandth of an inch. */
+export const sayFine = (mm: number, reading: Reading): string =>
+  say(mm, reading.kind === 'mm' ? { kind: 'mm', step: 0.1 } : { kind: 'inch-decimal', places: 3 })

@@ -37,9 +37,6 @@ export type Terms = readonly Mm[]
 
 export const exactly = (terms: Terms): Mm => terms.reduce((sum, term) => sum + term, 0)
 
-/** Rounded up once. */
-export const leastSteps = (terms: Terms): number => stepsUp(exactly(terms))
-
 /** Each rounded up for itself. */
 export const mostSteps = (terms: Terms): number => terms.reduce((sum, term) => sum + stepsUp(term), 0)
 

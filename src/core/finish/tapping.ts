@@ -7,8 +7,7 @@ export interface Tapping {
   readonly thread: Thread
   readonly holes: number
   readonly thickness: Mm
-  /** Full turns of thread in the thickness, and thickness over the outside diameter. */
-  readonly threads: number
+  /** Thickness over the outside diameter; less than 1 holds too little. */
   readonly diameters: number
   /** Countersink to just past the thread's outside, so that it starts clean (common practice). */
   readonly countersink: Mm
@@ -38,7 +37,7 @@ export function tappingsOf(frame: Frame): readonly Tapping[] {
       thread,
       holes: holes.length,
       thickness,
-      ...threadsIn(name, thickness),
+      diameters: threadsIn(name, thickness).diameters,
       countersink: thread.major * 1.05,
       rpm: drillRpm(thread.drill, drillSpeed),
     })

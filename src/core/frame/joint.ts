@@ -1,4 +1,4 @@
-import { axisX, dirToLocal, origin, toWorld } from '../geometry/pose.ts'
+import { axisX, dirToLocal, origin } from '../geometry/pose.ts'
 import { add, cross, dot, norm, scale, sub, unit, type Vec3 } from '../geometry/vec3.ts'
 import { isRound } from '../section/section.ts'
 import { sameSlope } from '../tolerance.ts'
@@ -83,6 +83,3 @@ export const lies = (id: string, by: Member, on: Member, at: Vec3): Joint => ({
   at,
   ends: ['side', 'side'],
 })
-
-/** Axis point of a member at x from its origin. */
-export const axisPoint = (of: Member, x: Mm): Vec3 => toWorld(of.pose, [x, 0, 0])

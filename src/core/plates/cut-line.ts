@@ -1,4 +1,4 @@
-import { cornerAt, directionsOf, faultOf, moved } from '../geometry/outline.ts'
+import { cornerAt, directionsOf, moved } from '../geometry/outline.ts'
 import { area, type Point, type Polygon } from '../geometry/polygon.ts'
 import type { Mm } from '../units.ts'
 
@@ -7,9 +7,6 @@ import type { Mm } from '../units.ts'
 
 /** The middle of the kerf: half a kerf outside of the part. Its faults are those of moving the outline so far. */
 export const cutLine = (outline: Polygon, kerf: Mm): Polygon => moved(outline, kerf / 2)
-
-/** Why the kerf does not fit round the outline: the place of the side it leaves nothing of; absent where it fits. */
-export const cutFault = (outline: Polygon, kerf: Mm) => faultOf(outline, kerf / 2)
 
 export type GuideSide = 'keep' | 'waste'
 

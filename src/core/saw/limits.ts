@@ -3,14 +3,10 @@ import { blankLength, sawFor } from '../parts/demand.ts'
 import type { Part } from '../plan-shapes.ts'
 import type { Result } from '../result.ts'
 import type { Section } from '../section/section.ts'
-import type { Saw, Shop } from '../shop.ts'
+import type { Shop } from '../shop.ts'
 import { sameLength } from '../tolerance.ts'
-import type { Deg } from '../units.ts'
 import { cutEnds } from './ends.ts'
 import { pastStop } from './refusals.ts'
-
-/** Greatest miter that the saw makes on one side or the other. */
-export const mostMiter = ({ limits }: Saw): Deg => Math.max(limits.towardStop, limits.awayFromStop)
 
 /** As a stick lies in its nest: the greater side off the fence. */
 const lying = (section: Section): Section =>

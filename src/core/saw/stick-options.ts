@@ -20,12 +20,6 @@ export interface StickLie {
 /** The turn from one roll to another; none where they are one. */
 export const rollTurns = (from: number, to: number): readonly Turn[] => rolls[(to - from + 4) % 4]!
 
-/** The same stick swung round to a stop on the other side of the blade, after an `end`. */
-export const acrossLie = ({ roll, mirror }: StickLie): StickLie => ({
-  roll: (4 - roll) % 4,
-  mirror: !mirror,
-})
-
 const mirroredY = (piece: Lying): Lying => ({
   ...piece,
   lead: { p: -piece.lead.p || 0, q: piece.lead.q },

@@ -3,6 +3,7 @@ import { tappingsOf } from '../../core/finish/tapping.ts'
 import type { Frame } from '../../core/frame/frame.ts'
 import { showLength } from '../../core/reading/show.ts'
 import type { Shop } from '../../core/shop.ts'
+import { sayEngagement } from '../../core/thread.ts'
 import { LengthText } from '../fields/length-text.tsx'
 
 /** Drill and tap: a row for each kind of tapped hole. */
@@ -20,7 +21,7 @@ export function Drilling(props: {
         Clamp the work before drilling; no gloves, sleeves or long hair near the drill; ease off as it breaks
         through; chips away with a brush.
       </p>
-      {rows.map(({ thread, holes, thickness, threads, diameters, countersink, rpm }) => (
+      {rows.map(({ thread, holes, thickness, diameters, countersink, rpm }) => (
         <dl className="finish-figures" key={`${thread.name} ${thickness}`}>
           <div>
             <dt>Tap</dt>
@@ -43,10 +44,10 @@ export function Drilling(props: {
             </dd>
           </div>
           <div>
-            <dt>Threads in the plate</dt>
+            <dt>In the plate</dt>
             <dd>
-              {threads.toFixed(2).replace(/\.?0+$/, '')}
-              {diameters < 1 - 1e-9 ? ', less than one diameter: weld a nut inside or use a thicker cap' : ''}
+              {sayEngagement(thread.name, thickness, props.shop.reading)}
+              {diameters < 1 ? ': weld a nut inside or use a thicker cap' : ''}
             </dd>
           </div>
         </dl>

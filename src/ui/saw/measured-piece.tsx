@@ -1,10 +1,11 @@
 import { useState } from 'react'
 import type { BenchCut } from '../../core/plan-shapes.ts'
-import { readingStep, say } from '../../core/reading/show.ts'
+import { say } from '../../core/reading/show.ts'
+import { firstPiece } from '../../core/saw/first-piece.ts'
 import type { Shop } from '../../core/shop.ts'
-import { sameLength } from '../../core/tolerance.ts'
 import { useActions } from '../app.ts'
 import { MmField } from '../fields/length-field.tsx'
+import { LengthText } from '../fields/length-text.tsx'
 
 /** What the first piece of a set-up came out at: right, or by how much the stop is to be moved. */
 export function MeasuredPiece(props: {
@@ -21,12 +22,16 @@ export function MeasuredPiece(props: {
   const { job, cut, wanted, what, moved, shop } = props
   const actions = useActions()
   const [got, setGot] = useState<number | undefined>(undefined)
-  const off = got === undefined ? 0 : got - wanted
-  const right = Math.abs(off) <= (shop.tolerance ?? readingStep(shop.reading) / 2) + sameLength
+  const { setUp } = cut
+  const found =
+    got === undefined
+      ? undefined
+      : firstPiece(got, wanted, { stop: setUp.printed.stop.mm + moved, ramp: setUp.ramp }, shop)
+  const told = found?.ok ? found.value : undefined
   const write = (measured: number) => actions.measure(job, { piece: cut.done!, what, got: measured, wanted })
-  const move = async (measured: number) => {
+  const move = async (measured: number, by: number) => {
     await write(measured)
-    await actions.moveStop(job, cut.setUp.id, moved - off)
+    await actions.moveStop(job, setUp.id, moved + by)
   }
   return (
     <div className="measured-piece">
@@ -37,23 +42,28 @@ export function MeasuredPiece(props: {
         optional
         onChange={setGot}
       />
-      {got !== undefined && right && (
+      {found && !found.ok && <p className="problem">{found.problems[0]?.text}</p>}
+      {got !== undefined && told?.within && (
         <button type="button" onClick={() => void write(got)}>
           Right: write it down
         </button>
       )}
-      {got !== undefined && !right && (
+      {got !== undefined && told && !told.within && (
         <>
           <p>
             <b>
-              {say(Math.abs(off), shop.reading)} too {off > 0 ? 'long' : 'short'}.
+              {say(Math.abs(told.off), shop.reading)} too {told.off > 0 ? 'long' : 'short'}.
             </b>{' '}
-            Move the stop that much {off > 0 ? 'toward' : 'away from'} the blade.
-            {off > 0
-              ? ' Then push this piece to the stop once more and cut the rest off.'
-              : ' Keep this piece if it will do; else press Miscut.'}
+            Move the stop {told.by < 0 ? 'toward' : 'away from'} the blade, to{' '}
+            <b>
+              <LengthText of={told.stop} />
+            </b>
+            .{' '}
+            {told.piece === 'recut'
+              ? 'Then push this piece to the stop once more and cut the rest off.'
+              : 'Keep this piece if it will do; else press Miscut.'}
           </p>
-          <button type="button" onClick={() => void move(got)}>
+          <button type="button" onClick={() => void move(got, told.by)}>
             The stop is moved
           </button>
         </>

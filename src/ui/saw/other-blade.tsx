@@ -1,11 +1,10 @@
-import { say } from '../../core/reading/show.ts'
 import type { Blade, Saw, Shop } from '../../core/shop.ts'
 import { useActions, useApp } from '../app.ts'
 import { hrefOf } from '../shell/route.ts'
+import { sayFine } from '../words.ts'
 
-/** A kerf is finer than any tape: in tenths of a millimeter or thousandths of an inch. */
 const kerfWords = ({ kerf }: { readonly kerf: number }, { reading }: Shop): string =>
-  `kerf ${say(kerf, reading.kind === 'mm' ? { kind: 'mm', step: 0.1 } : { kind: 'inch-decimal', places: 3 })}`
+  `kerf ${sayFine(kerf, reading)}`
 
 /** Another blade of this saw is put on while the job is being cut. */
 export function OtherBlade({ job, saw, shop }: { job: string; saw: Saw; shop: Shop }) {

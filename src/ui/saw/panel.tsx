@@ -3,6 +3,7 @@ import type { NestStick } from '../../core/nest.ts'
 import type { BenchCut, Plan, Run } from '../../core/plan-shapes.ts'
 import type { Shop } from '../../core/shop.ts'
 import { type AtCut, lyingAtCuts } from '../drawing/lying.ts'
+import { DeliverySize } from './delivery-size.tsx'
 import { FigureNotes, Figures, figureCount, stopToSet } from './figures.tsx'
 import { FirstPiece } from './first-piece.tsx'
 import { Habits } from './habits.tsx'
@@ -44,6 +45,7 @@ export function Panel(props: PanelProps) {
   const toSet = stopToSet(setUp, moved, shop.reading)
   const whole = cut && cut.loaded === cut.stick && props.sticks.find((stick) => stick.id === cut.stick)
   const pictured = cut ?? station.cuts[station.cuts.length - 1]
+  const inHand = cut && (plan.cutParts ?? plan.parts).find(({ mark }) => mark === cut.product.mark)
   const at = pictured && lyingAtCuts(run, props.sticks).get(pictured.product.id)
   return (
     <>
@@ -95,6 +97,7 @@ export function Panel(props: PanelProps) {
                 {caution}
               </p>
             ))}
+          {inHand && <DeliverySize part={inHand} shop={shop} />}
           {cut && <Habits setUp={setUp} shop={shop} />}
           {/* Late: it can wait, and what is to be done at the next cut cannot. */}
           {props.leftOver}

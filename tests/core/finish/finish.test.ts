@@ -4,6 +4,7 @@ import { finishSteps } from '../../../src/core/finish/steps.ts'
 import { girthOf, surfaceOf } from '../../../src/core/finish/surface.ts'
 import { tappingsOf } from '../../../src/core/finish/tapping.ts'
 import { closedTubes } from '../../../src/core/finish/vents.ts'
+import { threadsIn } from '../../../src/core/thread.ts'
 import { weldPlan } from '../../../src/core/weld/order.ts'
 import { framed, inches, metric, tube } from '../builds/framed.ts'
 
@@ -26,7 +27,7 @@ describe('drill and tap', () => {
     const [tapping, ...others] = tappingsOf(frame)
     expect(others).toEqual([])
     expect(tapping).toMatchObject({ holes: 4, diameters: 1 })
-    expect(tapping!.threads).toBeCloseTo(6, 9)
+    expect(threadsIn(tapping!.thread.name, tapping!.thickness).threads).toBeCloseTo(6, 9)
     expect([tapping!.thread.name, tapping!.thread.drillName]).toEqual(['3/8-16', '5/16'])
     expect(tapping!.countersink).toBeGreaterThan(9.525)
   })

@@ -456,6 +456,15 @@ describe('the first piece and the real stick', () => {
     expect(screen.getByText(/from the teeth, corrected/)).toBeTruthy()
   })
 
+  test('40.6 for a blank of 404 is no measure of this edge: said, and nothing can be moved by it', async () => {
+    open(viewWith({ cuts: cutsWith(['A1.b']) }))
+    fireEvent.change(screen.getByRole('textbox', { name: /The length that you got/ }), {
+      target: { value: '40.6' },
+    })
+    await screen.findByText(/was measured where 404 mm is printed/, {}, { timeout: 3000 })
+    expect(screen.queryByRole('button', { name: 'The stop is moved' })).toBeNull()
+  })
+
   test('a stick of 6000 that is 6020 is said once, with its end', async () => {
     const app = open(viewWith())
     const field = screen.getByRole('textbox', { name: /Real length of length S1/, hidden: true })
