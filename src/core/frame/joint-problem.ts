@@ -7,18 +7,11 @@ import type { Mm } from '../units.ts'
 import type { Member } from './frame.ts'
 import { butt } from './joint.ts'
 import { endOn } from './landing.ts'
-import { type End, edgesOf, endIndex } from './member.ts'
+import { type End, edgesOf } from './member.ts'
 
 // What no joint can do, found before it is made: each check gives the problem, or nothing. A build adds the field.
 
 type Say = (mm: Mm) => string
-
-/** A member from a point to itself has no axis: ask before `member` is called. */
-export function axisProblem(name: string, a: Vec3, b: Vec3): Problem | undefined {
-  if (norm(sub(b, a)) > samePoint) return undefined
-  const at = a.map((each) => String(+each.toFixed(3))).join(', ')
-  return { code: 'no-length', text: `${name} begins and ends at the same point (${at}); give it two points.` }
-}
 
 const parallel = (one: Member, two: Member) => norm(cross(axisX(one.pose), axisX(two.pose))) < sameSlope
 
@@ -92,23 +85,5 @@ export function flatProblem(of: Member, what = 'the floor', normal: Vec3 = [0, 0
     : {
         code: 'flat-along',
         text: `${of.name} runs along ${what} and cannot be cut to stand on it; raise one of its ends.`,
-      }
-}
-
-/** A cap that has no thickness, or takes all the steel of the short side. */
-export function capProblem(of: Member, end: End, thickness: Mm, say: Say): Problem | undefined {
-  if (!(thickness > 0))
-    return {
-      code: 'cap-thickness',
-      text: `The cap of ${of.name} was given as ${say(thickness)}; it must be more than 0.`,
-    }
-  const cut = of.ends[endIndex(end)]
-  const lost = thickness / Math.abs(cut.normal[0])
-  const short = Math.min(...edgesOf(of).lengths)
-  return short - lost > samePoint
-    ? undefined
-    : {
-        code: 'cap-too-thick',
-        text: `A cap of ${say(thickness)} leaves nothing of ${of.name}, ${say(short)} on its short side; it must take less.`,
       }
 }

@@ -1,4 +1,4 @@
-import type { Left, Run } from '../plan-shapes.ts'
+import type { Left } from '../plan-shapes.ts'
 import type { Problem } from '../result.ts'
 
 /** A reason with its ways out in one text, as problems say it. */
@@ -11,7 +11,3 @@ export const leftBy = (
   { code, text, out }: Problem,
 ): readonly Left[] =>
   pieces.map(({ piece, mark }) => ({ piece, mark, code, why: out?.why ?? text, ways: out?.ways ?? [] }))
-
-/** Why pieces are left to the hand, one text for each piece. */
-export const leftTexts = ({ left = [] }: Run): readonly string[] =>
-  left.map(({ why, ways }) => withWays(why, ways))

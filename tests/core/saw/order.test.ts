@@ -1,11 +1,10 @@
 import { describe, expect, test } from 'vitest'
 import type { Run, SetUp } from '../../../src/core/plan-shapes.ts'
-import { leftTexts } from '../../../src/core/saw/left.ts'
 import { sawWarnings } from '../../../src/core/saw/limits.ts'
 import { planRun } from '../../../src/core/saw/run.ts'
 import type { Saw } from '../../../src/core/shop.ts'
 import { dice } from '../../prove/seed.ts'
-import { nest, nestSection, part, saw, shop, tube } from './sample.ts'
+import { leftTexts, nest, nestSection, part, saw, shop, tube } from './sample.ts'
 
 const long = part({ mark: 'A', length: 900, ends: [0, 0] })
 const short = part({ mark: 'B', length: 400, ends: [0, 0] })

@@ -1,9 +1,8 @@
 import { describe, expect, test } from 'vitest'
 import type { Run, Step } from '../../../src/core/plan-shapes.ts'
-import { leftTexts } from '../../../src/core/saw/left.ts'
 import { planRun } from '../../../src/core/saw/run.ts'
 import { barOf, edgesOf, extentOf, replay, sameBar } from './replay.ts'
-import { nest, nestSection, part, saw, shop, tube } from './sample.ts'
+import { leftTexts, nest, nestSection, part, saw, shop, tube } from './sample.ts'
 
 // Hexagon 700 across flats in 40 tube: side 700·tan 30° = 404.145, printed 404 at a reading of 1 mm (formula).
 const hexagon = part({ length: 700 * Math.tan(Math.PI / 6), ends: [30, 30] })

@@ -1,6 +1,8 @@
 // Hand-written documents for the tests of the saw: parts, nests and shops, by plain trigonometry of their own.
+
 import type { Nest, NestPart, NestPiece, NestSection, NestStick } from '../../../src/core/nest.ts'
-import type { Part, Shape, Shown } from '../../../src/core/plan-shapes.ts'
+import type { Part, Run, Shape, Shown } from '../../../src/core/plan-shapes.ts'
+import { withWays } from '../../../src/core/saw/left.ts'
 import type { Section } from '../../../src/core/section/section.ts'
 import type { Saw, Shop } from '../../../src/core/shop.ts'
 
@@ -224,3 +226,7 @@ export const nest = (sections: readonly NestSection[], id = 'nest-1', jobs = ['j
   jobs,
   sections,
 })
+
+/** Why pieces are left to the hand, one text for each piece, as a warning would say it. */
+export const leftTexts = ({ left = [] }: Run): readonly string[] =>
+  left.map(({ why, ways }) => withWays(why, ways))
