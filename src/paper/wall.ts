@@ -335,7 +335,7 @@ export function wallBlocks(
         note(
           cut.unload === 'scrap' || !stick
             ? `What is left of ${cut.stick} is scrap.`
-            : `Keep ${say(stick.drop, shop.reading)}, paint ${cut.unload} on it.`,
+            : `Keep ${say(stick.drop, shop.reading)}; paint ${cut.unload} on it, or the mark that the Saw station gives it.`,
         )
         loaded = ''
       }

@@ -36,5 +36,7 @@ export const count = (n: number, one: string, many = `${one}s`): string => `${n}
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 
 /** What calipers read, finer than any tape: to a tenth of a millimeter or a thousandth of an inch. */
-export const sayFine = (mm: number, reading: Reading): string =>
-  say(mm, reading.kind === 'mm' ? { kind: 'mm', step: 0.1 } : { kind: 'inch-decimal', places: 3 })
+export const fine = ({ kind }: Reading): Reading =>
+  kind === 'mm' ? { kind, step: 0.1 } : { kind: 'inch-decimal', places: 3 }
+
+export const sayFine = (mm: number, reading: Reading): string => say(mm, fine(reading))

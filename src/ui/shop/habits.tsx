@@ -1,9 +1,12 @@
-import { Choice } from '../fields/choice.tsx'
+import { habitsOf, toleranceOf } from '../../core/saw/first-piece.ts'
+import { Choice, Flag } from '../fields/choice.tsx'
 import { MmField } from '../fields/length-field.tsx'
+import { capital, fine } from '../words.ts'
 import type { ShopPart } from './shop.tsx'
 
 /** How this shop works: allowances, what is kept, how parts are tacked. */
 export function Habits({ shop, change }: ShopPart) {
+  const { habitsOff: off = [] } = shop
   return (
     <section className="shop-part" aria-labelledby="habits-head">
       <h2 id="habits-head">Ways of working</h2>
@@ -57,7 +60,36 @@ export function Habits({ shop, change }: ShopPart) {
           value={shop.passes ?? 'upright first'}
           onChange={(passes) => change({ passes })}
         />
+        <MmField
+          label="A first piece may be off by"
+          hint="Beyond it the stop is corrected. Half of what the tape is read to, until you say otherwise."
+          value={toleranceOf(shop)}
+          reading={fine(shop.reading)}
+          onChange={(mm) => mm !== undefined && mm > 0 && change({ tolerance: mm })}
+        />
       </div>
+      <fieldset className="group">
+        <legend>Said at every set-up</legend>
+        {habitsOf({ ...shop, habitsOff: [] }).map(({ habit, text }) => (
+          <Flag
+            key={habit}
+            label={capital(text)}
+            value={!off.includes(habit)}
+            onChange={(said) =>
+              change({ habitsOff: said ? off.filter((one) => one !== habit) : [...off, habit] })
+            }
+          />
+        ))}
+        <Choice
+          label="Pieces are marked with"
+          options={[
+            { value: 'paint pen', label: 'a paint pen' },
+            { value: 'scribe or stamp', label: 'scribe or stamp' },
+          ]}
+          value={shop.markWith ?? 'paint pen'}
+          onChange={(markWith) => change({ markWith })}
+        />
+      </fieldset>
     </section>
   )
 }

@@ -124,6 +124,16 @@ function SawFields(props: {
         reading={reading}
         onChange={(mm) => mm !== undefined && set({ cleanUp: mm })}
       />
+      <Choice
+        label="Square cuts of equal tube, side by side"
+        hint="As many as the vise holds, all of them. Miters are never cut so: the long point would move."
+        options={(['1', '2', '3', '4'] as const).map((value) => ({
+          value,
+          label: value === '1' ? 'one at a time' : value,
+        }))}
+        value={String(saw.gang ?? 1) as '1' | '2' | '3' | '4'}
+        onChange={(gang) => set({ gang: Number(gang) })}
+      />
       <Flag
         label="Compound cuts from a cradle"
         hint="A block that holds the stick rolled about its length, so that one miter makes the cut."

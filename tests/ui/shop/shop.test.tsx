@@ -50,6 +50,24 @@ describe('what is true in the shop', () => {
     })
   })
 
+  test('what is said at every set-up, what marks with, and how far off a first piece may be', async () => {
+    const app = open()
+    fireEvent.click(screen.getByRole('checkbox', { name: /Clear the chips/ }))
+    await act(async () => undefined)
+    await choose('scribe or stamp')
+    await fill('A first piece may be off by', '0.4')
+    expect(kept(app)).toMatchObject({ habitsOff: ['chips'], markWith: 'scribe or stamp', tolerance: 0.4 })
+    fireEvent.click(screen.getByRole('checkbox', { name: /Clear the chips/ }))
+    await act(async () => undefined)
+    expect(kept(app).habitsOff).toEqual([])
+  })
+
+  test('two square cuts side by side in the vise', async () => {
+    const app = open()
+    await choose('2')
+    expect(kept(app).saws[0]!.gang).toBe(2)
+  })
+
   test('a saw: stop on the right, vise swings, reads 90 at square, kerf 1.2, least to hold 50', async () => {
     const app = open()
     await choose('right')
