@@ -28,7 +28,7 @@ export function benchCuts(
   jobId?: string,
   spoiled: readonly Spoiled[] = [],
 ): readonly BenchCut[] {
-  const drafts = draftsOf(run)
+  const drafts = draftsOf(run, anyWayRound(nest))
   // What went wrong under this nest takes the place that it was cut for.
   const wrong = new Map(spoiled.filter((one) => one.nest === nest.id).map((one) => [one.id, one]))
   const filled = fill(
@@ -72,7 +72,20 @@ export function benchCuts(
 const newSetUpAt = (drafts: readonly Draft[], at: number): boolean =>
   at === 0 || movesAnything(drafts[at - 1]!.setUp, drafts[at]!.setUp)
 
-function draftsOf({ programs, products, setUps, trims = [] }: Run): readonly Draft[] {
+/** Sticks that lie the same whichever side is up: both ends square, and a section like itself turned over. */
+const anyWayRound = ({ sections }: Nest): ReadonlySet<string> =>
+  new Set(
+    sections.flatMap(({ section, sticks }) =>
+      section.kind === 'angle'
+        ? []
+        : sticks.filter(({ ends }) => ends.every((end) => typeof end === 'string')).map(({ id }) => id),
+    ),
+  )
+
+function draftsOf(
+  { programs, products, setUps, trims = [] }: Run,
+  sameOver: ReadonlySet<string>,
+): readonly Draft[] {
   const productOf = new Map(products.map((product) => [product.id, product]))
   const setUpOf = new Map(setUps.map((setUp) => [setUp.id, setUp]))
   const slots = new Map<string, Slot>()
@@ -99,10 +112,13 @@ function draftsOf({ programs, products, setUps, trims = [] }: Run): readonly Dra
         slots.set(product.id, slot)
         const setUp = setUpOf.get(step.setUp)!
         const printed = cleaned && trimOf.get(product.id)
+        const fresh = cuts.length === 0 && sameOver.has(program.load)
         cuts.push({
           ...draftOf(program, setUp, slot, cuts.length === 0, turns),
           ...(cleaned ? { trimFirst: cleaned.loss } : {}),
-          ...(cleaned && printed ? { trim: { ...printed, turns: cleaned.turns } } : {}),
+          ...(cleaned && printed
+            ? { trim: { ...printed, turns: fresh && !setUp.seam ? notOver(cleaned.turns) : cleaned.turns } }
+            : {}),
         })
         cleaned = undefined
         turns = []
@@ -114,6 +130,9 @@ function draftsOf({ programs, products, setUps, trims = [] }: Run): readonly Dra
     return cuts
   })
 }
+
+/** A stick that was just laid down need not be rolled over where it is the same either way. */
+const notOver = (turns: readonly Turn[]): readonly Turn[] => turns.filter((turn) => turn !== 'over')
 
 function draftOf(
   program: Program,

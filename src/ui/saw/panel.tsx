@@ -47,6 +47,19 @@ export function Panel(props: PanelProps) {
   const pictured = cut ?? station.cuts[station.cuts.length - 1]
   const inHand = cut && (plan.cutParts ?? plan.parts).find(({ mark }) => mark === cut.product.mark)
   const at = pictured && lyingAtCuts(run, props.sticks).get(pictured.product.id)
+  // The one piece that is cut is measured before anything else; till then what the hands do comes first.
+  const toMeasure = station.cuts.filter(({ done }) => done !== undefined).length === 1
+  const check = cut && (
+    <FirstPiece
+      station={station}
+      cut={cut}
+      plan={plan}
+      products={run.products}
+      shop={shop}
+      job={props.job}
+      moved={moved}
+    />
+  )
   return (
     <>
       <h1 className="heard">
@@ -75,21 +88,12 @@ export function Panel(props: PanelProps) {
         <div className="saw-do">
           <FigureNotes setUp={setUp} saw={saw} />
           <BladesChanged shop={shop} />
-          {cut && (
-            <FirstPiece
-              station={station}
-              cut={cut}
-              plan={plan}
-              products={run.products}
-              shop={shop}
-              job={props.job}
-              moved={moved}
-            />
-          )}
+          {toMeasure && check}
+          {cut && <Steps cut={cut} cuts={cuts} run={run} shop={shop} />}
+          {!toMeasure && check}
           {whole && cut.loadFirst && (
             <RealStick key={whole.id} job={props.job} nest={props.nest} stick={whole} shop={shop} />
           )}
-          {cut && <Steps cut={cut} cuts={cuts} run={run} shop={shop} />}
           {cut &&
             at &&
             shortCautions(at, cut.loaded === cut.stick).map((caution) => (

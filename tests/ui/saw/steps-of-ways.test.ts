@@ -31,6 +31,10 @@ describe('three pieces of 404 mm with ends of 30°, from the stick', () => {
     expect(clean[0]).toContain('Take 10 mm off the edge that loses least')
   })
 
+  test('a fresh stick is the same either way up: it is not rolled over before its clean-up cut', () => {
+    expect(cuts[0]!.before.map(({ kind }) => kind)).toEqual(['load', 'clean-up', 'turn', 'push'])
+  })
+
   test('before each further piece the stick is turned over, and nothing is cleaned up again', () => {
     for (const { before } of cuts.slice(1)) {
       expect(before.map(({ kind }) => kind)).not.toContain('clean-up')
