@@ -1,4 +1,4 @@
-import type { NestPiece } from '../nest.ts'
+import type { NestPiece, Slope } from '../nest.ts'
 import type { Part } from '../plan-shapes.ts'
 import { readingStep, say, showAngle } from '../reading/show.ts'
 import type { Result } from '../result.ts'
@@ -25,9 +25,15 @@ export const unknownPart = (piece: Pick<NestPiece, 'piece'>): Result<never> =>
     `The nest holds ${piece.piece}, and no part of this job has that shape: it was made for another job or before a change. Plan the sticks again.`,
   )
 
+/** The end that asks most of the saw: the other one may well be within its reach. */
+function steepestCompound({ slopes }: Part): Slope {
+  const steepness = ({ p, q }: Slope) => Math.hypot(p, q)
+  return slopes.filter(isCompound).reduce((a, b) => (steepness(b) > steepness(a) ? b : a))
+}
+
 /** A compound end, with what each way of cutting it would ask, beside what this saw and shop have. */
 export function compoundEnd(part: Part, saw: Saw, holding: Holding, reading: Reading): Result<never> {
-  const end = part.slopes.find(isCompound)!
+  const end = steepestCompound(part)
   const angle = (deg: Deg) => showAngle(Math.abs(deg), reading).text
   const { toward, away } = limitsOf(saw, holding)
   const bevel = settingOf(end)

@@ -303,6 +303,14 @@ describe('what the saw cannot do is said, with a way out', () => {
     )
   })
 
+  test('of two compound ends the one that the saw cannot reach is said', () => {
+    const bothEnds = { ...hexagon, slopes: [{ p: -0.2, q: 0.1 }, { p: 1.2, q: 0.05 }] as const }
+    const sticks = nest([nestSection([hexagon], { sticks: six })])
+    const [text] = textsOf(sticks, [bothEnds], shop({}, { cradle: false, ramp: false }))
+    // atan 1.2 = 50.2° (formula); the other end asks for 11.3° only.
+    expect(text).toContain('A: an end is mitered and beveled at once: miter 50.2° with bevel 1.8°')
+  })
+
   test('a compound end where the saw neither bevels nor may use a cradle or a wedge, and a nest of other parts', () => {
     const compound = { ...hexagon, slopes: [{ p: -0.2, q: 0.1 }, hexagon.slopes[1]] as const }
     const sticks = nest([nestSection([hexagon], { sticks: six })])
