@@ -4,6 +4,7 @@ import hexagon from '../demo-data/hexagon-top.json?raw'
 import tenSided from '../demo-data/ten-sided-pedestal.json?raw'
 import { makeApp } from './app/app.ts'
 import { watchUpdates } from './pwa/register.ts'
+import { forgetShared, sharedFiles } from './pwa/shared.ts'
 import { openDisk } from './storage/disk.ts'
 import { AppContext } from './ui/app.ts'
 import { Shell } from './ui/shell/shell.tsx'
@@ -28,12 +29,16 @@ function usualUnits(): 'in' | 'mm' {
   return region === 'US' || (region === undefined && language === 'en') ? 'in' : 'mm'
 }
 
+/** The folder of this page, as the service worker names it. */
+const scope = new URL('./', location.href).href
+
 const app = makeApp({
   disk: openDisk(),
   solver: browserSolver(),
   clock: { now: () => new Date().toISOString() },
   ids: { make: () => hex(crypto.getRandomValues(new Uint8Array(6))) },
   hash,
+  shared: { files: () => sharedFiles(scope), forget: () => forgetShared(scope) },
   units: usualUnits(),
   samples: [
     { name: 'Hexagon table top, in inches', text: hexagon },

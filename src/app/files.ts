@@ -8,11 +8,11 @@ import { bad, good, type Problem, type Result } from '../core/result.ts'
 import type { Shop } from '../core/shop.ts'
 import { type BackupFile, readBackupFile } from '../door/backup-file.ts'
 import { readCodes, readLink, withCode, writeCodes, writeLink } from '../door/carried.ts'
-import { type JobFile, readJobFile, writeJobFile } from '../door/job-file.ts'
+import { isBackup, type JobFile, readJobFile, writeJobFile } from '../door/job-file.ts'
 import { attempt, type Desk, jobOf } from './desk.ts'
 import { freeName, saveJob } from './jobs.ts'
 import { readDisk } from './publish.ts'
-import type { Actions, Carried, Opened } from './state.ts'
+import type { Actions, Carried, Looked, Opened } from './state.ts'
 
 export function fileActions(
   desk: Desk,
@@ -27,6 +27,9 @@ export function fileActions(
   | 'lookAtLink'
   | 'withCode'
   | 'lookAtCodes'
+  | 'lookAtGiven'
+  | 'sharedFiles'
+  | 'forgetShared'
 > {
   async function open(text: string, differing: Differing): Promise<Awaited<ReturnType<Actions['openFile']>>> {
     const read = await sound(desk, readJobFile(text))
@@ -52,6 +55,9 @@ export function fileActions(
     lookAtLink: async (link) => lookAt(desk, await readLink(link)),
     withCode,
     lookAtCodes: async (codes) => lookAt(desk, await readCodes(codes)),
+    lookAtGiven: (text) => lookAtGiven(desk, text),
+    sharedFiles: async () => desk.ports.shared?.files() ?? [],
+    forgetShared: async () => desk.ports.shared?.forget(),
     openBackup: async (text) => {
       const read = await sound(desk, readBackupFile(text))
       if (!read.ok) return { ...nothing, problems: read.problems }
@@ -76,6 +82,23 @@ async function lookAt(desk: Desk, carried: Result<string>): Promise<Result<Carri
   if (!read.ok) return read
   const { job, facts = [], shop } = read.value
   return good({ text, job, facts: facts.length, shop: shop?.name ?? null })
+}
+
+/** A link may stand among other words, as messages put it there. */
+const linkIn = (text: string): string | undefined =>
+  text.trimStart().startsWith('{') ? undefined : /#\/open\/(\S+)/.exec(text.slice(0, 200_000))?.[1]
+
+async function lookAtGiven(desk: Desk, text: string): Promise<Result<Looked>> {
+  const link = linkIn(text)
+  const job = await lookAt(desk, link === undefined ? good(text) : await readLink(link))
+  if (job.ok) return good({ job: job.value })
+  if (job.problems[0]?.code !== isBackup) return job
+  const read = await sound(desk, readBackupFile(text))
+  if (!read.ok) return read
+  const { jobs, facts, shop, left = [] } = read.value
+  return good({
+    all: { text, jobs: jobs.length, facts: facts.length, shop: shop?.name ?? null, left: left.length },
+  })
 }
 
 const nothing = { jobs: [], ownShop: false, rivals: [], left: [] } as const

@@ -88,6 +88,13 @@ export interface Solver {
   readonly name: string
 }
 
+/** Files that another program of the device shared with the installed app. */
+export interface Shared {
+  /** What was shared last, until it is forgotten. */
+  files(): Promise<readonly File[]>
+  forget(): Promise<void>
+}
+
 export interface Clock {
   now(): string
 }
@@ -102,6 +109,8 @@ export interface Ports {
   readonly solver: Solver
   readonly clock: Clock
   readonly ids: Ids
+  /** Absent where no service worker takes what is shared. */
+  readonly shared?: Shared
   /** SHA-256 of a text, hex. */
   readonly hash: (text: string) => Promise<string>
   /** How a shop that has said nothing yet is taken to measure; absent: inches. */

@@ -105,6 +105,22 @@ export interface Carried {
   readonly shop: string | null
 }
 
+/** A backup or a rescue file, before anybody has said that it should be opened. */
+export interface CarriedAll {
+  readonly text: string
+  readonly jobs: number
+  readonly facts: number
+  readonly shop: string | null
+  /** Rows of a rescue file that cannot be read. */
+  readonly left: number
+}
+
+/** What a file of any of our kinds holds. */
+export type Looked = { readonly job: Carried } | { readonly all: CarriedAll }
+
+/** Bytes of a file that are read at most. */
+export { mostCharacters as mostBytes } from '../door/json.ts'
+
 /** What came of a backup. */
 export interface Opened {
   readonly jobs: readonly string[]
@@ -129,7 +145,8 @@ export interface Actions {
   saveShop(shop: Shop): Promise<readonly Problem[]>
   /**
    * A tube-job file; the result names the job opened, or says what is wrong and changes nothing. `rival`: the job is
-   * here already and differs; both versions are kept, and the person chooses.
+   * here already and differs; both versions are kept, and the person chooses. A problem of code `is-backup`: the text
+   * is a backup, for `openBackup`.
    */
   openFile(
     text: string,
@@ -145,6 +162,11 @@ export interface Actions {
   /** The codes read so far with one more, in any order; in words why it is none of ours. */
   withCode(codes: Codes | null, text: string): Result<Codes>
   lookAtCodes(codes: Codes): Promise<Result<Carried>>
+  /** What a given file, or words with a link in them, hold. Changes nothing. */
+  lookAtGiven(text: string): Promise<Result<Looked>>
+  /** Files that another program of the device shared with the installed app, until they are forgotten. */
+  sharedFiles(): Promise<readonly File[]>
+  forgetShared(): Promise<void>
   openSample(index: number): Promise<string>
   /** The text of a tube-job file with shop, nests and facts. */
   fileOf(id: string): string

@@ -21,6 +21,9 @@ export interface JobFile {
   readonly facts?: readonly Fact[]
 }
 
+/** Code of the problem with a file that is of ours, but holds a whole shop. */
+export const isBackup = 'is-backup'
+
 const format = 'tube-job'
 const version = 1
 
@@ -42,6 +45,12 @@ function headFault(value: unknown): Result<never> | undefined {
   const head = value as { readonly format?: unknown; readonly version?: unknown }
   if (head.format === undefined)
     return bad('not-a-job', `This is no job file: "format" is missing; it must be "${format}".`, 'format')
+  if (head.format === 'tube-backup' || head.format === 'tube-rescue')
+    return bad(
+      isBackup,
+      'This is a backup of a whole shop, not one job. Open it in the Shop station, “Open a backup or a job”.',
+      'format',
+    )
   if (head.format !== format)
     return bad(
       'not-a-job',

@@ -264,3 +264,39 @@ describe('sample jobs', () => {
     expect(tablet.state().trouble).toBe('There is no sample job 3.')
   })
 })
+
+describe('what is given from outside', () => {
+  test('is looked at and changes nothing: a job, a job in a link among other words, a whole shop', async () => {
+    const { tablet, id } = await worked()
+    const second = await opened()
+    const { lookAtGiven } = second.actions
+    const file = tablet.actions.fileOf(id)
+    const facts = (JSON.parse(file) as { facts: unknown[] }).facts.length
+    expect(await lookAtGiven(file)).toMatchObject({ ok: true, value: { job: { job: { id }, facts } } })
+    const link = await tablet.actions.linkOf(id, false)
+    if (!link.ok) throw new Error('no link')
+    expect(await lookAtGiven(`For Monday: https://shop.example/#/open/${link.value}\nthanks`)).toMatchObject({
+      ok: true,
+      value: { job: { job: { id }, facts: 0 } },
+    })
+    const all = tablet.state().facts.length
+    expect(await lookAtGiven(tablet.actions.backup())).toMatchObject({
+      ok: true,
+      value: { all: { jobs: 2, facts: all, left: 0, shop: handShop.name } },
+    })
+    expect(await lookAtGiven(await tablet.actions.rescue())).toMatchObject({
+      ok: true,
+      value: { all: { jobs: 2, facts: all, left: 0 } },
+    })
+    expect(second.state()).toMatchObject({ jobs: [], facts: [], rivals: [] })
+  })
+
+  test('a backup opened as a job says what it is, and nothing is taken', async () => {
+    const { tablet } = await worked()
+    const second = await opened()
+    const { job, problems } = await second.actions.openFile(tablet.actions.backup())
+    expect(job).toBeUndefined()
+    expect(problems.map(({ code }) => code)).toEqual(['is-backup'])
+    expect(second.state().jobs).toEqual([])
+  })
+})

@@ -1,3 +1,6 @@
+import { mostBytes } from '../../app/state.ts'
+import { bad, good, type Result } from '../../core/result.ts'
+
 /** Hands the person a file to keep: the browser's own saving, also offline. */
 export function saveFile(name: string, text: string, type = 'application/json'): void {
   const address = URL.createObjectURL(new Blob([text], { type }))
@@ -7,6 +10,25 @@ export function saveFile(name: string, text: string, type = 'application/json'):
   link.click()
   // The browser reads the blob after the click has returned.
   setTimeout(() => URL.revokeObjectURL(address), 60_000)
+}
+
+/** The text of a given file; its size is looked at before it is read, since a film would fill the memory. */
+export async function textOf(file: File): Promise<Result<string>> {
+  const mega = 1_000_000
+  if (file.size > mostBytes)
+    return bad(
+      'too-large',
+      `${file.name} has ${Math.ceil(file.size / mega)} MB; a file of at most ${mostBytes / mega} MB is read. Nothing was changed.`,
+    )
+  try {
+    return good(await file.text())
+  } catch {
+    // Moved, taken out with its card, or kept from the browser since it was chosen.
+    return bad(
+      'not-given',
+      `${file.name} cannot be read: this device does not give it to the browser. Choose it again.`,
+    )
+  }
 }
 
 /** A name that every file system takes: letters, digits and dashes. */

@@ -4,12 +4,17 @@ import { buildOf } from '../../core/builds/index.ts'
 import { frameOf } from '../../core/plan.ts'
 import { useActions, useShop } from '../app.ts'
 import { SmallDrawing } from '../drawing/small.tsx'
-import { go } from '../shell/route.ts'
+import type { Place } from '../shell/route.ts'
 import { count } from '../words.ts'
 import { sizeWords } from './size-words.ts'
 
 /** A job that came by link or by codes: what it is, before it is opened. */
-export function CarriedJob({ carried, onDone }: { readonly carried: Carried; readonly onDone: () => void }) {
+export function CarriedJob(props: {
+  readonly carried: Carried
+  /** It was opened or left: where to go now. */
+  readonly onDone: (where: Place) => void
+}) {
+  const { carried, onDone } = props
   const shop = useShop()
   const { openFile } = useActions()
   const [faults, setFaults] = useState<readonly string[]>([])
@@ -19,8 +24,7 @@ export function CarriedJob({ carried, onDone }: { readonly carried: Carried; rea
     const { job: id, rival, problems } = await openFile(carried.text)
     setFaults(problems.map(({ text }) => text))
     if (id === undefined || problems.length > 0) return
-    onDone()
-    go(rival ? { station: 'jobs' } : { station: 'sizes', job: id })
+    onDone(rival ? { station: 'jobs' } : { station: 'sizes', job: id })
   }
   return (
     <div className="carried">
@@ -43,13 +47,7 @@ export function CarriedJob({ carried, onDone }: { readonly carried: Carried; rea
         <button type="button" className="button go" onClick={() => void open()}>
           Open this job
         </button>
-        <button
-          type="button"
-          onClick={() => {
-            onDone()
-            go({ station: 'jobs' })
-          }}
-        >
+        <button type="button" onClick={() => onDone({ station: 'jobs' })}>
           Leave it
         </button>
       </p>

@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react'
+import { useEffect, useMemo, useState } from 'react'
 import type { Job } from '../../core/job.ts'
 import { useActions } from '../app.ts'
 import { Choice } from '../fields/choice.tsx'
@@ -13,9 +13,14 @@ type Made = {
 
 const nothing: Made = { link: null, codes: null, said: [] }
 
-/** Whether this browser can hand a file to other programs of the device. */
-const canShare = (file: File): boolean =>
-  typeof navigator.canShare === 'function' && navigator.canShare({ files: [file] })
+/** The file as this browser lets it go to other programs of the device: many share text, and nothing named .json. */
+function shareable(text: string, name: string): File | undefined {
+  if (typeof navigator.canShare !== 'function') return undefined
+  return [
+    new File([text], fileName(name, 'tube-job.json'), { type: 'application/json' }),
+    new File([text], fileName(name, 'tube-job.txt'), { type: 'text/plain' }),
+  ].find((file) => navigator.canShare({ files: [file] }))
+}
 
 /** A job to another device with no network between: codes for its camera, a link, or the device's own sharing. */
 export function Carry({ job }: { readonly job: Job }) {
@@ -49,7 +54,7 @@ export function Carry({ job }: { readonly job: Job }) {
       setCopied('This browser does not let the page copy. Select the link below and copy it.')
     }
   }
-  const file = new File([fileOf(job.id)], fileName(job.name, 'tube-job.json'), { type: 'application/json' })
+  const file = useMemo(() => shareable(fileOf(job.id), job.name), [job, fileOf])
   return (
     <section className="carry" aria-label={`${job.name} to another device`}>
       <Choice
@@ -83,7 +88,7 @@ export function Carry({ job }: { readonly job: Job }) {
             <button type="button" onClick={() => void copy(made.link ?? '')}>
               Copy the link
             </button>
-            {canShare(file) && (
+            {file && (
               <button
                 type="button"
                 onClick={() => void navigator.share({ files: [file] }).catch(() => undefined)}

@@ -1,11 +1,14 @@
 import './jobs.css'
 import { useState } from 'react'
+import type { CarriedAll as All } from '../../app/state.ts'
 import type { Job } from '../../core/job.ts'
 import { useActions, useApp } from '../app.ts'
+import { textOf } from '../fields/files.ts'
 import { OpenFile } from '../fields/open-file.tsx'
+import { useFilesGiven } from '../shell/given.ts'
 import { go } from '../shell/route.ts'
 import { JobCard } from './card.tsx'
-import { useFilesGiven } from './files-given.ts'
+import { CarriedAll } from './carried-all.tsx'
 import { NewJob } from './new-job.tsx'
 import { Receive } from './receive.tsx'
 import { Remind } from './remind.tsx'
@@ -30,6 +33,7 @@ export function Jobs() {
   const [removed, setRemoved] = useState<Removed | null>(lastRemoved)
   const [receiving, setReceiving] = useState(false)
   const [faults, setFaults] = useState<readonly string[]>([])
+  const [backup, setBackup] = useState<{ readonly name: string; readonly all: All } | null>(null)
 
   const remember = (what: Removed | null) => {
     lastRemoved = what
@@ -42,6 +46,10 @@ export function Jobs() {
   }
   const open = async (text: string, name: string) => {
     const { job, rival, problems } = await actions.openFile(text)
+    if (problems[0]?.code === 'is-backup') {
+      const looked = await actions.lookAtGiven(text)
+      if (looked.ok && 'all' in looked.value) return setBackup({ name, all: looked.value.all })
+    }
     setFaults((old) => [...old, ...problems.map((problem) => `${name}: ${problem.text}`)])
     // A second version waits here to be chosen from.
     if (job !== undefined && !rival && problems.length === 0) go({ station: 'sizes', job })
@@ -54,10 +62,15 @@ export function Jobs() {
   }
   const start = async (kind: string) => go({ station: 'sizes', job: await actions.newJob(kind) })
 
-  useFilesGiven((text, name) => {
+  const openAll = async (files: readonly File[]) => {
     setFaults([])
-    return open(text, name)
-  })
+    for (const file of files) {
+      const text = await textOf(file)
+      if (text.ok) await open(text.value, file.name)
+      else setFaults((old) => [...old, ...text.problems.map((problem) => problem.text)])
+    }
+  }
+  useFilesGiven((files) => void openAll(files))
 
   return (
     <div className="jobs">
@@ -75,6 +88,7 @@ export function Jobs() {
         </button>
       </header>
       {receiving && <Receive onDone={() => setReceiving(false)} />}
+      {backup && <CarriedAll {...backup} onDone={() => setBackup(null)} />}
       {faults.length > 0 && (
         <div className="problem" role="alert">
           {faults.map((text) => (

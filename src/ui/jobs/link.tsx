@@ -3,6 +3,7 @@ import { useEffect, useState } from 'react'
 import type { Carried } from '../../app/state.ts'
 import type { Result } from '../../core/result.ts'
 import { useActions } from '../app.ts'
+import { go } from '../shell/route.ts'
 import { CarriedJob } from './carried-job.tsx'
 
 /** A job that a link carries: looked at here, opened only when the person says so. */
@@ -29,7 +30,7 @@ export function Link({ link }: { readonly link: string }) {
     <div className="plain-page">
       <h1>{looked.ok ? 'A job came by link' : 'This link cannot be opened'}</h1>
       {looked.ok ? (
-        <CarriedJob carried={looked.value} onDone={() => undefined} />
+        <CarriedJob carried={looked.value} onDone={go} />
       ) : (
         <>
           {looked.problems.map(({ text }) => (

@@ -1,6 +1,7 @@
 import { useCallback, useEffect, useRef, useState } from 'react'
 import type { Carried, Codes } from '../../app/state.ts'
 import { useActions } from '../app.ts'
+import { go } from '../shell/route.ts'
 import { CarriedJob } from './carried-job.tsx'
 import { readCodesIn } from './read-code.ts'
 
@@ -72,7 +73,13 @@ export function Receive({ onDone }: { readonly onDone: () => void }) {
   return (
     <section className="receive" aria-label="Read codes">
       {carried ? (
-        <CarriedJob carried={carried} onDone={onDone} />
+        <CarriedJob
+          carried={carried}
+          onDone={(where) => {
+            onDone()
+            go(where)
+          }}
+        />
       ) : (
         <>
           <p>

@@ -3,13 +3,14 @@ import '../fields/fields.css'
 import '../drawing/drawing.css'
 import './shell.css'
 import './install.ts'
+import './given.ts'
 import { Component, type ReactNode, Suspense, useEffect, useRef } from 'react'
 import { useActions, useApp } from '../app.ts'
 import { useAwake } from './awake.ts'
 import { TroubleBanner, UpdateBanner, type Updates } from './banner.tsx'
 import { Rescue } from './rescue.tsx'
 import { hrefOf, type JobStation, type Route, useRoute } from './route.ts'
-import { JobStationView, JobsStation, LinkStation, ShopStation } from './stations.tsx'
+import { JobStationView, JobsStation, LinkStation, SharedStation, ShopStation } from './stations.tsx'
 import { Strip } from './strip.tsx'
 
 const floor: readonly JobStation[] = ['stock', 'saw', 'fit-up', 'weld', 'finish']
@@ -123,6 +124,8 @@ function Body({ route }: { route: Route }) {
       return <JobsStation />
     case 'shop':
       return <ShopStation />
+    case 'shared':
+      return <SharedStation />
     case 'open':
       return <LinkStation link={route.rest} />
     default:

@@ -12,6 +12,7 @@ export interface StationProps {
 // the network gone as well.
 const Jobs = lazy(() => import('../jobs/jobs.tsx').then(({ Jobs }) => ({ default: Jobs })))
 const Link = lazy(() => import('../jobs/link.tsx').then(({ Link }) => ({ default: Link })))
+const Shared = lazy(() => import('../jobs/shared.tsx').then(({ Shared }) => ({ default: Shared })))
 const Sizes = lazy(() => import('../sizes/sizes.tsx').then(({ Sizes }) => ({ default: Sizes })))
 const Stock = lazy(() => import('../stock/stock.tsx').then(({ Stock }) => ({ default: Stock })))
 const Saw = lazy(() => import('../saw/saw.tsx').then(({ Saw }) => ({ default: Saw })))
@@ -34,6 +35,7 @@ const stations: Readonly<Record<JobStation, ComponentType<StationProps>>> = {
 export const JobsStation = Jobs
 export const ShopStation = Shop
 export const LinkStation = Link
+export const SharedStation = Shared
 
 /** One station of one job. */
 export function JobStationView({ station, ...props }: StationProps & { readonly station: JobStation }) {

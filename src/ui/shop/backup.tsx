@@ -3,6 +3,7 @@ import { usualBackupDays } from '../../app/remind.ts'
 import { useActions, useApp } from '../app.ts'
 import { Pick } from '../fields/choice.tsx'
 import { OpenFile } from '../fields/open-file.tsx'
+import { backupWords } from '../jobs/backup-words.ts'
 import { Rescue } from '../shell/rescue.tsx'
 import { count } from '../words.ts'
 import { Room } from './room.tsx'
@@ -22,18 +23,7 @@ export function Backup({ shop, change }: ShopPart) {
   const [said, setSaid] = useState<readonly string[]>([])
   const saveAll = useSaveAll()
   const open = async (text: string, name: string) => {
-    const { jobs: opened, ownShop, rivals, left, problems } = await openBackup(text)
-    if (problems.length > 0) return setSaid(problems.map((problem) => `${name}: ${problem.text}`))
-    setSaid([
-      `${count(opened.length, 'job')} opened from ${name}.`,
-      ...(ownShop ? ['The shop in it is another one; the shop on this device stays as it is.'] : []),
-      ...(rivals.length > 0
-        ? [`Two versions are now here of: ${rivals.join(', ')}. Choose under Jobs which one stands.`]
-        : []),
-      ...(left.length > 0
-        ? [`${count(left.length, 'row')} of it cannot be read and stayed in the file: ${left[0]}`]
-        : []),
-    ])
+    setSaid(backupWords(name, await openBackup(text)))
   }
   const every = shop.backupDays ?? usualBackupDays
   return (

@@ -4,7 +4,7 @@ import type { ReactNode } from 'react'
 import { vi } from 'vitest'
 import { createStore } from 'zustand/vanilla'
 import type { Reminder } from '../../../src/app/remind.ts'
-import type { Actions, AppState, Carried, JobView } from '../../../src/app/state.ts'
+import type { Actions, AppState, Carried, JobView, Looked } from '../../../src/app/state.ts'
 import { buildOf } from '../../../src/core/builds/index.ts'
 import { newJob } from '../../../src/core/builds/start.ts'
 import { fold } from '../../../src/core/facts/fold.ts'
@@ -121,6 +121,9 @@ export function fakeApp(
     lookAtCodes: vi.fn(
       async (_: unknown): Promise<Result<Carried>> => bad('no', 'These codes carry no job.'),
     ),
+    lookAtGiven: vi.fn(async (_: string): Promise<Result<Looked>> => bad('no', 'This is no job file.')),
+    sharedFiles: vi.fn(async (): Promise<readonly File[]> => []),
+    forgetShared: vi.fn(done),
     openBackup: vi.fn(async (_: string) => ({
       jobs: [] as readonly string[],
       ownShop: false,

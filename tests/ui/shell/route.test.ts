@@ -7,6 +7,7 @@ describe('an address', () => {
     ['/', { station: 'jobs' }],
     ['', { station: 'jobs' }],
     ['/shop', { station: 'shop' }],
+    ['/shared', { station: 'shared' }],
     ['/job/a1', { station: 'sizes', job: 'a1' }],
     ['/job/a1/saw', { station: 'saw', job: 'a1' }],
     ['/job/a1/saw/A/blank/1', { station: 'saw', job: 'a1', at: 'A/blank/1' }],
