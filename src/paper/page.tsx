@@ -34,12 +34,19 @@ export function Page(props: {
   )
 }
 
-/** A shown length or angle with its fraction stacked, every figure of one size. */
-export function Figure({ text, unit }: { readonly text: string; readonly unit?: string }) {
+interface FigureProps {
+  readonly text: string
+  readonly unit?: string
+  /** The fraction behind the whole number instead of stacked: half as high. */
+  readonly inLine?: boolean
+}
+
+/** A shown length or angle, every figure of one size. */
+export function Figure({ text, unit, inLine = false }: FigureProps) {
   const { whole, numerator, denominator } = fractionOf(text)
   return (
     <span className="paper-figure">
-      {numerator && denominator ? (
+      {numerator && denominator && !inLine ? (
         <>
           {whole}
           <span className="paper-fraction">

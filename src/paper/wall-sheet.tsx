@@ -10,6 +10,7 @@ import { bodyHigh, bodyWide, type PageSize } from './size.ts'
 import { StickPicture } from './stick-picture.tsx'
 import {
   boxHigh,
+  inLine,
   labelWide,
   leftBlocks,
   startBlock,
@@ -74,6 +75,7 @@ function Head({ head, again, lying, page }: HeadProps) {
     )
   const { setUp, number, drawn } = setting
   const third = thirdFigure(setUp)
+  const line = inLine(setUp, page)
   return (
     <div className="wall-head">
       <div className="wall-figures">
@@ -83,24 +85,24 @@ function Head({ head, again, lying, page }: HeadProps) {
             <div>
               <div className="wall-label">Miter</div>
               <div className="wall-great">
-                <Figure text={setUp.printed.miter.text} />
+                <Figure text={setUp.printed.miter.text} inLine={line} />
               </div>
             </div>
             <div>
               <div className="wall-label">Stop, {setUp.stopSide}</div>
               <div className="wall-great">
-                <Figure text={setUp.printed.stop.text} unit={setUp.printed.stop.unit} />
+                <Figure text={setUp.printed.stop.text} unit={setUp.printed.stop.unit} inLine={line} />
               </div>
             </div>
-            {third && (
-              <div>
-                <div className="wall-label">{third.label}</div>
-                <div className="wall-great">
-                  <Figure text={third.text} />
-                </div>
-              </div>
-            )}
           </div>
+          {third && (
+            <>
+              <div className="wall-label">{third.label}</div>
+              <div className="wall-great">
+                <Figure text={third.text} />
+              </div>
+            </>
+          )}
         </div>
       </div>
       <div className="wall-below">

@@ -150,10 +150,24 @@ export function thirdFigure({
   return ramp === 0 ? undefined : { label: 'Wedge', text: degrees(ramp) }
 }
 
-/** Height of the great figures; an inch fraction stands two figures high. */
-export const figuresHigh = (setUp: SetUp): Mm => {
+/** Width of a great figure at the broadest that system faces set it. */
+const greatWide = (text: string): Mm =>
+  [...text].reduce((sum, sign) => sum + stopFont * (/\d/.test(sign) ? 0.7 : 0.5), 0)
+
+const unitWide = (unit: string): Mm => 2 + textFont * 0.7 * unit.length
+
+/** Left of the great figures: the number of the set-up, and the gaps. */
+const besideFigures: Mm = 34
+
+/** Whether miter and stop stand on one line with their fractions behind the whole number. */
+export const inLine = ({ printed: { miter, stop } }: SetUp, page: PageSize): boolean =>
+  besideFigures + greatWide(miter.text) + greatWide(stop.text) + unitWide(stop.unit) <= bodyWide(page)
+
+/** Height of the great figures; an inch fraction that does not fit on the line stands two figures high. */
+export const figuresHigh = (setUp: SetUp, page: PageSize): Mm => {
   const { stop, miter } = setUp.printed
-  const pair = stop.text.includes('/') || miter.text.includes('/') ? stopFont * 2.2 : stopFont * 1.2
+  const stacked = !inLine(setUp, page) && `${stop.text}${miter.text}`.includes('/')
+  const pair = stacked ? stopFont * 2.2 : stopFont * 1.2
   return lineHigh + pair + (thirdFigure(setUp) ? lineHigh + stopFont * 1.2 : 0)
 }
 
@@ -268,7 +282,7 @@ export function wallBlocks(
     const stage = stageOf(group, cuts)
     const { beside, below } = spread(stage, words, drawn, page)
     const head: WallHead = { setting: { number: at + 1, setUp, drawn }, stage, words: beside }
-    const headHigh = 5 + figuresHigh(setUp) + underFigures(stage, beside, drawn, page)
+    const headHigh = 5 + figuresHigh(setUp, page) + underFigures(stage, beside, drawn, page)
     const strips: { high: Mm; what: WallStrip }[] = below.map((text) => ({
       high: linesOf(text, wide) * lineHigh,
       what: { kind: 'words', text },
