@@ -5,7 +5,7 @@ import { breakAt, points, scaled } from './scaled.ts'
 
 // A finished piece, to scale: from above, its long side at the top as at the fence, and from the side where it leans there.
 
-export const pieceHigh: Mm = 26
+export const pieceHigh: Mm = 30
 const pieceWide: Mm = 150
 
 interface View {

@@ -62,6 +62,17 @@ const faults = (page: Page) =>
         for (const of of sheet.querySelectorAll(selector))
           if (digit(of) < least) said.push(`${name}: ${selector} is ${digit(of).toFixed(2)} mm, not ${least}`)
       }
+      // A picture cuts off what stands outside it.
+      for (const word of sheet.querySelectorAll<SVGTextElement>('svg text')) {
+        const [at, room] = [word.getBoundingClientRect(), word.ownerSVGElement!.getBoundingClientRect()]
+        if (
+          at.left < room.left - 1 ||
+          at.right > room.right + 1 ||
+          at.top < room.top - 4 ||
+          at.bottom > room.bottom + 4
+        )
+          said.push(`${name}: “${word.textContent}” is cut off by its picture`)
+      }
       // Words in pictures are drawn in mm, at least 3 mm high.
       atLeast('svg text', 3)
       atLeast('.wall-great .paper-figure, .wall-great .paper-fraction span', 12)
