@@ -1,5 +1,6 @@
 import { Fragment, type ReactNode } from 'react'
 import { renderToStaticMarkup } from 'react-dom/server'
+import sketchCss from '../ui/drawing/sketch.css?raw'
 import css from './paper.css?raw'
 
 /** The pages as an HTML text that stands alone, to be printed without the app: the same pages in the same style. */
@@ -9,7 +10,7 @@ export function paperDocument(title: string, pages: readonly ReactNode[]): strin
       <head>
         <meta charSet="utf-8" />
         <title>{title}</title>
-        <style>{css}</style>
+        <style>{`${css}${sketchCss}`}</style>
       </head>
       <body className="paper-print">
         {pages.map((page, at) => (

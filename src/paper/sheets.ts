@@ -3,6 +3,7 @@ import type { BenchCut, Plan } from '../core/plan-shapes.ts'
 import type { Shop } from '../core/shop.ts'
 import { gaugeSheet } from './gauge-sheet.tsx'
 import { listSheet } from './list-sheet.tsx'
+import { partSheet } from './part-sheet.tsx'
 import { partsSheet } from './parts-sheet.tsx'
 import { plateSheet } from './plate-sheet.tsx'
 import { hasSaddles, saddleSheet } from './saddle-sheet.tsx'
@@ -50,6 +51,14 @@ export const sheets: readonly Sheet[] = [
     needsRun: false,
     usual: true,
     pages: (plan, _cuts, shop, page) => partsSheet(plan, shop, page),
+  },
+  {
+    id: 'drawings',
+    title: 'Part drawings',
+    about: 'Each part by itself: four faces with angles and layout marks, and which face is down.',
+    needsRun: false,
+    usual: false,
+    pages: (plan, _cuts, shop, page) => partSheet(plan, shop, page),
   },
   {
     id: 'stock',

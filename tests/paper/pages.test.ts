@@ -12,6 +12,7 @@ import { barsHigh } from '../../src/paper/bars.tsx'
 import type { Block } from '../../src/paper/flow.ts'
 import { flow } from '../../src/paper/flow.ts'
 import { listBlocks } from '../../src/paper/list-sheet.tsx'
+import { partBlocks } from '../../src/paper/part-sheet.tsx'
 import { plateBlocks } from '../../src/paper/plate-sheet.tsx'
 import { bodyHigh, bodyWide, pageSizes } from '../../src/paper/size.ts'
 import { tagBlocks } from '../../src/paper/tags.ts'
@@ -35,6 +36,7 @@ function sheetsOf(made: Plan, shop: Shop) {
       of('list', listBlocks(made, shop, page)),
       of('tags', tagBlocks(made, cuts, shop, page)),
       of('weld', weldBlocks(made, page)),
+      of('drawings', partBlocks(made, shop, page)),
       of('plate', plateBlocks(made, shop, page), high - barsHigh),
     ]
   })

@@ -35,7 +35,7 @@ export interface Footprint {
 }
 
 /** A local point as (along, across) on a face: the other of y and z. */
-const onFace = (face: Face, [x, y, z]: Vec3): Point => [x, face[1] === 'y' ? z : y]
+export const onFace = (face: Face, [x, y, z]: Vec3): Point => [x, face[1] === 'y' ? z : y]
 
 /** The point of a face at (along, across), local. */
 export const faceLocal = (of: Member, face: Face, [x, v]: Point): Vec3 => {
@@ -63,7 +63,7 @@ function faceCorners(of: Member, face: Face): Vec3[] {
 }
 
 /** The same in the face: along and across. */
-function faceOutline(of: Member, face: Face): Polygon {
+export function faceOutline(of: Member, face: Face): Polygon {
   const [a, b] = of.ends.map(endPlane)
   const corners = edgeCorners(of.section)
   const [one, two] = edgesOfFace[face].map((edge) => corners[edge]!)

@@ -1,6 +1,7 @@
 import '../theme.css'
 import '../fields/fields.css'
 import '../drawing/drawing.css'
+import '../drawing/sketch.css'
 import './shell.css'
 import './install.ts'
 import './given.ts'

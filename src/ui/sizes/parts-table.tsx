@@ -12,6 +12,8 @@ interface Props {
   readonly reading: Reading
   readonly chosen: string | null
   readonly onChoose: (mark: string) => void
+  /** Shows the drawing of this part alone. */
+  readonly onDraw: (mark: string) => void
 }
 
 /** Every part once, with all that must be known of it. Choosing a row shows the part on the drawing. */
@@ -30,6 +32,19 @@ function MarkKey({ part, chosen, onChoose }: Pick<Props, 'chosen' | 'onChoose'> 
       onClick={() => onChoose(part.mark)}
     >
       {part.mark}
+    </button>
+  )
+}
+
+function DrawingKey({ part, onDraw }: Pick<Props, 'onDraw'> & { part: Part }) {
+  return (
+    <button
+      type="button"
+      className="drawing-key"
+      aria-label={`Drawing of ${part.mark}`}
+      onClick={() => onDraw(part.mark)}
+    >
+      Drawing
     </button>
   )
 }
@@ -76,7 +91,7 @@ const pieces = (part: Part, quantity: number) =>
 /** Long point of a part whose cut length is an edge: said beside it. */
 const longer = (part: Part) => part.printed.primary === 'edge'
 
-function Table({ parts, quantity, reading, chosen, onChoose }: Props) {
+function Table({ parts, quantity, reading, chosen, onChoose, onDraw }: Props) {
   return (
     <div className="scroll-x">
       <table className="parts">
@@ -102,6 +117,7 @@ function Table({ parts, quantity, reading, chosen, onChoose }: Props) {
                 <small className="dim">
                   {sectionName(part.section, reading)}, {part.printed.mass}
                 </small>
+                <DrawingKey part={part} onDraw={onDraw} />
               </td>
               <td className="number">
                 {part.count * quantity}{' '}
@@ -137,7 +153,7 @@ function Table({ parts, quantity, reading, chosen, onChoose }: Props) {
   )
 }
 
-function Cards({ parts, quantity, reading, chosen, onChoose }: Props) {
+function Cards({ parts, quantity, reading, chosen, onChoose, onDraw }: Props) {
   return (
     <ul className="part-cards">
       {parts.map((part) => (
@@ -177,6 +193,7 @@ function Cards({ parts, quantity, reading, chosen, onChoose }: Props) {
                 <Ends part={part} />
               </dd>
             </dl>
+            <DrawingKey part={part} onDraw={onDraw} />
           </div>
         </li>
       ))}

@@ -1,4 +1,4 @@
-import { lazy, Suspense, useState } from 'react'
+import { lazy, Suspense } from 'react'
 import type { Plan } from '../../core/plan-shapes.ts'
 import type { Reading } from '../../core/shop.ts'
 import type { TypedLength } from '../drawing/fields.ts'
@@ -9,51 +9,86 @@ import { fileName, saveFile } from '../fields/files.ts'
 
 const Turnable = lazy(() => import('../drawing/turnable.tsx').then(({ Turnable }) => ({ default: Turnable })))
 
-/** The drawing of a plan: plan and elevation, or turned; a list of pieces where nothing is joined. */
+const PartPicture = lazy(() =>
+  import('../drawing/part-picture.tsx').then(({ PartPicture }) => ({ default: PartPicture })),
+)
+
+/** Plan and elevation, the frame turned round, or the chosen part by itself. */
+export type Look = 'plan' | 'turned' | 'part'
+
+/** The drawing of a plan; a list of pieces where nothing is joined. */
 export function Picture(props: {
   readonly plan: Plan
   readonly reading: Reading
   readonly typed: readonly TypedLength[]
   readonly chosen: string | null
+  readonly look: Look
+  readonly onLook: (look: Look) => void
   readonly onChoose: (mark: string) => void
   readonly onField: (name: string) => void
 }) {
-  const [turning, setTurning] = useState(false)
-  if (props.plan.frame.joints.length === 0)
-    return (
-      <div className="picture">
-        <ListDrawing {...props} />
-      </div>
-    )
+  const { plan, reading, chosen, onLook } = props
+  const joined = plan.frame.joints.length > 0
+  const part = plan.parts.find(({ mark }) => mark === chosen)
+  const look = props.look === 'part' && !part ? 'plan' : props.look
+  const save = async () => {
+    const [name, svg] =
+      look === 'part' && part
+        ? [
+            `${plan.name} ${part.mark}`,
+            (await import('../drawing/part-picture.tsx')).partSvg(plan, part.mark, reading),
+          ]
+        : [plan.name, frameSvg(plan, reading)]
+    saveFile(fileName(name, 'svg'), svg, 'image/svg+xml')
+  }
   return (
     <div className="picture">
-      {turning ? (
-        <Suspense fallback={<p className="dim">Loading …</p>}>
+      <Suspense fallback={<p className="dim">Loading …</p>}>
+        {look === 'part' && part ? (
+          <PartPicture plan={plan} mark={part.mark} reading={reading} />
+        ) : !joined ? (
+          <ListDrawing {...props} />
+        ) : look === 'turned' ? (
           <Turnable {...props} />
-        </Suspense>
-      ) : (
-        <FrameDrawing {...props} />
-      )}
+        ) : (
+          <FrameDrawing {...props} />
+        )}
+      </Suspense>
       <div className="picture-foot">
-        <p className="dim">
-          {turning
-            ? 'To scale. Drag it, or turn it with the keys; tap a part to see its numbers.'
-            : `Plan and elevation to scale, in ${props.reading.kind === 'mm' ? 'mm' : 'inches'}. Tap a dimension to change it, a part to see its numbers.`}
-        </p>
+        <p className="dim">{aboutLook(look, joined, reading)}</p>
         <div className="buttons">
-          <button type="button" onClick={() => setTurning(!turning)}>
-            {turning ? 'Plan and elevation' : 'Turn it round'}
-          </button>
-          <button
-            type="button"
-            onClick={() =>
-              saveFile(fileName(props.plan.name, 'svg'), frameSvg(props.plan, props.reading), 'image/svg+xml')
-            }
-          >
-            Save the drawing
-          </button>
+          {look === 'part' ? (
+            <button type="button" onClick={() => onLook('plan')}>
+              {joined ? 'The whole frame' : 'All pieces'}
+            </button>
+          ) : (
+            part && (
+              <button type="button" onClick={() => onLook('part')}>
+                Drawing of {part.mark}
+              </button>
+            )
+          )}
+          {joined && look !== 'part' && (
+            <button type="button" onClick={() => onLook(look === 'turned' ? 'plan' : 'turned')}>
+              {look === 'turned' ? 'Plan and elevation' : 'Turn it round'}
+            </button>
+          )}
+          {(joined || look === 'part') && (
+            <button type="button" onClick={() => void save()}>
+              Save the drawing
+            </button>
+          )}
         </div>
       </div>
     </div>
   )
+}
+
+function aboutLook(look: Look, joined: boolean, reading: Reading): string {
+  if (look === 'part')
+    return 'To scale; what a break leaves out is plain tube. Paper prints one for every part.'
+  if (!joined) return 'Each part once, to scale. Tap a part to see its numbers.'
+  if (look === 'turned') return 'To scale. Drag it, or turn it with the keys; tap a part to see its numbers.'
+  const units = reading.kind === 'mm' ? 'mm' : 'inches'
+  return `Plan and elevation to scale, in ${units}. Tap a dimension to change it, a part to see its numbers.`
 }

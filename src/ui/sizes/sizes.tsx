@@ -1,5 +1,5 @@
 import './sizes.css'
-import { useMemo, useState } from 'react'
+import { useMemo, useRef, useState } from 'react'
 import type { JobView } from '../../app/state.ts'
 import type { ParamSpec } from '../../core/builds/build.ts'
 import { buildOf } from '../../core/builds/index.ts'
@@ -18,7 +18,7 @@ import { LandingsTable } from './landings-table.tsx'
 import { withNames } from './names.ts'
 import { fieldId, ParamField, problemsOf } from './param-field.tsx'
 import { PartsTable } from './parts-table.tsx'
-import { Picture } from './picture.tsx'
+import { type Look, Picture } from './picture.tsx'
 import { Plates } from './plates.tsx'
 import { BuiltSizes, PlatesAndHardware, Warnings } from './rest-of-plan.tsx'
 import { partsOut } from './tables-out.ts'
@@ -53,7 +53,18 @@ export function Sizes({ view }: { readonly view: JobView }) {
     () => typedLengths(build?.params ?? [], job.build.params, units),
     [build, job.build.params, units],
   )
-  const choose = (mark: string) => setChosen((old) => (old === mark ? null : mark))
+  const [look, setLook] = useState<Look>('plan')
+  const picture = useRef<HTMLDivElement>(null)
+  const choose = (mark: string) => {
+    setChosen((old) => (old === mark ? null : mark))
+    setLook((old) => (old === 'part' ? 'plan' : old))
+  }
+  const draw = (mark: string) => {
+    setChosen(mark)
+    setLook('part')
+    picture.current?.scrollIntoView({ block: 'start' })
+    picture.current?.focus({ preventScroll: true })
+  }
   return (
     <div className="sizes">
       <Fields view={view} units={units} />
@@ -65,14 +76,18 @@ export function Sizes({ view }: { readonly view: JobView }) {
         )}
         {plan ? (
           <div className={stale ? 'plan-shown stale' : 'plan-shown'}>
-            <Picture
-              plan={plan}
-              reading={shop.reading}
-              typed={typed}
-              chosen={chosen}
-              onChoose={choose}
-              onField={goToField}
-            />
+            <div className="picture-place" ref={picture} tabIndex={-1}>
+              <Picture
+                plan={plan}
+                reading={shop.reading}
+                typed={typed}
+                chosen={chosen}
+                look={look}
+                onLook={setLook}
+                onChoose={choose}
+                onField={goToField}
+              />
+            </div>
             <Warnings plan={plan} onChoose={setChosen} />
             <section className="figures" aria-labelledby="parts-head">
               <h2 id="parts-head">Parts</h2>
@@ -82,6 +97,7 @@ export function Sizes({ view }: { readonly view: JobView }) {
                 reading={shop.reading}
                 chosen={chosen}
                 onChoose={choose}
+                onDraw={draw}
               />
               <TakeTable
                 name={job.name}
