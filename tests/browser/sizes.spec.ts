@@ -161,3 +161,26 @@ for (const daylight of [false, true])
     await page.getByRole('button', { name: 'A, show it on the drawing' }).click()
     await expectAccessible(page)
   })
+
+test('the row of a part, and a tap on it, lead to its drawing: four faces, its angle, and a file', async ({
+  page,
+}) => {
+  await open(page, /^Hexagon/)
+  const drawing = page.getByRole('img', { name: /^Drawing of A/ })
+  await page.getByRole('button', { name: 'Drawing of A' }).click()
+  await expect(drawing).toBeInViewport()
+  for (const face of ['1  upper face', '3  underside, down', 'long point 13 7/8 scant'])
+    await expect(drawing.getByText(face)).toBeVisible()
+  await expectAccessible(page)
+  const [file] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Save the drawing' }).click(),
+  ])
+  expect(file.suggestedFilename()).toMatch(/A\.svg$/)
+  await page.getByRole('button', { name: 'The whole frame' }).click()
+  await expect(drawing).toHaveCount(0)
+  await page.locator('.shape.member.chosen').first().click()
+  await page.locator('.shape.member').first().click()
+  await page.locator('.picture-foot').getByRole('button', { name: 'Drawing of A' }).click()
+  await expect(drawing).toBeVisible()
+})

@@ -1,7 +1,7 @@
-import { common, counterclockwise, type Point, type Polygon } from '../geometry/polygon.ts'
+import { area, common, counterclockwise, type Point, type Polygon } from '../geometry/polygon.ts'
 import { toLocal, toWorld } from '../geometry/pose.ts'
 import { cross, dot, sub, type Vec3 } from '../geometry/vec3.ts'
-import { sameLength, sameSlope } from '../tolerance.ts'
+import { sameLength, samePoint, sameSlope } from '../tolerance.ts'
 import type { Frame, Member, Plate } from './frame.ts'
 import { faceOutline, onFace } from './landing.ts'
 import { type Face, faceAway, faces } from './member.ts'
@@ -47,12 +47,22 @@ function lying(plate: Plate, on: Member): PlateFootprint[] {
       const middle = toLocal(on.pose, middleOf(plate))
       if (dot(out, middle) < dot(out, a!)) continue
       const whole = counterclockwise(flat.map((corner): Point => onFace(face, toLocal(on.pose, corner))))
-      const outline = common(whole, faceOutline(on, face))
-      if (outline.length > 0) found.push({ on, by: plate, face, outline })
+      const all = faceOutline(on, face)
+      const outline = plain(common(whole, all))
+      // A face that is covered wholly needs no mark.
+      const some = outline.length > 0 && area(all) - Math.abs(area(outline)) > sameLength * area(all)
+      if (some) found.push({ on, by: plate, face, outline })
     }
   }
   return found
 }
+
+/** Without corners on each other, which clipping leaves where a side ends on another. */
+const plain = (polygon: Polygon): Polygon =>
+  polygon.filter(([x, y], at) => {
+    const [u, v] = polygon[(at + 1) % polygon.length]!
+    return Math.hypot(x - u, y - v) > samePoint
+  })
 
 function middleOf({ polygon, pose, thickness }: Plate): Vec3 {
   const sum = polygon.reduce(([x, y], [u, v]) => [x + u, y + v] as const, [0, 0] as const)
