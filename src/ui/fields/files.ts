@@ -21,13 +21,24 @@ export async function textOf(file: File): Promise<Result<string>> {
       `${file.name} has ${Math.ceil(file.size / mega)} MB; a file of at most ${mostBytes / mega} MB is read. Nothing was changed.`,
     )
   try {
-    return good(await file.text())
+    return good(wordsOf(new Uint8Array(await file.arrayBuffer())))
   } catch {
     // Moved, taken out with its card, or kept from the browser since it was chosen.
     return bad(
       'not-given',
       `${file.name} cannot be read: this device does not give it to the browser. Choose it again.`,
     )
+  }
+}
+
+/** Lists come from spreadsheets, which write UTF-8, UTF-16, or the letters of an older Windows, where ½ is one byte. */
+function wordsOf(bytes: Uint8Array): string {
+  if (bytes[0] === 0xff && bytes[1] === 0xfe) return new TextDecoder('utf-16le').decode(bytes)
+  if (bytes[0] === 0xfe && bytes[1] === 0xff) return new TextDecoder('utf-16be').decode(bytes)
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes)
+  } catch {
+    return new TextDecoder('windows-1252').decode(bytes)
   }
 }
 

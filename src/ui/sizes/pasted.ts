@@ -1,53 +1,27 @@
 import type { ParamSpec } from '../../core/builds/build.ts'
 import type { RowGiven } from '../../core/job.ts'
 import { parseAngle, parseCount, parseLength } from '../../core/reading/parse.ts'
-import { bad, badAll, good, type Problem, type Result } from '../../core/result.ts'
+import { bad, good, type Result } from '../../core/result.ts'
 import { readSection } from '../../core/section/typed.ts'
+import { type Line, linesOf } from './cells.ts'
+import { type Head, headsOf } from './heads.ts'
 
-/**
- * Rows from a pasted text: one row per line, cells apart by tabs, semicolons or commas, in the order of the
- * columns (count, length, end A, end B, section, …). A first line of heads is passed over. Missing angles are square. Commas
- * part cells only where a line has neither tabs nor semicolons, so `12,5` in a tabbed list stays a number.
- */
-export function readPasted(
-  text: string,
-  columns: readonly ParamSpec[],
-  units: 'in' | 'mm',
-): Result<readonly RowGiven[]> {
-  if (text.length > longestPaste)
-    return bad('paste-long', `This has ${text.length} letters; at most ${longestPaste} are read at once.`)
-  const lines = cellsOf(text)
-    .map((cells, at) => ({ cells, number: at + 1 }))
-    .filter(({ cells }) => cells.some((cell) => cell !== ''))
-  const first = lines[0]
-  if (first && isHead(first.cells, columns)) lines.shift()
-  if (lines.length === 0) return bad('paste-empty', 'There is no row in what was pasted.')
-  if (lines.length > mostRows)
-    return bad(
-      'paste-rows',
-      `There are ${lines.length} rows in what was pasted; at most ${mostRows} are possible.`,
-    )
-  const problems: Problem[] = []
-  const rows = lines.map(({ cells, number }): RowGiven => {
-    if (cells.length > columns.length)
-      problems.push({
-        code: 'paste-cells',
-        text: `Line ${number} has ${cells.length} cells; ${columns.length} are possible: ${columns.map(({ label }) => label.toLowerCase()).join(', ')}.`,
-      })
-    const row: Record<string, RowGiven[string]> = {}
-    columns.forEach((column, at) => {
-      const cell = cells[at] ?? ''
-      const read = readCell(cell, column, units)
-      if (!read.ok)
-        problems.push({
-          code: 'paste-cell',
-          text: `Line ${number}, ${column.label.toLowerCase()}: ${read.problems[0]?.text ?? ''}`,
-        })
-      else if (read.value !== undefined) row[column.name] = read.value
-    })
-    return row
-  })
-  return problems.length > 0 ? badAll(problems) : good(rows)
+/** One line of a pasted list: the row that it is, or in words why it is none. */
+export interface PastedLine {
+  readonly number: number
+  /** As it came. */
+  readonly text: string
+  readonly row?: RowGiven
+  readonly problems: readonly string[]
+}
+
+/** What was understood of a pasted list. Lines without anything in them are left out. */
+export interface Pasted {
+  readonly lines: readonly PastedLine[]
+  /** The line of heads as it came, where there is one. */
+  readonly head?: string
+  /** Heads of columns that are none of ours: nothing of them is taken. */
+  readonly passed: readonly string[]
 }
 
 /** More than any cut list has. */
@@ -55,90 +29,128 @@ const longestPaste = 500_000
 const mostRows = 2000
 const longestCell = 200
 
-/** Tabs part the cells of a text that has any, else semicolons, else commas, line by line. */
-const separatorOf = (line: string): string => (line.includes('\t') ? '\t' : line.includes(';') ? ';' : ',')
-
-/** The cell in quotes that begins at `start`, if it ends before a separator or the end of its line. */
-function quotedAt(text: string, start: number, by: string): { cell: string; end: number } | undefined {
-  let cell = ''
-  for (let at = start + 1; at < text.length; at++) {
-    if (text[at] !== '"') cell += text[at]
-    else if (text[at + 1] === '"') {
-      cell += '"'
-      at += 1
-    } else {
-      let end = at + 1
-      while (text[end] === ' ' || text[end] === '\r') end += 1
-      const ends = end >= text.length || text[end] === by || text[end] === '\n'
-      return ends ? { cell, end } : undefined
-    }
-  }
-  return undefined
-}
-
 /**
- * Cells of each line. A cell may stand in quotes, as RFC 4180 has it: separators and line ends within are part of it,
- * and two quotes are one. A quote that does not both begin and end a cell is an inch mark, and stays.
+ * Looks at a pasted text: one row per line, in the order of the columns (count, length, end A, end B, section, …), or
+ * as a first line of heads says. Missing angles are square, a missing count is one. Where one column alone makes a row
+ * (the length of a cut list), a line of one cell is that, with `4 x` or `4 pcs` before it for a count. Fails only where
+ * there is no row to be looked at.
  */
-function cellsOf(text: string): readonly (readonly string[])[] {
-  const rows: string[][] = []
-  let row: string[] = []
-  let by = ''
-  // Each quote without an end is looked for through the whole text: a thousand of them are enough.
-  let patience = 1000
-  for (let at = 0; at <= text.length; at++) {
-    if (by === '') {
-      const lineEnd = text.indexOf('\n', at)
-      by = separatorOf(text.slice(at, lineEnd < 0 ? text.length : lineEnd))
-    }
-    while (text[at] === ' ') at += 1
-    const quoted = text[at] === '"' && patience > 0 ? quotedAt(text, at, by) : undefined
-    if (text[at] === '"' && !quoted) patience -= 1
-    let end = quoted?.end ?? at
-    while (end < text.length && text[end] !== by && text[end] !== '\n') end += 1
-    row.push((quoted ? quoted.cell : text.slice(at, end)).trim())
-    at = end
-    if (at < text.length && text[at] === by) continue
-    rows.push(row)
-    row = []
-    by = ''
-  }
-  return rows
-}
-
-/** A line of words only is column heads, unless rows may be of words only: then it must say the columns' names. */
-function isHead(cells: readonly string[], columns: readonly ParamSpec[]): boolean {
-  const numbers = columns.some(({ type, optional }) => numeric.includes(type) && !optional)
-  if (numbers) return cells.every((cell) => !/\d/.test(cell))
-  return cells.every((cell, at) => {
-    const { name, label } = columns[at] ?? { name: '', label: '' }
-    return [name, label].some((word) => word.toLowerCase() === cell.toLowerCase())
+export function lookAtPasted(
+  text: string,
+  columns: readonly ParamSpec[],
+  units: 'in' | 'mm',
+): Result<Pasted> {
+  if (text.length > longestPaste)
+    return bad('paste-long', `This has ${text.length} letters; at most ${longestPaste} are read at once.`)
+  const lines = linesOf(text).filter(({ cells }) => cells.some((cell) => cell !== ''))
+  // Some spreadsheets say in a first line what parts the cells.
+  if (/^"?sep=.{0,2}$/.test(lines[0]?.text ?? '')) lines.shift()
+  const first = lines[0]
+  const named = first && headsOf(first.cells, columns)
+  if (named) lines.shift()
+  if (lines.length === 0) return bad('paste-empty', 'There is no row in what was pasted.')
+  if (lines.length > mostRows)
+    return bad(
+      'paste-rows',
+      `There are ${lines.length} rows in what was pasted; at most ${mostRows} are possible.`,
+    )
+  const heads = named ?? columns.map((column) => ({ column }))
+  const missing = columns.filter(
+    (column) => mustBeGiven(column) && !heads.some((head) => head?.column === column),
+  )
+  if (missing.length > 0)
+    return bad(
+      'paste-heads',
+      `No head of the first line says ${missing.map(({ label }) => inSentence(label)).join(' or ')}. Name the column so, or leave the heads out.`,
+    )
+  const only = columns.filter(mustBeGiven)
+  const single = named === undefined && only.length === 1 ? only[0] : undefined
+  return good({
+    lines: lines.map((line) => lineOf(single ? apart(line, columns, single) : line, heads, columns, units)),
+    ...(named && first && { head: first.text }),
+    passed: named && first ? first.cells.filter((cell, at) => cell !== '' && !named[at]) : [],
   })
 }
 
-const numeric: readonly ParamSpec['type'][] = ['count', 'length', 'angle']
+/** `End A` as `end A`. */
+export const inSentence = (label: string): string => label.slice(0, 1).toLowerCase() + label.slice(1)
 
-function readCell(cell: string, column: ParamSpec, units: 'in' | 'mm'): Result<RowGiven[string] | undefined> {
+/** Without this one there is no row; what is missing of the others has a usual value. */
+const mustBeGiven = ({ type, optional }: ParamSpec): boolean =>
+  !optional && type !== 'count' && type !== 'angle'
+
+/** `4 x 24`, `4 pcs 24`, `24`: a line of one cell as the cells that it means. */
+function apart(line: Line, columns: readonly ParamSpec[], single: ParamSpec): Line {
+  const given = line.cells.filter((cell) => cell !== '')
+  if (given.length !== 1 || line.cells[0] !== given[0]) return line
+  const [, count = '', rest = given[0]!] =
+    /^(\d{1,6})\s*(?:[x×@]|(?:pcs?|pieces|off|ea)\b\.?(?:\s*(?:of|at|@))?)\s*(.+)$/i.exec(given[0]!) ?? []
+  return {
+    ...line,
+    cells: columns.map((column) => (column === single ? rest : column.type === 'count' ? count : '')),
+  }
+}
+
+function lineOf(
+  { number, text, cells }: Line,
+  heads: readonly (Head | null)[],
+  columns: readonly ParamSpec[],
+  units: 'in' | 'mm',
+): PastedLine {
+  const problems: string[] = []
+  if (cells.some((cell, at) => cell !== '' && at >= heads.length))
+    problems.push(
+      `Line ${number} has ${cells.length} cells; ${heads.length} are possible: ${heads.map((head) => (head && inSentence(head.column.label)) ?? 'one that is passed over').join(', ')}.`,
+    )
+  const row: Record<string, RowGiven[string]> = {}
+  for (const column of columns) {
+    const at = heads.findIndex((head) => head?.column === column)
+    const read = readCell(cells[at] ?? '', column, units, heads[at]?.unit)
+    if (!read.ok)
+      problems.push(`Line ${number}, ${inSentence(column.label)}: ${read.problems[0]?.text ?? ''}`)
+    else if (read.value !== undefined) row[column.name] = read.value
+  }
+  return problems.length > 0 ? { number, text, problems } : { number, text, row, problems }
+}
+
+/** A count or an angle within what its column allows. */
+function within(read: Result<number>, { least, most, why }: ParamSpec): Result<number> {
+  if (!read.ok) return read
+  const outside = read.value < (least ?? -Infinity) || read.value > (most ?? Infinity)
+  return outside ? bad('outside', `${read.value} is given; ${why ?? 'that is not possible'}.`) : read
+}
+
+/** `600` under a head that says mm is 600 mm, also in a shop that reads inches. */
+const withUnit = (cell: string, unit: 'in' | 'mm' | undefined): string =>
+  unit === undefined || /[\p{L}'"′″]/u.test(cell) ? cell : `${cell} ${unit}`
+
+function readCell(
+  cell: string,
+  column: ParamSpec,
+  units: 'in' | 'mm',
+  unit: 'in' | 'mm' | undefined,
+): Result<RowGiven[string] | undefined> {
   if (cell === '') {
     if (column.optional) return good(undefined)
     if (column.type === 'angle') return good(0)
     if (column.type === 'count') return good(1)
-    return bad('missing', 'nothing was given.')
+    return bad('missing', 'nothing is given.')
   }
   if (cell.length > longestCell)
     return bad('too-long', `this cell has ${cell.length} letters; at most ${longestCell} are possible.`)
   switch (column.type) {
     case 'count':
-      return parseCount(cell)
+      return within(parseCount(cell), column)
     case 'angle':
-      return parseAngle(cell)
+      return within(parseAngle(cell), column)
     case 'text':
       return good(cell)
     case 'section':
       return readSection(cell, units)
     case 'length': {
-      const read = parseLength(cell, units)
-      return read.ok ? good(cell) : read
+      const given = withUnit(cell, unit)
+      const read = parseLength(given, units)
+      return read.ok ? good(given) : read
     }
     default: {
       const wanted = column.choices?.find(({ value, label }) =>
@@ -148,7 +160,7 @@ function readCell(cell: string, column: ParamSpec, units: 'in' | 'mm'): Result<R
         ? good(wanted.value)
         : bad(
             'choice',
-            `“${cell}” was given; ${column.choices?.map(({ label }) => label).join(' or ') ?? 'nothing'} is possible.`,
+            `“${cell}” is given; ${column.choices?.map(({ label }) => label).join(' or ') ?? 'nothing'} is possible.`,
           )
     }
   }

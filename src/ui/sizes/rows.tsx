@@ -1,4 +1,3 @@
-import { useId, useState } from 'react'
 import type { ParamSpec } from '../../core/builds/build.ts'
 import type { Given, Params, RowGiven, SectionGiven } from '../../core/job.ts'
 import type { Problem } from '../../core/result.ts'
@@ -11,7 +10,7 @@ import { TextField } from '../fields/text-field.tsx'
 import { TypedField } from '../fields/typed-field.tsx'
 import { count } from '../words.ts'
 import { namesAmong, newName } from './names.ts'
-import { readPasted } from './pasted.ts'
+import { Paste } from './paste.tsx'
 
 interface Props {
   readonly spec: ParamSpec
@@ -194,56 +193,4 @@ function Cell(
     default:
       return null
   }
-}
-
-/** Text from a spreadsheet or a drawing's list; every line that cannot be read is named, and nothing is changed. */
-function Paste({ spec, rows, units, onChange }: Props) {
-  const [text, setText] = useState('')
-  const [problems, setProblems] = useState<readonly Problem[]>([])
-  const id = useId()
-  const columns = spec.columns ?? []
-  const heads = columns.map(({ label }) => label.toLowerCase())
-  const take = (add: boolean) => {
-    const read = readPasted(text, columns, units)
-    setProblems(read.ok ? [] : read.problems)
-    if (!read.ok) return
-    onChange(add ? [...rows, ...read.value] : read.value)
-    setText('')
-  }
-  return (
-    <details className="paste">
-      <summary>Paste a list</summary>
-      <div className="field">
-        <label htmlFor={id}>
-          One {spec.each ?? 'piece'} per line: {heads.join(', ')}; cells apart by tabs, semicolons or commas
-        </label>
-        <textarea
-          id={id}
-          rows={6}
-          value={text}
-          spellCheck={false}
-          onChange={(event) => {
-            setText(event.target.value)
-            setProblems([])
-          }}
-        />
-      </div>
-      {problems.length > 0 && (
-        <ul className="problem" role="alert">
-          {problems.slice(0, 8).map(({ text: said }) => (
-            <li key={said}>{said}</li>
-          ))}
-          {problems.length > 8 && <li>and {problems.length - 8} more</li>}
-        </ul>
-      )}
-      <p className="keys-row">
-        <button type="button" disabled={text.trim() === ''} onClick={() => take(true)}>
-          Add these rows
-        </button>
-        <button type="button" disabled={text.trim() === ''} onClick={() => take(false)}>
-          Replace all rows
-        </button>
-      </p>
-    </details>
-  )
 }

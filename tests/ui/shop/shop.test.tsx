@@ -186,7 +186,7 @@ describe('a backup', () => {
     vi.useRealTimers()
     const app = open()
     const file = new File(['x'], 'gone.json')
-    file.text = () => Promise.reject(new DOMException('moved', 'NotReadableError'))
+    file.arrayBuffer = () => Promise.reject(new DOMException('moved', 'NotReadableError'))
     fireEvent.change(screen.getByLabelText('Open a backup or a job', { selector: 'input' }), {
       target: { files: [file] },
     })

@@ -3,7 +3,7 @@ import { fromPoints } from '../../../src/core/builds/from-points.ts'
 import { startParams } from '../../../src/core/builds/start.ts'
 import type { Params, RowGiven } from '../../../src/core/job.ts'
 import { newName, withNames } from '../../../src/ui/sizes/names.ts'
-import { readPasted } from '../../../src/ui/sizes/pasted.ts'
+import { readPasted } from './pasted-rows.ts'
 
 const params = startParams(fromPoints, 'mm')
 const specOf = (name: string) => fromPoints.params.find((spec) => spec.name === name)!

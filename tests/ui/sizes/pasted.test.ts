@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { cutList } from '../../../src/core/builds/cut-list.ts'
-import { readPasted } from '../../../src/ui/sizes/pasted.ts'
+import { lookAtPasted } from '../../../src/ui/sizes/pasted.ts'
+import { readPasted } from './pasted-rows.ts'
 
 const columns = cutList.params.find(({ name }) => name === 'rows')!.columns!
 const read = (text: string, units: 'in' | 'mm' = 'in') => readPasted(text, columns, units)
@@ -92,4 +93,59 @@ describe('a pasted list', () => {
       ok: false,
       problems: [{ text: expect.stringContaining('Line 1 has 7 cells; 6 are possible') }],
     }))
+})
+
+describe('a list as other people write it', () => {
+  test('of lengths alone, one to a line, with how many before or not at all', () =>
+    expect(read('24\n4 x 13 7/8\n2 pcs of 6\' 2"\n3 @ 9-5/8')).toEqual({
+      ok: true,
+      value: [
+        { count: 1, length: '24', a: 0, b: 0 },
+        { count: 4, length: '13 7/8', a: 0, b: 0 },
+        { count: 2, length: `6' 2"`, a: 0, b: 0 },
+        { count: 3, length: '9-5/8', a: 0, b: 0 },
+      ],
+    }))
+  test('with its columns in another order and under other words; millimeters in an inch shop stay millimeters', () =>
+    expect(read('Mark,Long point (mm),Qty,Profile\nA,404,6,2x2x1/8\nB,24 in,2,')).toMatchObject({
+      ok: true,
+      value: [
+        { count: 6, length: '404 mm', section: { kind: 'square-tube' } },
+        { count: 2, length: '24 in' },
+      ],
+    }))
+  test('says which heads it did not take, and which line a fault stands in', () => {
+    const looked = lookAtPasted('Mark,Length,Qty\nA,24,2\n\nB,7/0,1', columns, 'in')
+    expect(looked).toMatchObject({
+      ok: true,
+      value: {
+        head: 'Mark,Length,Qty',
+        passed: ['Mark'],
+        lines: [
+          { number: 2, row: { count: 2, length: '24' } },
+          { number: 4, text: 'B,7/0,1', problems: [expect.stringMatching(/^Line 4, length: /)] },
+        ],
+      },
+    })
+  })
+  test('without a head for the length is refused, since no row can be without one', () =>
+    expect(read('Qty,Color\n2,red')).toMatchObject({ ok: false, problems: [{ code: 'paste-heads' }] }))
+  test('copied from a drawing, cells apart by spaces', () =>
+    expect(read('  4    13 7/8   45   45\n  2    24')).toMatchObject({
+      ok: true,
+      value: [
+        { count: 4, length: '13 7/8', a: 45, b: 45 },
+        { count: 2, length: '24' },
+      ],
+    }))
+  test('a spreadsheet’s own first line about its separator is no row', () =>
+    expect(read('sep=;\n4;24')).toMatchObject({ ok: true, value: [{ count: 4, length: '24' }] }))
+  test('2000 pieces to a row are possible and 85° from square, 2001 and 86° are not, and why is said', () => {
+    expect(read('2000,24,85,-85')).toMatchObject({ ok: true })
+    const refused = read('2001,24,86')
+    expect(refused.ok ? [] : refused.problems.map(({ text }) => text)).toEqual([
+      'Line 1, count: 2001 is given; a row holds 1 to 2000 pieces.',
+      'Line 1, end A: 86 is given; a cut is at most 85° from square.',
+    ])
+  })
 })

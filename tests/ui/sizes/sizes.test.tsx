@@ -254,14 +254,29 @@ describe('a cut list', () => {
     ])
   })
 
-  test('a pasted list with a wrong line changes nothing and names the line', () => {
-    const { actions } = open('cut-list')
-    fireEvent.change(screen.getByRole('textbox', { name: /One piece per line/ }), {
-      target: { value: '4\t600\n2\t7/0' },
+  test('a pasted list is shown as understood before any of it is taken; what is not stays in the box', () => {
+    const { actions, store } = open('cut-list')
+    const box = screen.getByRole<HTMLTextAreaElement>('textbox', { name: /One piece per line/ })
+    fireEvent.change(box, {
+      target: { value: 'Qty;Cut length (mm);Angle A;Who\n4;600;45;Ann\n2;7/0;0;Ben\n3;250,5;;' },
     })
-    fireEvent.click(screen.getByRole('button', { name: 'Replace all rows' }))
-    expect(screen.getByRole('alert').textContent).toMatch(/Line 2, length/)
+    const seen = screen.getByRole('region', { name: 'What was understood' })
+    expect(seen.querySelector('[role=status]')?.textContent).toBe(
+      '2 rows understood: 7 pieces, 3152 mm in all. 1 line is not, and will stay in the box to be put right:',
+    )
+    expect(screen.getByRole('alert').textContent).toMatch(/^Line 3, length: /)
+    expect(seen.textContent).toContain('no such column is known here: Who.')
+    expect([...seen.querySelectorAll('tbody tr')].map((row) => row.textContent)).toEqual([
+      '24600 mm45°',
+      '43251 mm scant (−0.5)0°',
+    ])
     expect(actions.editParams).not.toHaveBeenCalled()
+    fireEvent.click(screen.getByRole('button', { name: 'Replace all rows with these 2' }))
+    expect(store.getState().jobs[0]?.build.params.rows).toEqual([
+      { count: 4, length: '600 mm', a: 45, b: 0 },
+      { count: 3, length: '250,5 mm', a: 0, b: 0 },
+    ])
+    expect(box.value).toBe('Qty;Cut length (mm);Angle A;Who\n2;7/0;0;Ben')
   })
 
   test('a pasted list replaces the rows', () => {
@@ -269,7 +284,7 @@ describe('a cut list', () => {
     fireEvent.change(screen.getByRole('textbox', { name: /One piece per line/ }), {
       target: { value: '15\t404\t30\t30\n2\t1000' },
     })
-    fireEvent.click(screen.getByRole('button', { name: 'Replace all rows' }))
+    fireEvent.click(screen.getByRole('button', { name: 'Replace all rows with these 2' }))
     expect(table().map((row) => [row[2], row[3], row[6]])).toEqual([
       ['2', '1000 mm', 'square'],
       ['15', '404 mm', 'ends opposed'],

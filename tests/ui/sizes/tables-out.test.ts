@@ -3,9 +3,9 @@ import { cutList } from '../../../src/core/builds/cut-list.ts'
 import { plan } from '../../../src/core/plan.ts'
 import { startShop } from '../../../src/core/shop-start.ts'
 import { csvOf, plainOf } from '../../../src/ui/fields/table-text.ts'
-import { readPasted } from '../../../src/ui/sizes/pasted.ts'
 import { landingsOut, partsOut } from '../../../src/ui/sizes/tables-out.ts'
 import { jobOf } from '../shell/fake-app.tsx'
+import { readPasted } from './pasted-rows.ts'
 
 describe('a table as CSV', () => {
   // The examples of RFC 4180, section 2, rules 1, 6 and 7.
