@@ -1,6 +1,6 @@
 import { bad, good, type Result } from '../core/result.ts'
 import { type NestRequest, readNestProblems } from '../door/nest-problem.ts'
-import { type Solved, solve } from '../nest/solve.ts'
+import { type Solved, solving } from '../nest/solve.ts'
 import type { WholeSolver } from '../nest/whole.ts'
 import { type NestResult, nestResult } from './nest-result.ts'
 import { nestText } from './nest-text.ts'
@@ -13,9 +13,6 @@ const usualSeconds = 10
 
 /** More than any clock lets through: on the command line the clock ends a search, and a problem done early ends itself. */
 const steps = 20_000_000_000
-
-/** Steps of the search by itself before the solver for whole numbers is loaded: most orders are proved within them. */
-const quickSteps = 3_000_000
 
 /** What the command needs from outside. */
 export interface Outside {
@@ -92,34 +89,19 @@ async function solveAll(
   return good(results)
 }
 
-/** First what the search finds quickly by itself; only where that leaves a question, once more with the solver loaded. */
+/** The solver for whole numbers is only loaded where the search asks for it. */
 export async function solveOne(
   { problem }: Pick<NestRequest, 'problem'>,
   left: () => number,
   { load }: Pick<Outside, 'load'>,
 ): Promise<Result<Solved>> {
-  const stop = () => left() < 0
-  const quick = solve(problem, { steps: quickSteps, stop })
-  if (!quick.ok || (quick.value.nest.proved && quick.value.provedSticks) || stop()) return quick
-  const open = await load?.().catch(() => undefined)
-  if (stop()) return quick
-  const again = solve(problem, { steps, stop, ...(open && { whole: open(left) }) })
-  return again.ok && isBetter(again.value, quick.value) ? again : quick
-}
-
-/** Fewer pieces left out, then less cost, fewer sticks, more proved, the higher bound. */
-function isBetter(a: Solved, b: Solved): boolean {
-  const score = ({ unplaced, nest, provedSticks }: Solved) => [
-    unplaced.reduce((sum, count) => sum + count, 0),
-    nest.cost,
-    nest.proved ? 0 : 1,
-    nest.sticks.length,
-    provedSticks ? 0 : 1,
-    -nest.bound,
-  ]
-  const [left, right] = [score(a), score(b)]
-  const at = left.findIndex((value, index) => value !== right[index])
-  return at >= 0 && left[at]! < right[at]!
+  const search = solving(problem, { steps, stop: () => left() < 0 })
+  let step = search.next()
+  while (!step.done) {
+    const open = await load?.().catch(() => undefined)
+    step = search.next(open?.(left))
+  }
+  return step.value
 }
 
 const oneLine = (problems: readonly { readonly text: string }[]): string => {

@@ -168,7 +168,10 @@ function basisOf(rows: readonly Row[], state: State): Basis {
     for (let at = 0; at < size; at += 1)
       for (let entry = table.starts[places[at]!]!; entry < table.starts[places[at]! + 1]!; entry += 1)
         matrix[table.rows[entry]! * size + at] = table.values[entry]!
-    invert(matrix, inverse, size)
+    if (!invert(matrix, inverse, size)) {
+      beginAnew()
+      return
+    }
     timesInverse(shifted, amounts)
     reprice()
   }
@@ -273,7 +276,8 @@ function basisOf(rows: readonly Row[], state: State): Basis {
     sinceLook += 1
     if (sinceLook < lookEvery) return
     sinceLook = 0
-    if (drift() > drifted) invertAnew()
+    // What is no number any more has drifted too.
+    if (!(drift() <= drifted)) invertAnew()
   }
 
   return {
@@ -312,8 +316,12 @@ function basisOf(rows: readonly Row[], state: State): Basis {
   }
 }
 
-/** Inverse by elimination with the greatest pivot of each column; the matrix is used up. */
-function invert(matrix: Float64Array<ArrayBuffer>, inverse: Float64Array<ArrayBuffer>, size: number): void {
+/** Inverse by elimination with the greatest pivot of each column; the matrix is used up. False where there is none. */
+function invert(
+  matrix: Float64Array<ArrayBuffer>,
+  inverse: Float64Array<ArrayBuffer>,
+  size: number,
+): boolean {
   inverse.fill(0)
   for (let row = 0; row < size; row += 1) inverse[row * size + row] = 1
   const swap = (lines: Float64Array, a: number, b: number) => {
@@ -325,6 +333,7 @@ function invert(matrix: Float64Array<ArrayBuffer>, inverse: Float64Array<ArrayBu
     let best = at
     for (let row = at + 1; row < size; row += 1)
       if (Math.abs(matrix[row * size + at]!) > Math.abs(matrix[best * size + at]!)) best = row
+    if (Math.abs(matrix[best * size + at]!) < pivotLeast) return false
     if (best !== at) {
       swap(matrix, at, best)
       swap(inverse, at, best)
@@ -343,4 +352,5 @@ function invert(matrix: Float64Array<ArrayBuffer>, inverse: Float64Array<ArrayBu
         inverse[row * size + column]! -= factor * inverse[at * size + column]!
     }
   }
+  return true
 }

@@ -7,6 +7,7 @@ import { dive, type Manner } from './dive.ts'
 import { boundModelOf, commonDivisor, costOf, type Fill, type Model } from './model.ts'
 import {
   type Box,
+  dearest,
   openRelaxation,
   type Pool,
   type Relaxation,
@@ -15,8 +16,8 @@ import {
   type WorthTelling,
   wholeBox,
 } from './relax.ts'
-import { type WholeSolver, wasteBelow, wholeNest } from './whole.ts'
-import { spend, type Work, within } from './work.ts'
+import { type Asking, type WholeSolver, wasteBelow, wholeNest } from './whole.ts'
+import { openWork, spend, type Work, within } from './work.ts'
 
 // Least cost, and why no nest costs less: the relaxed problem, cut in two by how many sticks of one kind are used
 // until every share of it costs at least what the best nest does.
@@ -27,6 +28,8 @@ export interface Found {
   readonly bound: number
   /** Shares of all nests that each cost at least the bound; together they are all. */
   readonly leaves: readonly Leaf[]
+  /** Of the whole, before it was cut in two. */
+  readonly first: Leaf
   /** What a search of the same pieces by another pricing can begin with. */
   readonly learned: Learned
 }
@@ -39,11 +42,14 @@ export interface Learned {
 
 interface Share {
   readonly box: Box
-  readonly leaf: Leaf
+  /** No nest within costs less, going by floating point, or by the leaf once there is one. */
+  bound: number
+  /** Asked for where the bound reaches the best nest, and at the end. */
+  leaf?: Leaf
   readonly relaxation: Relaxation
   readonly relaxed: Relaxed
-  /** Cannot be cut in two, or was searched as far as it goes. */
-  readonly stuck: boolean
+  /** Tries to fill it that were in vain; only a share that cannot be cut in two gets more than one. */
+  tries: number
 }
 
 /** One half of a share. */
@@ -52,10 +58,13 @@ interface Cut {
   readonly limit: { readonly atMost: number } | { readonly atLeast: number }
 }
 
+/** Steps for the proofs of shares when the work is over: some tenths of a second. */
+const lateSteps = 10_000_000
+
 /** Most shares; the judge looks at every one. */
 const mostShares = 120
 
-/** Dives into one share, before the share is given up; the first one also into every half of a share. */
+/** Dives into one share, one after the other while it is the one that holds the bound down. */
 const manners: readonly Manner[] = [
   { rank: 0, choices: 2, deadEnds: 8 },
   { rank: 1, choices: 3, deadEnds: 60 },
@@ -63,21 +72,21 @@ const manners: readonly Manner[] = [
   { rank: 0, choices: 6, deadEnds: 1000 },
 ]
 
+/** The dive at the very beginning, before the first cut in two: mostly the bound is what must move. */
+const firstManner: Manner = { rank: 0, choices: 2, deadEnds: 2 }
+
+/** Dives before the solver for whole numbers is asked: it has to be loaded first. */
+const divesBeforeWhole = 2
+
 /** Rounds of value correction before dives into a share, and before those into a half of one. */
 const quickRounds = 20
 const fewRounds = 5
-
-/** Cuts in two between dives into the halves: most halves only move the bound. */
-const divesEvery = 6
-
-/** Dives before the first cut in two: if these find nothing better, mostly the bound is what must move. */
-const firstTries = 2
 
 /**
  * Searches from a known nest on. `pricing` may be another one than the model's (sticks instead of money); `report`
  * hears of every better nest. Undefined when not even the first bound came before the work was over.
  */
-export function branch(
+export function* branch(
   model: Model,
   problem: NestProblem,
   pricing: readonly number[],
@@ -85,8 +94,8 @@ export function branch(
   complete: boolean,
   work: Work,
   report: (fills: readonly Fill[], bound: number) => void,
-  { solver, learned }: { readonly solver?: WholeSolver | undefined; readonly learned?: Learned | undefined },
-): Found | undefined {
+  learned?: Learned,
+): Asking<Found | undefined> {
   const pool: Pool = new Map(learned?.pool)
   const bounds = boundModelOf(problem, model)
   const demand = model.items.map(({ count }) => count)
@@ -109,78 +118,123 @@ export function branch(
     const relaxation = half && cut && half.narrow(cut.kind, cut.limit) ? half : openRelaxation(task, pool)
     const relaxed = relaxation.solve(work, worthTelling)
     if (!relaxed) return undefined
-    const leaf = certify({ ...task, model: bounds }, problem, relaxed, cost, work)
-    return leaf && { box, leaf, relaxation, relaxed, stuck: false }
+    // What no sticks hold makes a share impossible: its prices show it.
+    const bound = relaxed.missing > wholeSlack ? cost : rounded(relaxed.cost * dearest(pricing))
+    return { box, bound, relaxation, relaxed, tries: 0 }
   }
-  const boundOf = (shares: readonly Share[]) => Math.min(cost, ...shares.map(({ leaf }) => leaf.cost))
+  /** Whether whole prices were found; then its bound is what they prove. */
+  const certified = (share: Share, most: Work): boolean => {
+    const task: Task = { model: bounds, pricing, demand, box: share.box }
+    const leaf = certify(task, problem, share.relaxed, cost, most)
+    if (!leaf) return false
+    share.leaf = leaf
+    share.bound = leaf.cost
+    return true
+  }
 
   const root = look(wholeBox(model))
-  if (!root) return undefined
+  if (!root || !certified(root, work)) return undefined
+  const rootLeaf = root.leaf!
   // Not even fractions of all sticks hold every piece: nothing to prove, the caller says what is left out.
   if (root.relaxed.missing > wholeSlack) return undefined
   let shares: Share[] = [root]
   const take = (better: readonly Fill[]): void => {
     fills = better
     cost = costOf(better, pricing)
-    report(fills, boundOf(shares))
+    report(fills, Math.min(cost, rootLeaf.cost))
   }
-  const search = (share: Share, tries: number): void => {
+  const corrected = (share: Share, rounds: number): void => {
     const task: Task = { model, pricing, demand, box: share.box, hint: share.relaxed.worth }
-    for (let rounds = tries > 1 ? quickRounds : fewRounds; share.leaf.cost < cost; ) {
+    while (share.bound < cost) {
       const better = correct(task, share.relaxed, cost, rounds, work)
       if (!better) break
       take(better)
     }
-    if (work.over || share.leaf.cost >= cost) return
+  }
+  const dived = (share: Share, manner: Manner): void => {
+    if (work.over || share.bound >= cost) return
+    const task: Task = { model, pricing, demand, box: share.box, hint: share.relaxed.worth }
     // Begun anew: an answer of long standing lies in a corner that few dives come down from.
     const anew = openRelaxation(task, pool)
     const relaxed = anew.solve(work)
-    if (!relaxed) return
-    for (const manner of manners.slice(0, tries)) {
-      if (work.over || share.leaf.cost >= cost) return
-      const better = within(work, work.left / 2, (part) =>
-        dive(task, anew.fork(), relaxed, cost, manner, part),
-      )
-      if (better) take(better)
-    }
+    const better =
+      relaxed && within(work, work.left / 2, (part) => dive(task, anew, relaxed, cost, manner, part))
+    if (better) take(better)
   }
-  const searchWhole = (share: Share): void => {
-    if (!solver || share.leaf.cost >= cost) return
+  let solver: WholeSolver | 'not asked' | undefined = 'not asked'
+  function* filled(share: Share): Asking<void> {
+    if (work.over || share.bound >= cost) return
+    if (solver === 'not asked') solver = yield
+    if (!solver) return
     const task: Task = { model, pricing, demand, box: share.box }
     // First for the bound itself: that takes the fewest patterns.
     const better =
-      wholeNest(task, share.relaxed, Math.min(cost, share.leaf.cost + unit), solver, work) ??
-      (share.leaf.cost + unit < cost ? wholeNest(task, share.relaxed, cost, solver, work) : undefined)
+      wholeNest(task, share.relaxed, Math.min(cost, share.bound + unit), solver, work) ??
+      (share.bound + unit < cost ? wholeNest(task, share.relaxed, cost, solver, work) : undefined)
     if (better && costOf(better, pricing) < cost) take(better)
   }
+  /** Looks for a nest that costs just what the share's bound says: the counts of sticks that come to it are few. */
+  const aimed = (share: Share): void => {
+    const aim = share.bound
+    if (work.over || aim >= cost || share.relaxed.missing > wholeSlack) return
+    for (const counts of countsAt(aim, pricing, share.box)) {
+      const half = share.relaxation.fork()
+      let box = share.box
+      for (const [kind, count] of counts) {
+        for (const limit of [{ atMost: count }, { atLeast: count }]) {
+          box = narrower(box, kind, limit)
+          half.narrow(kind, limit)
+        }
+      }
+      const relaxed = half.solve(work, undefined, false)
+      if (!relaxed || relaxed.missing > wholeSlack) continue
+      const there: Share = { ...share, box, relaxation: half, relaxed }
+      corrected(there, fewRounds)
+      dived(there, manners[0]!)
+      if (work.over || cost <= aim) return
+    }
+  }
   // Where nothing may be wasted, dives hardly ever end well, and the solver is quick.
-  if (wasteBelow({ model, pricing, demand }, root.leaf.cost + unit) === 0) searchWhole(root)
-  search(root, firstTries)
-  let cuts = 0
+  if (wasteBelow({ model, pricing, demand }, root.bound + unit) === 0) yield* filled(root)
+  corrected(root, quickRounds)
+  dived(root, firstManner)
+  let aimedAt = -1
   while (!work.over && shares.length < mostShares) {
     const next = shares
-      .filter(({ leaf, stuck }) => !stuck && leaf.cost < cost)
-      .sort((a, b) => a.leaf.cost - b.leaf.cost)[0]
+      .filter(({ bound, leaf, tries }) => (tries <= manners.length && bound < cost) || !leaf)
+      .sort((a, b) => a.bound - b.bound || a.tries - b.tries)[0]
     if (!next) break
+    if (next.bound >= cost || next.tries > manners.length) {
+      if (!certified(next, work)) break
+      continue
+    }
+    if (model.kinds.length > 1 && next.bound > aimedAt) {
+      aimedAt = next.bound
+      aimed(next)
+      continue
+    }
     const halves = parted(model, pricing, next)
     if (!halves) {
-      searchWhole(next)
-      search(next, manners.length)
-      shares = shares.map((share) => (share === next ? { ...share, stuck: true } : share))
+      const { tries } = next
+      if (tries === 0) corrected(next, quickRounds)
+      if (tries === divesBeforeWhole) yield* filled(next)
+      else dived(next, manners[tries < divesBeforeWhole ? tries : tries - 1]!)
+      next.tries += 1
       continue
     }
     const looked = halves.map((cut) => look(narrower(next.box, cut.kind, cut.limit), next, cut))
     if (looked.some((half) => !half) || !spend(work, 1)) break
     shares = shares.flatMap((share) => (share === next ? (looked as Share[]) : [share]))
-    cuts += 1
-    if (cuts % divesEvery !== 0) continue
-    for (const half of looked as Share[])
-      if (half.relaxed.missing <= wholeSlack && half.leaf.cost < cost) search(half, 1)
   }
+  // Shares that the work did not reach get their proof all the same, or else the first one stands for all.
+  const late = openWork(lateSteps)
+  const whole = shares.every((share) => share.leaf || certified(share, late))
+  const leaves = whole ? shares.map(({ leaf }) => leaf!) : [rootLeaf]
   return {
     fills,
-    bound: boundOf(shares),
-    leaves: shares.map(({ leaf }) => leaf),
+    bound: Math.min(cost, ...leaves.map((leaf) => leaf.cost)),
+    leaves,
+    first: rootLeaf,
     learned: { pool, worth: root.relaxed.worth },
   }
 }
@@ -210,4 +264,37 @@ function parted(
     { kind: best, limit: { atMost } },
     { kind: best, limit: { atLeast: atMost + 1 } },
   ]
+}
+
+/** Sets of stick counts that are tried for one cost, and looks while they are listed. */
+const mostSets = 3
+const mostSetLooks = 2000
+
+/** Which counts of the sticks that are paid for come to this cost within the box: kind and count of each. */
+function countsAt(
+  cost: number,
+  pricing: readonly number[],
+  { least, most }: Box,
+): (readonly [number, number])[][] {
+  // The dearest first: how many of the cheapest is reckoned.
+  const paid = [...pricing.keys()]
+    .filter((kind) => pricing[kind]! > 0)
+    .sort((a, b) => pricing[b]! - pricing[a]!)
+  const sets: (readonly [number, number])[][] = []
+  let looks = 0
+  const go = (at: number, left: number, chosen: readonly (readonly [number, number])[]): void => {
+    looks += 1
+    const kind = paid[at]
+    if (kind === undefined) {
+      if (left === 0) sets.push([...chosen])
+      return
+    }
+    const price = pricing[kind]!
+    const fits = Math.min(most[kind]!, Math.floor(left / price))
+    const from = at === paid.length - 1 ? Math.max(least[kind]!, fits) : least[kind]!
+    for (let count = from; count <= fits && sets.length < mostSets && looks < mostSetLooks; count += 1)
+      go(at + 1, left - count * price, [...chosen, [kind, count]])
+  }
+  go(0, cost, [])
+  return sets
 }

@@ -82,7 +82,7 @@ export function dive(
 
     const open = ranked.filter(({ amount }) => amount < 1 - wholeSlack)
     if (open.length === 0) {
-      const again = rest.solve(work, within(cost))
+      const again = rest.solve(work, within(cost), false)
       if (!again || again.missing > wholeSlack || here.length === above.length) return undefined
       return settle(rest, again, cost, here, false)
     }
@@ -97,7 +97,7 @@ export function dive(
             take(next, taken, other.pattern, false)
       const more = taken.slice(here.length).reduce((sum, { kind }) => sum + pricing[kind]!, cost)
       if (next.demand.every((count) => count === 0)) return more < below ? gather(taken) : undefined
-      const again = next.solve(work, within(more))
+      const again = next.solve(work, within(more), false)
       if (!again) return undefined
       if (again.missing > wholeSlack || more + again.cost * scale > most) {
         lost += 1

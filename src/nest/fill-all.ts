@@ -4,7 +4,7 @@ import { spend, type Work } from './work.ts'
 // The most valuable sets of pieces for sticks of all rooms at once: one table over the sums of lengths.
 
 /** Cells of the table at most: past it the table is dearer than lists of the sums that can be reached. */
-const mostCells = 600_000
+const mostCells = 4_000_000
 
 export interface Fills {
   /** Value of the best set for a stick with this room. */
@@ -27,14 +27,15 @@ export function fillsUpTo(things: readonly Thing[], most: number, work: Work): F
   if (values.length < width) values = new Float64Array(2 * width)
   if (taken.length < width * layers.length) taken = new Uint8Array(2 * width * layers.length)
   values.fill(0, 0, width)
+  const [sums, marks] = [values, taken]
   for (const [at, { size, value }] of layers.entries()) {
     const start = at * width
-    taken.fill(0, start, start + width)
+    marks.fill(0, start, start + width)
     for (let room = most; room >= size; room -= 1) {
-      const better = values[room - size]! + value
-      if (better <= values[room]!) continue
-      values[room] = better
-      taken[start + room] = 1
+      const better = sums[room - size]! + value
+      if (better <= sums[room]!) continue
+      sums[room] = better
+      marks[start + room] = 1
     }
   }
   // A cell of a table costs much less than a state of a list.

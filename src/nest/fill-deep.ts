@@ -14,7 +14,7 @@ export interface Ranked {
 }
 
 /** Looks before the search is given up: about what a table of some thousand sums costs. */
-const mostLooks = 4000
+const mostLooks = 2000
 
 export function ranked(things: readonly Thing[]): Ranked {
   const order = [...things.keys()]
@@ -27,13 +27,17 @@ export function ranked(things: readonly Thing[]): Ranked {
   return { things, order, ratios, least }
 }
 
-/** The best set worth more than `above`; 'none' where there is none, 'given up' where it took too long to know. */
+/**
+ * The best set worth more than `above`; 'none' where there is none, 'given up' where it took too long to know. With
+ * `anyDoes` a set worth more is enough where the best would take too long, and is said not to be sure.
+ */
 export function deepestFill(
   { things, order, ratios, least }: Ranked,
   room: number,
   above: number,
+  anyDoes: boolean,
   work: Work,
-): Filled | 'none' | 'given up' {
+): (Filled & { readonly sure: boolean }) | 'none' | 'given up' {
   const taken = new Int32Array(order.length)
   let kept: Int32Array | undefined
   let best = above
@@ -60,9 +64,9 @@ export function deepestFill(
 
   const whole = go(0, room, 0)
   spend(work, looks)
-  if (!whole) return 'given up'
+  if (!whole && !(anyDoes && kept)) return 'given up'
   if (!kept) return 'none'
   const counts = things.map(() => 0)
   for (const [at, copies] of kept.entries()) counts[order[at]!] = copies
-  return { value: best, counts }
+  return { value: best, counts, sure: whole }
 }

@@ -70,21 +70,25 @@ export function addPattern(pool: Pool, kind: number, counts: readonly number[]):
 
 /**
  * Asks for the most valuable fill of a stick of one kind, worth more than `above`, with the one uncut piece in mind.
- * All kinds are answered from one table where that is not too large; ask before the next worths are laid open.
+ * All kinds are answered from one table where that is not too large; ask before the next worths are laid open. For
+ * 'any', one that is worth more will do where the most valuable is far to seek; for 'quick' it is then not sought.
  */
 export function openPatterns(
   { model: { items, kinds } }: Pick<Task, 'model'>,
   demand: readonly number[],
   worth: readonly number[],
   work: Work,
-): (kind: number, above: number) => Filled | undefined {
+  manner: 'most' | 'any' | 'quick' = 'most',
+): (kind: number, above: number) => (Filled & { readonly sure?: boolean }) | undefined {
   const things = items.map(({ size }, item) => ({ size, value: worth[item]!, count: demand[item]! }))
   const inOrder = ranked(things)
   let table: ReturnType<typeof fillsUpTo> | 'not yet' = 'not yet'
   return (kind, above) => {
     const { room, uncut } = kinds[kind]!
-    let filled: Filled | undefined
-    const deepest = table === 'not yet' ? deepestFill(inOrder, room, above, work) : 'given up'
+    let filled: (Filled & { readonly sure?: boolean }) | undefined
+    const deepest =
+      table === 'not yet' ? deepestFill(inOrder, room, above, manner !== 'most', work) : 'given up'
+    if (deepest === 'given up' && manner === 'quick') return undefined
     if (deepest === 'given up' && table === 'not yet')
       table = fillsUpTo(things, Math.max(...kinds.map((each) => each.room)), work)
     if (deepest !== 'given up') filled = deepest === 'none' ? undefined : deepest
@@ -93,7 +97,8 @@ export function openPatterns(
     if (uncut === undefined || demand[uncut]! === 0) return filled
     const alone = worth[uncut]!
     if (alone <= Math.max(above, filled?.value ?? 0)) return filled
-    return { value: alone, counts: items.map((_, item) => (item === uncut ? 1 : 0)) }
+    const counts = items.map((_, item) => (item === uncut ? 1 : 0))
+    return { value: alone, counts, ...(filled?.sure === false && { sure: false }) }
   }
 }
 
@@ -137,9 +142,9 @@ export interface Relaxation {
   readonly most: readonly number[]
   /**
    * Least cost with fractions of sticks. Ends early where the bound can no longer tell more. Undefined when the work was
-   * over first.
+   * over first. Where it need not be sure, patterns that are far to seek are not sought: for a dive that is enough.
    */
-  solve(work: Work, worthTelling?: WorthTelling): Relaxed | undefined
+  solve(work: Work, worthTelling?: WorthTelling, sure?: boolean): Relaxed | undefined
   /** At most or at least so many sticks of this kind; false where only a relaxation opened anew can say that. */
   narrow(kind: number, limit: { readonly atMost: number } | { readonly atLeast: number }): boolean
   /** One stick of this kind with these pieces (how many of each item) is settled. */
@@ -229,12 +234,12 @@ function relaxationOf(
   }
 
   /** Patterns worth more than their stick, and the most that a stick of each kind can be filled with. */
-  function look(worth: readonly number[], kindWorth: readonly number[], work: Work) {
+  function look(worth: readonly number[], kindWorth: readonly number[], sure: boolean, work: Work) {
     let found = false
     const richest = model.kinds.map((_, kind) => pricing[kind]! / scale - kindWorth[kind]!)
     let left: readonly number[] = demand
     for (let time = 0; time < looks; time += 1) {
-      const best = openPatterns(task, left, worth, work)
+      const best = openPatterns(task, left, worth, work, sure && time === 0 ? 'any' : 'quick')
       let most = dualSlack
       let next: readonly number[] | undefined
       for (const kind of model.kinds.keys()) {
@@ -242,7 +247,7 @@ function relaxationOf(
         const limit = pricing[kind]! / scale - kindWorth[kind]!
         const better = best(kind, limit + dualSlack)
         if (!better) continue
-        if (time === 0) richest[kind] = better.value
+        if (time === 0) richest[kind] = better.sure === false ? Number.POSITIVE_INFINITY : better.value
         // Known already: rounding alone made it look better than it is.
         if (!know(addPattern(pool, kind, better.counts))) continue
         found = true
@@ -262,6 +267,7 @@ function relaxationOf(
    * the cost of the limit; else all worths shrink until none is.
    */
   function boundBy(worth: readonly number[], richest: readonly number[]): number {
+    if (richest.includes(Number.POSITIVE_INFINITY)) return 0
     const prices = model.kinds.map((_, kind) => pricing[kind]! / scale)
     let shrink = 1
     for (const [kind, price] of prices.entries())
@@ -278,7 +284,7 @@ function relaxationOf(
   const byUnit: WorthTelling = (bound, most) =>
     Math.ceil(bound / unit - wholeSlack) < Math.ceil(most / unit - wholeSlack)
 
-  function solve(work: Work, worthTelling = byUnit): Relaxed | undefined {
+  function solve(work: Work, worthTelling = byUnit, sure = true): Relaxed | undefined {
     for (;;) {
       if (!simplex.solve(work)) return undefined
       const duals = simplex.duals()
@@ -288,7 +294,7 @@ function relaxationOf(
           (mostRow[kind]! < 0 ? 0 : Math.min(0, duals[mostRow[kind]!]!)) +
           (leastRow[kind]! < 0 ? 0 : Math.max(0, duals[leastRow[kind]!]!)),
       )
-      const { found, richest } = look(worth, kindWorth, work)
+      const { found, richest } = look(worth, kindWorth, sure, work)
       if (!spend(work, 1)) return undefined
       const missing = simplex.missing()
       const bound = boundBy(worth, richest)

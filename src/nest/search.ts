@@ -1,14 +1,14 @@
 import type { Certificate } from '../core/check/certificate.ts'
 import type { NestProblem } from '../core/nest.ts'
 import { branch, type Found, type Learned } from './branch.ts'
-import { certificateOf } from './certify.ts'
+import { certificateOf, type Leaf } from './certify.ts'
 import { greedyFills } from './first-fit.ts'
 import { boundModelOf, compare, costOf, type Fill, type Model, missingOf, sticksOf } from './model.ts'
 import { gatherRemains } from './remains.ts'
 import { fewPieces, searchAll } from './search-all.ts'
 import { fewestAtCost } from './sticks.ts'
-import type { WholeSolver } from './whole.ts'
-import { type Work, within } from './work.ts'
+import { type Asking, answered } from './whole.ts'
+import { shareOf, type Work, within } from './work.ts'
 
 /** Why no nest costs less than `cost`, in the unit of `pricing`. */
 export interface Proof {
@@ -23,6 +23,8 @@ export interface Searched {
   readonly missing: readonly number[]
   /** For cost; absent when the work was over before there was any. */
   readonly proof?: Proof
+  /** A lower bound with a proof in one piece, for where the judge finds the other too long. */
+  readonly firstProof?: Proof
   /** Sums of prices alone say that no nest of this cost has fewer sticks. */
   readonly fewestByCount: boolean
   /** For sticks at that cost, by a pricing in which both count. */
@@ -37,15 +39,15 @@ const sticksShare = 0.3
 
 /**
  * Least cost, then fewest sticks, then one long drop: first fit, then branching over relaxed answers, then, where few
- * pieces leave the question open, every way there is. `report` hears of each better nest.
+ * pieces leave the question open, every way there is. `report` hears of each better nest; it yields where it
+ * asks for a solver of whole numbers.
  */
-export function search(
+export function* search(
   model: Model,
   problem: NestProblem,
   work: Work,
   report: (fills: readonly Fill[], bound: number) => void,
-  solver?: WholeSolver,
-): Searched {
+): Asking<Searched> {
   const pricing = model.kinds.map(({ price }) => price)
   const demand = model.items.map(({ count }) => count)
   const available = model.kinds.map(({ count }) => count)
@@ -59,13 +61,14 @@ export function search(
   }
   if (complete()) report(fills, 0)
 
-  const cheap = within(work, work.left * costShare, (part) =>
-    branch(model, problem, pricing, fills, complete(), part, consider, { solver }),
-  )
+  const share = shareOf(work, work.left * costShare)
+  const cheap = yield* branch(model, problem, pricing, fills, complete(), share.work, consider)
+  share.close()
   if (model.pieces <= fewPieces && !(cheap && complete() && costOf(fills, pricing) <= cheap.bound))
     everyWay(model, fills, complete(), work, (other) => consider(other, bound(cheap)))
 
-  const proof = cheap && { pricing, cost: cheap.bound, certificate: certificateOf(cheap.leaves, pricing) }
+  const proof = cheap && proofOf(pricing, cheap.leaves, cheap.bound)
+  const firstProof = cheap && cheap.leaves.length > 1 && proofOf(pricing, [cheap.first], cheap.first.cost)
   // Where the sums of prices alone say that no fewer sticks come to this cost, there is nothing to search.
   const counted = complete() ? fewestAtCost(boundModelOf(problem, model), costOf(fills, pricing)) : undefined
   const sticks =
@@ -81,9 +84,16 @@ export function search(
     missing: missingOf(model, fills),
     fewestByCount: complete() && counted === sticksOf(fills),
     ...(proof && { proof }),
+    ...(firstProof && { firstProof }),
     ...(sticks && { sticksProof: sticks.proof }),
   }
 }
+
+const proofOf = (pricing: readonly number[], leaves: readonly Leaf[], cost: number): Proof => ({
+  pricing,
+  cost,
+  certificate: certificateOf(leaves, pricing),
+})
 
 function everyWay(
   model: Model,
@@ -123,11 +133,12 @@ function fewest(
   const unit = prices.reduce(divisor, 0) || 1
   const sticks = sticksOf(known)
   const pricing = prices.map((price) => (price / unit) * sticks + 1)
-  const found = branch(model, problem, pricing, known, true, work, (fills) => consider(fills, 0), { learned })
+  const take = (fills: readonly Fill[]) => consider(fills, 0)
+  const found = answered(branch(model, problem, pricing, known, true, work, take, learned))
   return (
     found && {
       fills: found.fills,
-      proof: { pricing, cost: found.bound, certificate: certificateOf(found.leaves, pricing) },
+      proof: proofOf(pricing, found.leaves, found.bound),
     }
   )
 }

@@ -20,7 +20,7 @@ import {
 } from './model.ts'
 import { lyings } from './row.ts'
 import { type Proof, type Searched, search } from './search.ts'
-import type { WholeSolver } from './whole.ts'
+import { type Asking, answered, type WholeSolver } from './whole.ts'
 import { openWork, type Work } from './work.ts'
 
 /** How far a search may go. */
@@ -31,8 +31,6 @@ export interface Budget {
   readonly stop?: () => boolean
   /** Hears of every nest of all pieces that is better than the last. */
   readonly better?: (nest: NestSection) => void
-  /** Asked where the search by itself does not close the gap; absent: it goes on by itself. */
-  readonly whole?: WholeSolver
 }
 
 /** A few seconds on a tablet at the worst; most problems of a shop are proved long before. */
@@ -61,7 +59,14 @@ export interface Solved {
  * shares no code with the search, says that the proof holds. Problems: figures that cannot be, prices on some stock
  * only, a part that fits no stick.
  */
-export function solve(given: NestProblem, budget: Budget): Result<Solved> {
+export const solve = (given: NestProblem, budget: Budget, whole?: WholeSolver): Result<Solved> =>
+  answered(solving(given, budget), whole)
+
+/**
+ * The same in steps: it yields where the search by itself does not close the gap quickly and a solver for whole numbers
+ * would help. Give it one, or undefined, and it goes on from there.
+ */
+export function* solving(given: NestProblem, budget: Budget): Asking<Result<Solved>> {
   const faults = faultsOf(given)
   if (faults.length > 0) return badAll(faults)
   const problem = counted(given)
@@ -92,7 +97,7 @@ export function solve(given: NestProblem, budget: Budget): Result<Solved> {
     budget.better(section(rows, bound, false))
   }
 
-  const first = search(model, problem, work, tell, budget.whole)
+  const first = yield* search(model, problem, work, tell)
   const firstRows = rowsFor(problem, model, first.fills)
   const unplaced = unplacedBy(problem, firstRows)
   const partial = unplaced.some((count) => count > 0)
@@ -113,8 +118,10 @@ export function solve(given: NestProblem, budget: Budget): Result<Solved> {
     ((searched.fewestByCount && rows.length <= sticksOf(searched.fills)) ||
       (withSticks !== undefined && holds(searched.sticksProof, withSticks)))
   // Not even a bound is said that the judge has not seen.
-  const least = Math.min(cost, searched.proof?.cost ?? 0)
-  const bound = proved || holds(searched.proof, least) ? least : 0
+  const said = [searched.proof, searched.firstProof].find(
+    (proof) => proved || holds(proof, Math.min(cost, proof?.cost ?? 0)),
+  )
+  const bound = Math.min(cost, said?.cost ?? 0)
   return good({
     nest: section(rows, bound, proved),
     provedSticks,
@@ -144,7 +151,7 @@ function rest(
 ): { readonly searched: Searched; readonly rows: readonly Row[] } {
   const parts = problem.parts.map((part, at) => ({ ...part, count: part.count - unplaced[at]! }))
   const model = modelOf({ ...problem, parts })
-  const searched = search(model, { ...problem, parts }, work, () => {})
+  const searched = answered(search(model, { ...problem, parts }, work, () => {}))
   const rows = rowsFor({ ...problem, parts }, model, searched.fills)
   return { searched, rows: placedCount(rows) < placedCount(known) ? known : rows }
 }

@@ -11,6 +11,14 @@ import { spend, type Work } from './work.ts'
 /** Solves a program in the LP text format: amounts by name, or undefined where it found none within its limits. */
 export type WholeSolver = (program: string) => Readonly<Record<string, number>> | undefined
 
+/** A search that may ask once for a solver: it goes on with it, or without where there is none. */
+export type Asking<T> = Generator<undefined, T, WholeSolver | undefined>
+
+/** Goes through to the end with the solver that there is. */
+export function answered<T>(search: Asking<T>, solver?: WholeSolver): T {
+  for (let step = search.next(); ; step = search.next(solver)) if (step.done) return step.value
+}
+
 /** Patterns given to the solver: more take it long, and mostly the best of them do. */
 const mostPatterns = 12_000
 

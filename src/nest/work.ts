@@ -22,12 +22,23 @@ export const openWork = (steps: number, stop: () => boolean = () => false): Work
 
 /** A share of what is left, for a part of the search that must not eat all; what it uses is taken from the whole. */
 export function within<T>(work: Work, steps: number, run: (share: Work) => T): T {
+  const share = shareOf(work, steps)
+  const result = run(share.work)
+  share.close()
+  return result
+}
+
+/** The same, open until it is closed. */
+export function shareOf(work: Work, steps: number): { readonly work: Work; close(): void } {
   const share = openWork(Math.min(steps, work.left), work.stop)
   const given = share.left
-  const result = run(share)
-  spend(work, given - Math.max(0, share.left))
-  if (share.over && share.left > 0) work.over = true
-  return result
+  return {
+    work: share,
+    close() {
+      spend(work, given - Math.max(0, share.left))
+      if (share.over && share.left > 0) work.over = true
+    },
+  }
 }
 
 /** Takes steps; false when there are none left and the caller must come back with what it has. */

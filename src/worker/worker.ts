@@ -1,13 +1,13 @@
 import address from 'highs/runtime?url'
 import { openWholeSolver } from '../nest/whole-solver.ts'
-import { answerInStages } from './answer.ts'
+import { answer } from './answer.ts'
 import type { Solve } from './protocol.ts'
 
 // The nest, off the main thread. One request at a time; it is stopped by ending the worker.
 
 self.addEventListener('message', ({ data }: MessageEvent<Solve>) => {
   const until = performance.now() + data.budget.seconds * 1000
-  void answerInStages(
+  void answer(
     data,
     () => performance.now() > until,
     (said) => self.postMessage(said),

@@ -3,7 +3,7 @@ import { checkNest } from '../../src/core/check/check-nest.ts'
 import type { NestProblem } from '../../src/core/nest.ts'
 import { solve } from '../../src/nest/solve.ts'
 import { openWholeSolver } from '../../src/nest/whole-solver.ts'
-import { answerInStages } from '../../src/worker/answer.ts'
+import { answer } from '../../src/worker/answer.ts'
 import type { End } from '../../src/worker/protocol.ts'
 import { dice } from '../prove/seed.ts'
 import { triplets, uniform } from './classes.ts'
@@ -15,7 +15,7 @@ const solver = (await openWholeSolver())(() => 20)
 describe('with a solver for whole numbers', () => {
   test.each([0, 1, 2])('120 pieces in triplets, the %i. of seed 1: 40 sticks, proved', (time) => {
     const given = triplets(dice(`T 120 ${time}`, 1), 120)
-    const result = solve(given, { steps: 300_000_000, whole: solver })
+    const result = solve(given, { steps: 300_000_000 }, solver)
     expect(result.ok && [result.value.nest.sticks.length, result.value.nest.proved]).toEqual([40, true])
     const sections = result.ok ? [result.value.nest] : []
     const nest = { version: 1 as const, id: 'x', solver: 'x', jobs: ['job-1'], sections }
@@ -25,7 +25,7 @@ describe('with a solver for whole numbers', () => {
   test('an answer that leaves pieces out is not taken, nor one that says nothing', () => {
     const given = triplets(dice('T 60 0', 1), 60)
     for (const whole of [() => ({ x0: 1 }), () => undefined, () => ({})]) {
-      const result = solve(given, { steps: 20_000_000, whole })
+      const result = solve(given, { steps: 20_000_000 }, whole)
       if (!result.ok) throw new Error(result.problems[0]?.text)
       const placed = result.value.nest.sticks.reduce((sum, { pieces }) => sum + pieces.length, 0)
       expect(placed).toBe(60)
@@ -34,11 +34,11 @@ describe('with a solver for whole numbers', () => {
   })
 })
 
-describe('the worker in two stages', () => {
+describe('the worker and the solver library', () => {
   const run = async (given: NestProblem) => {
     const ends: End[] = []
     let loaded = 0
-    await answerInStages(
+    await answer(
       { kind: 'solve', id: 1, problem: given, budget: { steps: 300_000_000, seconds: 60 } },
       () => false,
       (said) => said.kind === 'end' && ends.push(said),
@@ -56,14 +56,14 @@ describe('the worker in two stages', () => {
     expect((await run(uniform(dice('U 120 0', 1), 120))).loaded).toBe(0)
   })
 
-  test('triplets of 249 end once, with 83 sticks proved, whichever stage gets there', async () => {
+  test('triplets of 249 end once, with 83 sticks proved', async () => {
     const { ends } = await run(triplets(dice('T 249 1', 1), 249))
     expect(ends.map(({ why, nest }) => [why, nest.sticks.length])).toEqual([['proved', 83]])
   })
 
   test('where the solver cannot be loaded, the search goes on and still ends once', async () => {
     const ends: End[] = []
-    await answerInStages(
+    await answer(
       {
         kind: 'solve',
         id: 1,
