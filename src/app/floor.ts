@@ -27,6 +27,8 @@ type FloorActions = Pick<
   | 'correct'
   | 'tick'
   | 'gauge'
+  | 'note'
+  | 'setMachine'
 >
 
 export function floorActions(desk: Desk): FloorActions {
@@ -172,6 +174,28 @@ export function floorActions(desk: Desk): FloorActions {
             ? before.map((fact) => undoOf(id, fact))
             : [{ kind: 'gauged', job: id, copy, body: { of, value } }]
         await record(desk, drafts)
+      }),
+
+    note: (id, copy, of, text) =>
+      attempt(desk, undefined, async () => {
+        jobOf(desk, id)
+        const name = tickName(id, copy, of)
+        const words = text.trim()
+        if (words === (store.getState().progress.notes[name]?.text ?? '')) return
+        const before = done().filter(
+          (fact) => fact.kind === 'noted' && tickName(fact.job ?? '', fact.copy ?? 1, fact.body.of) === name,
+        )
+        const drafts: readonly FactDraft[] =
+          words === ''
+            ? before.map((fact) => undoOf(id, fact))
+            : [{ kind: 'noted', job: id, copy, body: { of, text: words } }]
+        await record(desk, drafts)
+      }),
+
+    setMachine: (id, copy, setting) =>
+      attempt(desk, undefined, async () => {
+        jobOf(desk, id)
+        await record(desk, [{ kind: 'setTo', job: id, copy, body: setting }])
       }),
   }
 }

@@ -104,7 +104,7 @@ export function jobActions(desk: Desk): JobActions {
       attempt(desk, '', async () => {
         const { body } = jobOf(desk, id)
         const name = freeName(`${body.name} copy`, store.getState().jobs)
-        const copy = { ...body, id: ports.ids.make(), name }
+        const copy = { ...body, id: ports.ids.make(), name, from: id }
         await saveJob(desk, copy, undefined)
         return copy.id
       }),

@@ -134,12 +134,15 @@ export interface Opened {
 export interface Actions {
   open(): Promise<void>
   newJob(kind: string): Promise<string>
+  /** The copy learns from this job, until the person refuses. */
   copyJob(id: string): Promise<string>
   removeJob(id: string): Promise<void>
-  /** Name, quantity, note, seam, way; an undefined value takes it away. */
+  /** Name, quantity, note, seam, way, what welds draw in, what it learns from; an undefined value takes it away. */
   editJob(
     id: string,
-    change: Partial<Pick<Job, 'name' | 'quantity' | 'note' | 'units' | 'seam' | 'way'>>,
+    change: Partial<
+      Pick<Job, 'name' | 'quantity' | 'note' | 'units' | 'seam' | 'way' | 'shrinkage' | 'from'>
+    >,
   ): Promise<void>
   editParams(id: string, change: Params): Promise<void>
   saveShop(shop: Shop): Promise<readonly Problem[]>
@@ -232,6 +235,10 @@ export interface Actions {
   tick(id: string, copy: number, step: string, kind: 'tacked' | 'welded' | 'checked'): Promise<void>
   /** What was measured on the bench for one copy, mm or degrees; undefined takes it back. */
   gauge(id: string, copy: number, of: string, value: number | undefined): Promise<void>
+  /** What a person writes about a step of one copy, or of all of it (`job`); no words take it back. */
+  note(id: string, copy: number, of: string, text: string): Promise<void>
+  /** What the welding machine is set to for this copy. */
+  setMachine(id: string, copy: number, setting: Bodies['setTo']): Promise<void>
   /** The person chose one of two versions. */
   settle(chosen: Revision<Job> | Revision<Shop>): Promise<void>
   /** Both versions are wanted: the second becomes a job of its own. */

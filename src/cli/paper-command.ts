@@ -73,9 +73,9 @@ interface Printed {
   readonly html: string
 }
 
-function documents({ plan, shop, progress }: Planned, { sheets: ids, page }: Asked): Result<Printed[]> {
+function documents({ plan, shop, ...soFar }: Planned, { sheets: ids, page }: Asked): Result<Printed[]> {
   const size = page ?? pageSizes[shop.paper]
-  const cuts = plan.run && plan.nest ? benchCuts(plan.run, plan.nest, progress.made, plan.job) : []
+  const cuts = plan.run && plan.nest ? benchCuts(plan.run, plan.nest, soFar.progress.made, plan.job) : []
   const possible = possibleSheets(plan)
   const missing = ids.find((id) => !possible.some((sheet) => sheet.id === id))
   if (missing !== undefined) {
@@ -85,7 +85,7 @@ function documents({ plan, shop, progress }: Planned, { sheets: ids, page }: Ask
   const wanted = ids.length === 0 ? possible : possible.filter(({ id }) => ids.includes(id))
   return good(
     wanted.map((sheet) => {
-      const pages = sheet.pages(plan, cuts, shop, size)
+      const pages = sheet.pages(plan, cuts, shop, size, soFar)
       return {
         name: `${sheet.id}.pdf`,
         pages: pages.length,

@@ -1,5 +1,6 @@
 import { fold } from '../core/facts/fold.ts'
-import type { Progress } from '../core/facts.ts'
+import type { Fact, Progress } from '../core/facts.ts'
+import type { Job } from '../core/job.ts'
 import type { CuttingWay, Nest, NestProblem, NestSection } from '../core/nest.ts'
 import { isSealed, sealNest } from '../core/nest-seal.ts'
 import { plan } from '../core/plan.ts'
@@ -25,6 +26,8 @@ export interface Planned {
   readonly plan: Plan
   readonly shop: Shop
   readonly progress: Progress
+  readonly job: Job
+  readonly facts: readonly Fact[]
   /** What each way of cutting comes to; empty where the nest was accepted already. */
   readonly offers: readonly WayOffer[]
 }
@@ -177,5 +180,6 @@ export async function plannedFrom(
   const faults = faultsOf(told)
   if (faults.length > 0)
     return bad('faulty', `The plan does not stand up to its own check and is not shown: ${faults.join(' ')}`)
-  return good({ plan: told, shop, progress, offers })
+  const { job, facts = [] } = file.value
+  return good({ plan: told, shop, progress, job, facts, offers })
 }

@@ -1,5 +1,6 @@
 import type { Slope, StickEnd } from './nest.ts'
 import type { Section } from './section/section.ts'
+import type { WeldSetting } from './shop.ts'
 import type { Mm } from './units.ts'
 
 /** Envelope of everything that happened. Never rewritten; `at` is shown, never compared. */
@@ -96,6 +97,10 @@ export interface Bodies {
    * `length:top/side-3`, `angle:top/side-3/A`, `diagonal:top/1-4`; mm, or degrees for an angle.
    */
   readonly gauged: { readonly of: string; readonly value: number }
+  /** What a person wrote about one step of one copy, or about the whole of it: `of` is the id of the step, or `job`. */
+  readonly noted: { readonly of: string; readonly text: string }
+  /** What the welding machine was set to for one class of seam and wall of this copy. */
+  readonly setTo: Omit<WeldSetting, 'result'>
 }
 
 export type FactKind = keyof Bodies
@@ -180,6 +185,10 @@ export interface Progress {
   readonly ticked: Readonly<Record<string, string>>
   /** What was measured at Fit-up, Weld and Finish, `job/copy/of` to the figure and its fact: greatest (lamport, device) wins. */
   readonly gauged: Readonly<Record<string, { readonly value: number; readonly fact: string }>>
+  /** What was written about a step, `job/copy/of`: greatest (lamport, device) wins. */
+  readonly notes: Readonly<Record<string, { readonly text: string; readonly fact: string }>>
+  /** What the machine was set to, `job/copy/seam class, wall`. */
+  readonly settings: Readonly<Record<string, Bodies['setTo']>>
   /** The last counting fact per job, which Undo names. */
   readonly last: Readonly<Record<string, string>>
   /** Facts of a kind or version that this program does not know. */

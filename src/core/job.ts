@@ -1,5 +1,6 @@
 import type { CuttingWay } from './nest.ts'
 import type { SectionKind } from './section/section.ts'
+import type { Mm } from './units.ts'
 
 /** A length: mm, or a string as typed (`9 5/8`), kept as typed so that the person sees their own number again. */
 export type Given = number | string
@@ -21,6 +22,9 @@ export type RowGiven = Readonly<Record<string, Given | SectionGiven>>
 export type ParamGiven = Given | boolean | SectionGiven | readonly RowGiven[]
 export type Params = Readonly<Record<string, ParamGiven>>
 
+/** What one joint of a kind draws in on the line of a size when it is welded, mm, each over 0. */
+export type Shrinkage = { readonly [K in 'miter' | 'butt' | 'flat' | 'saddle']?: Mm }
+
 /** What is wanted. Small, stored as revisions; everything else follows from it. */
 export interface Job {
   readonly id: string
@@ -34,4 +38,8 @@ export interface Job {
   /** Way of cutting that the person chose; absent: square first, unless another one saves enough. */
   readonly way?: CuttingWay
   readonly note?: string
+  /** What the welds are taken to draw in: the asked sizes are planned larger by it. Absent: nothing. */
+  readonly shrinkage?: Shrinkage
+  /** The job that this one was copied from, while its notes, times and corrections are wanted here. */
+  readonly from?: string
 }

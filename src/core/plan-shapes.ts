@@ -317,8 +317,10 @@ export interface BuiltSize {
   readonly name: string
   readonly asked: boolean
   readonly exact: Mm
-  /** What the rounded lengths really give. */
+  /** What the rounded lengths really give, once the welds have drawn in what is planned for them. */
   readonly built: Mm
+  /** What it measures tacked up, before the welds draw it in; absent: `built`, since nothing is planned for them. */
+  readonly tacked?: Mm
   readonly printed: { readonly exact: Shown; readonly built: Shown }
 }
 
@@ -340,6 +342,8 @@ export interface Plan {
   readonly name: string
   readonly quantity: number
   readonly frame: Frame
+  /** The frame once the welds have drawn it in; absent: `frame`, since nothing is planned for them. */
+  readonly finished?: Frame
   readonly parts: readonly Part[]
   readonly plates: readonly PlatePart[]
   readonly landings: readonly Landing[]

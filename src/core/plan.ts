@@ -23,7 +23,9 @@ import { planRun } from './saw/run.ts'
 import { pinSeams } from './saw/seam.ts'
 import type { Shop } from './shop.ts'
 import { sameLength } from './tolerance.ts'
+import type { Mm } from './units.ts'
 import { weldPlan } from './weld/order.ts'
+import { enlarged } from './weld/shrinkage.ts'
 
 /** Most copies of one order; more is a slip of the keyboard. */
 const mostCopies = 1000
@@ -45,7 +47,9 @@ export function plan(
 ): Result<Plan> {
   const framed = frameOf(job, shop)
   if (!framed.ok) return framed
-  const frame = framed.value
+  const larger = largerFrame(job, shop, framed.value)
+  if (!larger.ok) return larger
+  const frame = larger.value?.frame ?? framed.value
   const { parts, warnings: seamWarnings } = pinSeams(partsOf(frame.members, shop), frame, job.seam)
   const order = { parts, job: job.id, quantity: job.quantity, rack: progress?.rack ?? [] }
   // A nest is judged, and cut, in the way that it was made for.
@@ -91,20 +95,44 @@ export function plan(
     name: job.name,
     quantity: job.quantity,
     frame,
+    ...(larger.value ? { finished: framed.value } : {}),
     parts,
     plates,
     landings,
-    sizes: builtSizes(frame, parts, shop),
+    sizes: builtSizes(frame, parts, shop, larger.value?.drawn),
     mass,
     demand,
-    weld: weldPlan(frame, shop, touching),
+    weld: larger.value?.weld ?? weldPlan(frame, shop, touching),
     warnings,
   }
   return good(nest ? withNest(made, partsTogether(nest, [made, ...beside]), shop, nest, progress) : made)
 }
 
 /** The frame of a job, or every problem with its parameters. */
-export function frameOf(job: Job, shop: Shop): Result<Frame> {
+export const frameOf = (job: Job, shop: Shop): Result<Frame> => enlargedFrame(job, shop, {})
+
+/**
+ * The frame of a job planned larger by what its welds will draw in, by how much each size is; undefined where nothing is
+ * planned for them. Plates stay as they are asked for, since they go on or into what is welded already; so do the sizes.
+ */
+function largerFrame(job: Job, shop: Shop, asked: Frame) {
+  const more = enlarged(asked, job.shrinkage ?? {})
+  if (Object.keys(more).length === 0) return good(undefined)
+  const made = enlargedFrame(job, shop, more)
+  if (!made.ok) return made
+  const plates = made.value.plates.map((plate) => {
+    const own = asked.plates.find(({ id }) => id === plate.id)
+    return own ? { ...own, pose: plate.pose } : plate
+  })
+  return good({
+    frame: { ...made.value, plates, measures: asked.measures },
+    drawn: asked.measures.map(({ mm }, at) => made.value.measures[at]!.mm - mm),
+    weld: weldPlan(made.value, shop),
+  })
+}
+
+/** The frame of a job with these parameters larger by so many mm. */
+function enlargedFrame(job: Job, shop: Shop, more: Readonly<Record<string, Mm>>): Result<Frame> {
   const build = buildOf(job.build.kind)
   if (!build)
     return bad(
@@ -123,7 +151,9 @@ export function frameOf(job: Job, shop: Shop): Result<Frame> {
     units: job.units ?? unitOf(shop.reading),
     say: context.say,
   })
-  return values.ok ? build.frame(values.value, context) : values
+  if (!values.ok) return values
+  const larger = Object.entries(more).map(([name, mm]) => [name, (values.value[name] as Mm) + mm])
+  return build.frame({ ...values.value, ...Object.fromEntries(larger) }, context)
 }
 
 /** Adds the run of an open nest, and what the judges say of both. A saw that cannot do it is a warning, not a run. */

@@ -15,6 +15,7 @@ import {
   text,
   whole,
 } from './shape.ts'
+import { setTo } from './shop-shape.ts'
 
 // Facts are never rewritten: fields that this program does not know are kept as they came, and so are whole bodies
 // of kinds and versions that it does not know.
@@ -73,6 +74,8 @@ const bodies: { readonly [K in FactKind]: Shape<Bodies[K]> } = {
   welded: step,
   checked: step,
   gauged: openFields('what was measured', { of: text(400), value: number('a number of mm or degrees') }),
+  noted: openFields('a note', { of: text(400), text: text(2000) }),
+  setTo: openFields('what a welding machine was set to', setTo),
 }
 
 const anyBody = v.custom<unknown>((given) => given !== undefined, 'what happened')

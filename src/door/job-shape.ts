@@ -40,6 +40,8 @@ const param = v.lazy((value): Shape<ParamGiven> => {
   return given
 })
 
+const drawnIn = number('a length of more than 0, to 5 mm', { above: 0, most: 5 })
+
 export const job = shapeOf<Job>()(
   fields('a job', {
     id,
@@ -50,5 +52,14 @@ export const job = shapeOf<Job>()(
     seam: v.optional(oneOf('top', 'bottom', 'inside', 'outside')),
     way: v.optional(oneOf('square first', 'from the stick', 'paired')),
     note: v.optional(text(10_000, 0)),
+    shrinkage: v.optional(
+      fields('what the welds draw in', {
+        miter: v.optional(drawnIn),
+        butt: v.optional(drawnIn),
+        flat: v.optional(drawnIn),
+        saddle: v.optional(drawnIn),
+      }),
+    ),
+    from: v.optional(id),
   }),
 )

@@ -153,19 +153,21 @@ const carried = shapeOf<CarriedSection>()(
   }),
 )
 
+/** What a welding machine is set to. */
+export const setTo = {
+  process: text(60),
+  wall: size,
+  joint: text(60),
+  wire: text(60),
+  gas: text(60),
+  volts: number('volts over 0, to 100', { above: 0, most: 100 }),
+  wireSpeed: number('a wire speed over 0, to 5000 in/min', { above: 0, most: 5000 }),
+  travel: v.optional(number('a travel over 0, to 1000 in/min', { above: 0, most: 1000 })),
+  note: v.optional(text(500)),
+}
+
 const setting = shapeOf<WeldSetting>()(
-  fields('a record of the settings book', {
-    process: text(60),
-    wall: size,
-    joint: text(60),
-    wire: text(60),
-    gas: text(60),
-    volts: number('volts over 0, to 100', { above: 0, most: 100 }),
-    wireSpeed: number('a wire speed over 0, to 5000 in/min', { above: 0, most: 5000 }),
-    travel: v.optional(number('a travel over 0, to 1000 in/min', { above: 0, most: 1000 })),
-    result: oneOf('good', 'fair', 'bad'),
-    note: v.optional(text(500)),
-  }),
+  fields('a record of the settings book', { ...setTo, result: oneOf('good', 'fair', 'bad') }),
 )
 
 export const shop = shapeOf<Shop>()(

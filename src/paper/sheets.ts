@@ -1,4 +1,6 @@
 import type { ReactNode } from 'react'
+import type { Fact, Progress } from '../core/facts.ts'
+import type { Job } from '../core/job.ts'
 import type { BenchCut, Plan } from '../core/plan-shapes.ts'
 import type { Shop } from '../core/shop.ts'
 import { gaugeSheet } from './gauge-sheet.tsx'
@@ -6,12 +8,20 @@ import { listSheet } from './list-sheet.tsx'
 import { partSheet } from './part-sheet.tsx'
 import { partsSheet } from './parts-sheet.tsx'
 import { plateSheet } from './plate-sheet.tsx'
+import { recordSheet } from './record-sheet.tsx'
 import { hasSaddles, saddleSheet } from './saddle-sheet.tsx'
 import type { PageSize } from './size.ts'
 import { stockSheet } from './stock-sheet.tsx'
 import { tagSheet } from './tag-sheet.tsx'
 import { wallSheet } from './wall-sheet.tsx'
 import { weldSheet } from './weld-sheet.tsx'
+
+/** The job as it was given, and what was done of it so far. */
+export interface SoFar {
+  readonly job: Job
+  readonly progress: Progress
+  readonly facts: readonly Fact[]
+}
 
 /** One sheet of paper: a new one is one new file and one line here. */
 export interface Sheet {
@@ -24,7 +34,13 @@ export interface Sheet {
   readonly usual: boolean
   /** Where only some plans have it: whether this one does. */
   readonly only?: (plan: Plan) => boolean
-  readonly pages: (plan: Plan, cuts: readonly BenchCut[], shop: Shop, page: PageSize) => readonly ReactNode[]
+  readonly pages: (
+    plan: Plan,
+    cuts: readonly BenchCut[],
+    shop: Shop,
+    page: PageSize,
+    soFar: SoFar,
+  ) => readonly ReactNode[]
 }
 
 export const sheets: readonly Sheet[] = [
@@ -110,6 +126,14 @@ export const sheets: readonly Sheet[] = [
     usual: false,
     only: ({ plates }) => plates.length > 0,
     pages: (plan, _cuts, shop, page) => plateSheet(plan, shop, page),
+  },
+  {
+    id: 'record',
+    title: 'Build record',
+    about: 'Asked, planned, measured, settings, times and notes of each copy; lines to fill in by hand.',
+    needsRun: false,
+    usual: false,
+    pages: (plan, _cuts, shop, page, soFar) => recordSheet(plan, shop, page, soFar),
   },
 ]
 

@@ -23,6 +23,8 @@ export const sampleJob: Job = {
   quantity: 2,
   way: 'paired',
   note: 'for the porch',
+  shrinkage: { miter: 0.4, butt: 0.2, flat: 0.1, saddle: 0.3 },
+  from: 'job-0',
 }
 
 export const sampleSaw: Saw = {
@@ -211,6 +213,22 @@ export const sampleFacts: readonly Fact[] = [
   { kind: 'stopMoved', body: { setUp: 'A/blank/1', by: -0.8 } },
   { kind: 'bladeChanged', body: { saw: 'saw-1', blade: 'blade-2', kerf: 2 } },
   { kind: 'cutApart', copy: 1, body: { why: 'the corner was out' } },
+  { kind: 'noted', copy: 1, body: { of: 'pass:top/corner-1/outside', text: 'a little cold' } },
+  {
+    kind: 'setTo',
+    copy: 1,
+    body: {
+      process: 'wire, short-circuit',
+      wall: 1.65,
+      joint: 'outside',
+      wire: '.030',
+      gas: '75/25',
+      volts: 18,
+      wireSpeed: 180,
+      travel: 18,
+      note: 'fan on',
+    },
+  },
 ].map((fact, seq) => ({ ...envelope, id: `tablet:${seq}`, seq, lamport: seq + 1, ...fact }))
 
 /** The document of a full job file, plain and free to be damaged. */

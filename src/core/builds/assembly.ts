@@ -14,6 +14,8 @@ export interface MeasureDraft {
   readonly name: string
   readonly mm: Mm
   readonly asked: boolean
+  /** Parameter that asks for it, where it grows with that mm for mm. */
+  readonly param?: string
   readonly terms: readonly { readonly member: string; readonly factor: number }[]
 }
 

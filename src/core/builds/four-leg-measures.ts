@@ -47,10 +47,10 @@ export function measuresOf(
   }
   const rise = [{ member: leg, factor: cos }]
   return [
-    { name: 'length', mm: length, asked: true, terms: [long] },
-    { name: 'width', mm: width, asked: true, terms: [short] },
+    { name: 'length', mm: length, asked: true, param: 'length', terms: [long] },
+    { name: 'width', mm: width, asked: true, param: 'width', terms: [short] },
     across('corner to corner', length, width, [[long], [short]]),
-    { name: 'overall height', mm: values.height as Mm, asked: true, terms: rise },
+    { name: 'overall height', mm: values.height as Mm, asked: true, param: 'height', terms: rise },
     { name: 'feet, along the length', mm: feetLength, asked, terms: [long, splayed(0)] },
     { name: 'feet, along the width', mm: feetWidth, asked, terms: [short, splayed(1)] },
     across('feet, corner to corner', feetLength, feetWidth, [

@@ -159,10 +159,10 @@ function measuresOf(values: Values, { rails, length, width, section }: Opening):
   const across = [{ member: rails[1].id, factor: 1 }]
   const both = 2 * section.width
   return [
-    { name: 'length, outside', mm: length + both, asked: !ofTop, terms: along },
-    { name: 'width, outside', mm: width + both, asked: !ofTop, terms: across },
-    { name: 'length of the loose top', mm: length - 2 * edge, asked: ofTop, terms: along },
-    { name: 'width of the loose top', mm: width - 2 * edge, asked: ofTop, terms: across },
+    { name: 'length, outside', mm: length + both, asked: !ofTop, param: 'length', terms: along },
+    { name: 'width, outside', mm: width + both, asked: !ofTop, param: 'width', terms: across },
+    { name: 'length of the loose top', mm: length - 2 * edge, asked: ofTop, param: 'length', terms: along },
+    { name: 'width of the loose top', mm: width - 2 * edge, asked: ofTop, param: 'width', terms: across },
     { name: 'clear length inside', mm: length, asked: false, terms: along },
     { name: 'clear width inside', mm: width, asked: false, terms: across },
   ]

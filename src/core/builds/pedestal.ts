@@ -145,6 +145,7 @@ function built(values: Values, context: BuildContext, top: Top, stand: Stand, un
         name: 'overall height',
         mm: values.height as Mm,
         asked: true,
+        param: 'height',
         terms: [{ member: post.id, factor: 1 }, ...(foot ? [{ member: foot.id, factor: 1 }] : [])],
       },
       ...stand.measures,

@@ -121,12 +121,14 @@ function measuresOf(values: Values, tiers: readonly Mm[]): MeasureDraft[] {
       name: 'length',
       mm: values.length as Mm,
       asked: true,
+      param: 'length',
       terms: Array.from({ length: bays }, (_, bay) => ({ member: `tier-1/front-${bay + 1}`, factor: 1 })),
     },
     {
       name: 'depth',
       mm: values.depth as Mm,
       asked: true,
+      param: 'depth',
       terms: [{ member: 'tier-1/cross-1', factor: 1 }],
     },
     {

@@ -160,10 +160,16 @@ function measuresOf(
   const across = [{ member: right.id, factor: 1 }]
   const diagonal = Math.hypot(length, width)
   return [
-    { name: 'length', mm: length, asked: outside, terms: along },
-    { name: 'width', mm: width, asked: outside, terms: across },
-    { name: 'clear length inside', mm: length - 2 * tube, asked: !outside, terms: along },
-    { name: 'clear width inside', mm: width - 2 * tube, asked: !outside, terms: across },
+    { name: 'length', mm: length, asked: outside, param: 'length', terms: along },
+    { name: 'width', mm: width, asked: outside, param: 'width', terms: across },
+    {
+      name: 'clear length inside',
+      mm: length - 2 * tube,
+      asked: !outside,
+      param: 'length',
+      terms: along,
+    },
+    { name: 'clear width inside', mm: width - 2 * tube, asked: !outside, param: 'width', terms: across },
     {
       name: 'diagonal, corner to corner',
       mm: diagonal,

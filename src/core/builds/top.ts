@@ -167,6 +167,7 @@ export function topOf(values: Values, context: BuildContext, under: Mm): Result<
       name: sayKind(n, each),
       mm: sizeOf(n, each, inradius, section.width),
       asked: each === kind,
+      ...(each === kind ? { param: 'size' } : {}),
       terms: [{ member: first, factor: factorOf(n, each) }],
     }),
   )

@@ -22,6 +22,8 @@ const undoable: ReadonlySet<string> = new Set([
   'welded',
   'checked',
   'gauged',
+  'noted',
+  'setTo',
 ])
 
 /**
@@ -49,7 +51,11 @@ export function fold(facts: readonly Fact[]): Progress {
   const measured = single(ofKind(done, 'measured'), ({ body }) => `${body.piece}/${body.what}`)
   const stops = single(ofKind(done, 'stopMoved'), (fact) => stickName(fact.nest, fact.body.setUp))
   const blades = single(ofKind(done, 'bladeChanged'), ({ body }) => body.saw)
-  const gauged = single(ofKind(done, 'gauged'), gaugedName)
+  const gauged = single(ofKind(done, 'gauged'), nameOf)
+  const notes = single(ofKind(done, 'noted'), nameOf)
+  const settings = single(ofKind(done, 'setTo'), ({ job, copy, body }) =>
+    tickName(job ?? '', copy ?? 1, `${body.joint}, ${body.wall}`),
+  )
   return {
     accepted: Object.fromEntries([...accepted.winners].map(([job, fact]) => [job, fact.body.nest])),
     made: pieces.made,
@@ -73,6 +79,10 @@ export function fold(facts: readonly Fact[]): Progress {
     gauged: Object.fromEntries(
       [...gauged.winners].map(([name, { id, body }]) => [name, { value: body.value, fact: id }]),
     ),
+    notes: Object.fromEntries(
+      [...notes.winners].map(([name, { id, body }]) => [name, { text: body.text, fact: id }]),
+    ),
+    settings: bodiesOf(settings.winners, (body) => body),
     // In the order of the log, so that the last of each job stays.
     last: Object.fromEntries(
       done
@@ -85,7 +95,7 @@ export function fold(facts: readonly Fact[]): Progress {
       ...accepted.losers,
       ...pieces.losers,
       ...rack.losers,
-      ...[...measured.losers, ...gauged.losers].filter(fromElsewhere),
+      ...[...measured.losers, ...gauged.losers, ...notes.losers, ...settings.losers].filter(fromElsewhere),
     ],
   }
 }
@@ -101,7 +111,7 @@ const bodiesOf = <B, T>(
 const fromElsewhere = ({ fact, winner }: Progress['losers'][number]): boolean =>
   fact.slice(0, fact.lastIndexOf(':')) !== winner.slice(0, winner.lastIndexOf(':'))
 
-const gaugedName = ({ job, copy, body }: Extract<KnownFact, { readonly kind: 'gauged' }>): string =>
+const nameOf = ({ job, copy, body }: Extract<KnownFact, { readonly kind: 'gauged' | 'noted' }>): string =>
   tickName(job ?? '', copy ?? 1, body.of)
 
 /** How a step of the weld list, or what was measured, is named for one copy. */

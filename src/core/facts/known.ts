@@ -29,6 +29,8 @@ const upcasters: { readonly [K in FactKind]: readonly Upcast[] } = {
   welded: [],
   checked: [],
   gauged: [],
+  noted: [],
+  setTo: [],
 }
 
 /** Version that this program writes for each kind. */
@@ -86,6 +88,14 @@ const readable: { readonly [K in FactKind]: (body: Fields) => boolean } = {
   welded: isStep,
   checked: isStep,
   gauged: (body) => isText(body.of) && Number.isFinite(body.value),
+  noted: (body) => isText(body.of) && isText(body.text),
+  setTo: (body) =>
+    isLength(body.wall) &&
+    isText(body.joint) &&
+    isText(body.wire) &&
+    isText(body.gas) &&
+    isLength(body.volts) &&
+    isLength(body.wireSpeed),
 }
 
 const isKind = (kind: string): kind is FactKind => Object.hasOwn(upcasters, kind)

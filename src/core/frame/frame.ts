@@ -97,6 +97,8 @@ export interface Measure {
   readonly mm: Mm
   /** The person asked for this one. */
   readonly asked: boolean
+  /** The parameter of the build that asks for it, where it grows with that mm for mm. */
+  readonly param?: string
   readonly offset: Mm
   /** `member`: its primary length (long point, or edge if the ends are parallel). */
   readonly terms: readonly { readonly member: string; readonly factor: number }[]

@@ -1,3 +1,4 @@
+import type { LastTime } from '../../core/finish/last-time.ts'
 import { showLength, unitOf } from '../../core/reading/show.ts'
 import type { Shop } from '../../core/shop.ts'
 import { MmField } from '../fields/length-field.tsx'
@@ -6,7 +7,12 @@ import { fine, unseen } from '../fitup/closing-words.ts'
 import type { Copy } from './finish.tsx'
 
 /** Final check and record of this copy: asked, planned, measured, side by side. */
-export function FinalCheck({ of, shop }: { readonly of: Copy; readonly shop: Shop }) {
+export function FinalCheck(props: {
+  readonly of: Copy
+  readonly shop: Shop
+  readonly last: LastTime | undefined
+}) {
+  const { of, shop, last } = props
   const { plan, view, copy } = of
   const { reading } = shop
   return (
@@ -20,6 +26,7 @@ export function FinalCheck({ of, shop }: { readonly of: Copy; readonly shop: Sho
         const name = `size:${size.name}`
         const got = of.measured(name)
         const off = got === undefined ? undefined : got - size.exact
+        const before = last?.measured[name]
         return (
           <div className="finish-size" key={size.name}>
             <p>
@@ -27,6 +34,17 @@ export function FinalCheck({ of, shop }: { readonly of: Copy; readonly shop: Sho
               <br />
               {size.asked ? 'Asked' : 'Follows'} <LengthText of={size.printed.exact} />, planned{' '}
               <LengthText of={showLength(size.built, reading)} lies />
+              {size.tacked !== undefined && (
+                <>
+                  , tacked <LengthText of={showLength(size.tacked, reading)} lies />
+                </>
+              )}
+              {before && (
+                <span className="last-time">
+                  <br />
+                  <b>Last time:</b> {before.map((mm) => fine(mm, reading)).join(', ')}
+                </span>
+              )}
             </p>
             <MmField
               label={`${size.name}, measured`}
@@ -48,11 +66,6 @@ export function FinalCheck({ of, shop }: { readonly of: Copy; readonly shop: Sho
       {plan.sizes.length === 0 && (
         <p>
           This job asks for no size of the whole: its pieces were measured at the saw ({unitOf(reading)}).
-        </p>
-      )}
-      {view.job.note && (
-        <p>
-          <b>Note:</b> {view.job.note}
         </p>
       )}
     </section>

@@ -13,7 +13,9 @@ import type { StationProps } from '../shell/stations.tsx'
 import { Coating } from './coating.tsx'
 import { Drilling } from './drilling.tsx'
 import { FinalCheck } from './final-check.tsx'
+import { useLastTime } from './last-time.ts'
 import { Leveling } from './leveling.tsx'
+import { BuildRecord } from './record.tsx'
 
 /** The Finish station: what is left to do when all is welded. */
 export function Finish({ view }: StationProps) {
@@ -38,6 +40,7 @@ function WhatIsLeft({ view, plan }: { readonly view: JobView; readonly plan: Pla
   const ticked = useApp((state) => state.progress.ticked)
   const undoable = useApp((state) => state.progress.last[view.id] !== undefined)
   const [copy, setCopy] = useState(1)
+  const last = useLastTime(view.job)
   const steps = useMemo(() => finishSteps(plan.frame, plan.weld), [plan.frame, plan.weld])
   const of: Copy = {
     view,
@@ -90,7 +93,8 @@ function WhatIsLeft({ view, plan }: { readonly view: JobView; readonly plan: Pla
       <Leveling of={of} shop={shop}>
         {list('level')}
       </Leveling>
-      <FinalCheck of={of} shop={shop} />
+      <FinalCheck of={of} shop={shop} last={last} />
+      <BuildRecord of={of} last={last} />
     </div>
   )
 }

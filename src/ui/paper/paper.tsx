@@ -3,28 +3,33 @@ import { createPortal } from 'react-dom'
 import type { JobView } from '../../app/state.ts'
 import { possibleSheets, type Sheet } from '../../paper/sheets.ts'
 import { type PageSize, pageSizes } from '../../paper/size.ts'
-import { useActions, useShop } from '../app.ts'
+import { useActions, useApp, useShop } from '../app.ts'
 import '../../paper/paper.css'
 import './paper-station.css'
 
 const pagesWord = (count: number) => (count === 1 ? '1 page' : `${count} pages`)
 
 /** What hangs on the wall: the sheets at their true size, and the button that prints the chosen ones. */
-export function Paper({ view }: { readonly view: JobView }) {
+export function Paper({ view, at }: { readonly view: JobView; readonly at?: string | undefined }) {
   const shop = useShop()
   const actions = useActions()
   const [size, setSize] = useState<PageSize>(pageSizes[shop.paper])
-  const { plan, cuts } = view
+  const progress = useApp((state) => state.progress)
+  const facts = useApp((state) => state.facts)
+  const { plan, cuts, job } = view
   const possible = useMemo(
     () =>
       plan
-        ? possibleSheets(plan).map((sheet) => ({ sheet, pages: sheet.pages(plan, cuts, shop, size) }))
+        ? possibleSheets(plan).map((sheet) => ({
+            sheet,
+            pages: sheet.pages(plan, cuts, shop, size, { job, progress, facts }),
+          }))
         : [],
-    [plan, cuts, shop, size],
+    [plan, cuts, shop, size, job, progress, facts],
   )
-  // What the person has said of a sheet; of all others the usual ones are chosen.
+  // What the person has said of a sheet; of all others the usual ones are chosen, or the one that was asked for.
   const [said, setSaid] = useState<Readonly<Record<string, boolean>>>({})
-  const isChosen = ({ id, usual }: Sheet) => said[id] ?? usual
+  const isChosen = ({ id, usual }: Sheet) => said[id] ?? (at === undefined ? usual : id === at)
   const chosen = possible.filter(({ sheet }) => isChosen(sheet))
   if (!plan)
     return (

@@ -15,6 +15,7 @@ import { TextField } from '../fields/text-field.tsx'
 import { BuildPicture } from '../jobs/build-picture.tsx'
 import { unitsOf } from '../words.ts'
 import { LandingsTable } from './landings-table.tsx'
+import { LearnedHere } from './learned.tsx'
 import { withNames } from './names.ts'
 import { fieldId, ParamField, problemsOf } from './param-field.tsx'
 import { PartsTable } from './parts-table.tsx'
@@ -53,6 +54,8 @@ export function Sizes({ view }: { readonly view: JobView }) {
     () => typedLengths(build?.params ?? [], job.build.params, units),
     [build, job.build.params, units],
   )
+  // What the person asked for is drawn, with its dimensions, also where it is planned larger for the welds.
+  const drawn = useMemo(() => (plan?.finished ? { ...plan, frame: plan.finished } : plan), [plan])
   const [look, setLook] = useState<Look>('plan')
   const picture = useRef<HTMLDivElement>(null)
   const choose = (mark: string) => {
@@ -74,11 +77,11 @@ export function Sizes({ view }: { readonly view: JobView }) {
             The drawing and the numbers below are the last that worked; they do not show what is typed now.
           </p>
         )}
-        {plan ? (
+        {plan && drawn ? (
           <div className={stale ? 'plan-shown stale' : 'plan-shown'}>
             <div className="picture-place" ref={picture} tabIndex={-1}>
               <Picture
-                plan={plan}
+                plan={look === 'part' ? plan : drawn}
                 reading={shop.reading}
                 typed={typed}
                 chosen={chosen}
@@ -106,6 +109,7 @@ export function Sizes({ view }: { readonly view: JobView }) {
               />
             </section>
             <BuiltSizes plan={plan} />
+            <LearnedHere view={view} plan={plan} />
             <Tipping plan={plan} shop={shop} />
             <LandingsTable plan={plan} name={job.name} />
             <PlatesAndHardware plan={plan} shop={shop} />

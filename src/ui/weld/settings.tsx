@@ -1,27 +1,29 @@
 import { useState } from 'react'
+import { tickName } from '../../core/facts/fold.ts'
+import type { Bodies } from '../../core/facts.ts'
+import { sayMachine } from '../../core/finish/record.ts'
 import type { Seam } from '../../core/plan-shapes.ts'
 import { say } from '../../core/reading/show.ts'
 import type { WeldSetting } from '../../core/shop.ts'
 import { nearestSetting, startingRange } from '../../core/weld/settings-book.ts'
-import { useActions, useShop } from '../app.ts'
+import { useActions, useApp, useShop } from '../app.ts'
 import { Choice } from '../fields/choice.tsx'
 import { NumberField } from '../fields/number-field.tsx'
 import { TextField } from '../fields/text-field.tsx'
 
-const sayRecord = (of: WeldSetting): string =>
-  [
-    `${of.volts} V`,
-    `wire ${of.wire}`,
-    `${of.wireSpeed} in/min of wire`,
-    of.gas,
-    ...(of.travel === undefined ? [] : [`travel ${of.travel} in/min`]),
-    of.result,
-    ...(of.note ? [of.note] : []),
-  ].join(', ')
+/** What this copy was welded with, for the build record: the record less how it went there. */
+const setTo = ({ result: _result, ...record }: WeldSetting, seam: Seam): Bodies['setTo'] => ({
+  ...record,
+  wall: seam.size,
+  joint: seam.class,
+})
 
 /** Settings for the seam at hand: the shop's nearest record, else a place to begin on scrap. */
-export function Settings({ seam }: { readonly seam: Seam }) {
+export function Settings(props: { readonly seam: Seam; readonly job: string; readonly copy: number }) {
+  const { seam, job, copy } = props
   const shop = useShop()
+  const { setMachine } = useActions()
+  const used = useApp((state) => state.progress.settings[tickName(job, copy, `${seam.class}, ${seam.size}`)])
   const record = nearestSetting(shop.settings ?? [], seam.size, seam.class)
   const range = startingRange(seam.size)
   return (
@@ -29,20 +31,32 @@ export function Settings({ seam }: { readonly seam: Seam }) {
       <summary>
         <span>Machine settings</span>
         <span className="dim">
-          {record
-            ? `worked here: ${record.volts} V, ${record.wireSpeed} in/min`
-            : range
-              ? 'none of this shop yet'
-              : ''}
+          {used
+            ? `set to ${used.volts} V, ${used.wireSpeed} in/min`
+            : record
+              ? `worked here: ${record.volts} V, ${record.wireSpeed} in/min`
+              : range
+                ? 'none of this shop yet'
+                : ''}
         </span>
       </summary>
-      {record ? (
+      {used && (
         <p>
-          <b>
-            This shop, {say(record.wall, shop.reading)} wall, {record.joint}:
-          </b>{' '}
-          {sayRecord(record)}.
+          <b>This one is welded with:</b> {sayMachine(used)}.
         </p>
+      )}
+      {record ? (
+        <>
+          <p>
+            <b>
+              This shop, {say(record.wall, shop.reading)} wall, {record.joint}, it went {record.result}:
+            </b>{' '}
+            {sayMachine(record)}.
+          </p>
+          <button type="button" onClick={() => void setMachine(job, copy, setTo(record, seam))}>
+            I weld with these
+          </button>
+        </>
       ) : (
         <p>This shop has no record for this wall yet.</p>
       )}
@@ -55,14 +69,20 @@ export function Settings({ seam }: { readonly seam: Seam }) {
           argon and CO2, mild steel). The chart in the machine’s lid and its manual come first.
         </p>
       )}
-      <NewRecord seam={seam} before={record} />
+      <NewRecord seam={seam} before={used ?? record} job={job} copy={copy} />
     </details>
   )
 }
 
-function NewRecord({ seam, before }: { readonly seam: Seam; readonly before: WeldSetting | undefined }) {
+function NewRecord(props: {
+  readonly seam: Seam
+  readonly before: Bodies['setTo'] | undefined
+  readonly job: string
+  readonly copy: number
+}) {
+  const { seam, before, job, copy } = props
   const shop = useShop()
-  const { saveShop } = useActions()
+  const { saveShop, setMachine } = useActions()
   const [volts, setVolts] = useState<number | undefined>(before?.volts)
   const [wireSpeed, setWireSpeed] = useState<number | undefined>(before?.wireSpeed)
   const [travel, setTravel] = useState<number | undefined>(before?.travel)
@@ -86,6 +106,7 @@ function NewRecord({ seam, before }: { readonly seam: Seam; readonly before: Wel
       ...(note.trim() === '' ? {} : { note: note.trim() }),
     }
     const problems = await saveShop({ ...shop, settings: [...(shop.settings ?? []), record] })
+    await setMachine(job, copy, setTo(record, seam))
     setKept(problems.length === 0)
   }
   return (
@@ -128,7 +149,7 @@ function NewRecord({ seam, before }: { readonly seam: Seam; readonly before: Wel
       >
         Keep in the settings book
       </button>
-      <output>{kept ? 'Kept for this shop.' : ''}</output>
+      <output>{kept ? 'Kept for this shop, and in the record of this job.' : ''}</output>
     </div>
   )
 }

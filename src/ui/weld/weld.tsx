@@ -4,6 +4,7 @@ import type { JobView } from '../../app/state.ts'
 import type { Plan, WeldStep } from '../../core/plan-shapes.ts'
 import { useActions, useApp, useShop } from '../app.ts'
 import { Pick } from '../fields/choice.tsx'
+import { useLastTime } from '../finish/last-time.ts'
 import { DoneMark } from '../saw/cut-bar.tsx'
 import { Flash, useCheckOff } from '../saw/flash.tsx'
 import { NoPlan } from '../saw/waiting.tsx'
@@ -24,6 +25,7 @@ import {
   tickKey,
   tickOf,
 } from './list.ts'
+import { Note } from './note.tsx'
 import { Settings } from './settings.tsx'
 
 /** The Weld station: tacks, checks and passes of one copy in their order, each joint numbered on the drawing. */
@@ -89,6 +91,8 @@ function WeldList({ view, plan }: { view: JobView; plan: Plan }) {
             <Now
               step={now}
               plan={plan}
+              view={view}
+              copy={copy}
               number={now.joint === undefined ? undefined : numbers.get(now.joint)}
               measured={(of) => gauged[tickKey(view.id, copy, of)]?.value}
               onGauge={(of, value) => void actions.gauge(view.id, copy, of, value)}
@@ -214,11 +218,14 @@ function Copies(props: {
 function Now(props: {
   step: WeldStep
   plan: Plan
+  view: JobView
+  copy: number
   number: number | undefined
   measured: (of: string) => number | undefined
   onGauge: (of: string, value: number | undefined) => void
 }) {
-  const { step, plan, number } = props
+  const { step, plan, number, view, copy } = props
+  const last = useLastTime(view.job)
   const shop = useShop()
   const cautions = cautionsFor(step, plan)
   const seam = plan.weld.seams.find(({ id }) => id === step.seam)
@@ -239,7 +246,36 @@ function Now(props: {
         </p>
       ))}
       {step.kind === 'check' && <CheckValue {...props} key={step.id} shop={shop} />}
-      {(step.kind === 'pass' || step.kind === 'tack') && seam && <Settings key={seam.class} seam={seam} />}
+      {(step.kind === 'pass' || step.kind === 'tack') && seam && (
+        <Settings key={`${copy} ${seam.class}`} seam={seam} job={view.id} copy={copy} />
+      )}
+      <StepNote
+        key={`${copy} ${step.id}`}
+        step={step}
+        job={view.id}
+        copy={copy}
+        before={last?.notes[step.id]}
+      />
     </section>
+  )
+}
+
+/** A note to this step: closed until there is one, from this time or the last. */
+function StepNote(props: {
+  step: WeldStep
+  job: string
+  copy: number
+  before: readonly string[] | undefined
+}) {
+  const { step, job, copy, before } = props
+  const kept = useApp((state) => state.progress.notes[tickKey(job, copy, step.id)]?.text)
+  return (
+    <details className="weld-note" open={before !== undefined}>
+      <summary>
+        <span>Note</span>
+        {kept !== undefined && <span className="dim">{kept}</span>}
+      </summary>
+      <Note job={job} copy={copy} of={step.id} label="Note to this step" before={before} />
+    </details>
   )
 }

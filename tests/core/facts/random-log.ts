@@ -42,6 +42,21 @@ export function randomLog(roll: Dice, size: number): readonly Fact[] {
       () => one.write('discarded', { rack }),
       () => one.write('corrected', { rack, length: roll.whole(100, 6000) }),
       () => one.write('gauged', { of: `length:${roll.whole(1, 3)}`, value: roll.whole(390, 410) }, of),
+      () => one.write('noted', { of: `step-${roll.whole(1, 3)}`, text: `note ${roll.whole(1, 9)}` }, of),
+      () =>
+        one.write(
+          'setTo',
+          {
+            process: 'wire, short-circuit',
+            wall: roll.whole(2, 3),
+            joint: 'outside',
+            wire: '.030',
+            gas: '75/25',
+            volts: roll.whole(16, 19),
+            wireSpeed: 180,
+          },
+          of,
+        ),
       () => one.write('tacked', { step: `step-${roll.whole(1, 3)}` }, of),
       () =>
         one.write('cut', blank(stick), {

@@ -161,6 +161,8 @@ export function fakeApp(
     discard: vi.fn(done),
     correct: vi.fn(done),
     gauge: vi.fn(done),
+    note: vi.fn(done),
+    setMachine: vi.fn(done),
     tick: vi.fn(done),
     settle: vi.fn(done),
     settleApart: vi.fn(done),
