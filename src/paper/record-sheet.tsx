@@ -12,7 +12,7 @@ import { bodyHigh, bodyWide, lineHigh, linesOf, type PageSize } from './size.ts'
 const line = '________'
 
 /** Columns that a hand may still fill in; the others are left out where nothing is known. */
-const byHand: readonly string[] = ['measured', 'off', 'as you say']
+const byHand: readonly string[] = ['measured', 'off', 'minutes']
 
 const rowText = ([name = '', ...cells]: readonly string[], columns: RecordSection['columns']): string => {
   const said = cells.flatMap((cell, at) => {

@@ -254,3 +254,47 @@ test('KEPT names every key of the state, and what it calls disk is there after a
   }
   expect([before.flash, after.flash]).toEqual([1, 0])
 })
+
+describe('what is kept of the making', () => {
+  test('a note and the settings of the machine: kept over a restart, written anew, taken back by Undo', async () => {
+    const name = freshName()
+    const tablet = await opened(name)
+    const id = await tablet.actions.newJob('polygon-frame')
+    const note = (on: Tablet) => on.state().progress.notes[`${id}/2/job`]?.text
+    await tablet.actions.note(id, 2, 'job', '  clamp the long side ')
+    // Left as it was: no second fact.
+    const facts = tablet.state().facts.length
+    await tablet.actions.note(id, 2, 'job', 'clamp the long side')
+    expect(tablet.state().facts).toHaveLength(facts)
+    expect(note(tablet)).toBe('clamp the long side')
+    await tablet.actions.note(id, 2, 'job', 'clamp both')
+    const setting = {
+      process: 'wire',
+      wall: 2,
+      joint: 'outside',
+      wire: '.030',
+      gas: '75/25',
+      volts: 17,
+      wireSpeed: 190,
+    }
+    await tablet.actions.setMachine(id, 2, setting)
+    const again = await opened(name)
+    expect(note(again)).toBe('clamp both')
+    expect(again.state().progress.settings[`${id}/2/outside, 2`]).toEqual(setting)
+    await again.actions.undo(id)
+    expect(again.state().progress.settings).toEqual({})
+    await again.actions.undo(id)
+    expect(note(again)).toBe('clamp the long side')
+    await again.actions.note(id, 2, 'job', '')
+    expect(note(again)).toBeUndefined()
+  })
+
+  test('a copy names the job that it learns from; refused, it does not', async () => {
+    const tablet = await opened()
+    const id = await tablet.actions.newJob('polygon-frame')
+    const copy = await tablet.actions.copyJob(id)
+    expect(tablet.view(copy).job.from).toBe(id)
+    await tablet.actions.editJob(copy, { from: undefined })
+    expect(tablet.view(copy).job).not.toHaveProperty('from')
+  })
+})

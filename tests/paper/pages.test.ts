@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { buildOf } from '../../src/core/builds/index.ts'
 import { newJob } from '../../src/core/builds/start.ts'
+import { fold } from '../../src/core/facts/fold.ts'
 import { plan } from '../../src/core/plan.ts'
 import type { Plan } from '../../src/core/plan-shapes.ts'
 import { benchCuts } from '../../src/core/saw/bench.ts'
@@ -14,12 +15,20 @@ import { flow } from '../../src/paper/flow.ts'
 import { listBlocks } from '../../src/paper/list-sheet.tsx'
 import { partBlocks } from '../../src/paper/part-sheet.tsx'
 import { plateBlocks } from '../../src/paper/plate-sheet.tsx'
+import { recordBlocks } from '../../src/paper/record-sheet.tsx'
 import { bodyHigh, bodyWide, pageSizes } from '../../src/paper/size.ts'
 import { tagBlocks } from '../../src/paper/tags.ts'
 import { wallBlocks, wordsWide } from '../../src/paper/wall.ts'
 import { weldBlocks } from '../../src/paper/weld.ts'
 
 const pages = Object.values(pageSizes)
+
+/** Nothing is done of it yet: every figure is a line to fill in by hand. */
+const soFar = ({ job, name, quantity }: Plan) => ({
+  job: { id: job, name, quantity, build: { kind: 'any', params: {} } },
+  progress: fold([]),
+  facts: [],
+})
 
 /** What stands on the pages of a job as blocks, with the room that a page of it has. */
 function sheetsOf(made: Plan, shop: Shop) {
@@ -38,6 +47,7 @@ function sheetsOf(made: Plan, shop: Shop) {
       of('weld', weldBlocks(made, page)),
       of('drawings', partBlocks(made, shop, page)),
       of('plate', plateBlocks(made, shop, page), high - barsHigh),
+      of('record', recordBlocks(made, shop, page, soFar(made), 1)),
     ]
   })
 }

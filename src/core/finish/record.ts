@@ -133,8 +133,8 @@ export function buildRecord(recorded: Recorded): readonly RecordSection[] {
       stage === 'saw' && plan.quantity > 1 ? `saw, all ${plan.quantity} copies` : stage,
       told ? sayTime(told.first) : '',
       told ? sayTime(told.last) : '',
-      told && told.minutes > 0 ? `${Math.round(told.minutes)} min` : '',
-      given === undefined ? '' : `${given} min`,
+      told && told.minutes >= 1 ? `${Math.round(told.minutes)} min` : '',
+      given === undefined ? '' : String(given),
     ]
   })
 
@@ -163,8 +163,8 @@ export function buildRecord(recorded: Recorded): readonly RecordSection[] {
       ],
     },
     {
-      title: `Time (by the clock, pauses over ${pause} min left out)`,
-      columns: ['from', 'to', 'at work', 'as you say'],
+      title: `Time (pauses over ${pause} min left out)`,
+      columns: ['from', 'to', 'by the clock', 'minutes'],
       rows: times,
     },
     { title: 'Notes', rows: [...jobNote, ...notes] },

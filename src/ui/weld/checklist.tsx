@@ -38,6 +38,12 @@ export function Checklist(props: {
   )
 }
 
+/** The text of a step without the word for its kind, which stands before it already. */
+function withoutWord({ kind, text }: WeldStep): string {
+  const word = `${kindWords[kind]} `
+  return text.startsWith(word) ? text.slice(word.length) : text
+}
+
 function Line(props: {
   step: WeldStep
   numbers: ReadonlyMap<string, number>
@@ -66,7 +72,7 @@ function Line(props: {
               <span className="heard">joint</span> {number}
             </span>
           )}{' '}
-          {step.text}
+          {withoutWord(step)}
         </span>
         <span className="weld-state">{done ? doneWords[step.kind] : isNow ? 'on now' : 'to go'}</span>
       </button>

@@ -81,7 +81,9 @@ describe('planned larger by what the welds draw in', () => {
     const drawn = planned('rect-frame', top, { miter: 0.5 })
     expect(plain.frame.plates).toHaveLength(1)
     expect(drawn.frame.plates[0]!.polygon).toEqual(plain.frame.plates[0]!.polygon)
-    const long = drawn.parts.filter(({ name }) => /rail/i.test(name)).map(({ longPoint }) => +longPoint.toFixed(6))
+    const long = drawn.parts
+      .filter(({ name }) => /rail/i.test(name))
+      .map(({ longPoint }) => +longPoint.toFixed(6))
     expect(long.sort()).toEqual([501, 801])
   })
 })
