@@ -34,7 +34,7 @@ const tooSoon = (): never => {
 const notLoaded: Planner = {
   newJob: tooSoon,
   plan: tooSoon,
-  benchCuts: tooSoon,
+  benchWork: tooSoon,
   cutFact: tooSoon,
   sparesOf: tooSoon,
   waysFor: tooSoon,

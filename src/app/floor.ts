@@ -2,14 +2,15 @@ import { counting } from '../core/facts/counting.ts'
 import { isTick, tickName } from '../core/facts/fold.ts'
 import { known } from '../core/facts/known.ts'
 import { stickName } from '../core/facts/rack.ts'
+import { dropSign } from '../core/facts/rack-mark.ts'
 import type { FactDraft, KnownFact } from '../core/facts.ts'
 import type { Nest } from '../core/nest.ts'
-import type { BenchCut } from '../core/plan-shapes.ts'
+import type { BenchCut, HandCut, Product } from '../core/plan-shapes.ts'
 import { say } from '../core/reading/show.ts'
 import { attempt, type Desk, jobOf, Refusal } from './desk.ts'
 import { record } from './publish.ts'
 import { boughtFor, lastOnRack, spokenFor, sticksOf } from './rack.ts'
-import type { Actions } from './state.ts'
+import type { Actions, JobView } from './state.ts'
 import { stickNow } from './stick-now.ts'
 
 // What is checked off with gloves on: every action is one write, on disk before it shows.
@@ -18,6 +19,7 @@ type FloorActions = Pick<
   Actions,
   | 'accept'
   | 'cut'
+  | 'cutByHand'
   | 'undo'
   | 'undoRack'
   | 'keepDrop'
@@ -43,35 +45,47 @@ export function floorActions(desk: Desk): FloorActions {
     return facts.filter(({ id }) => counts.has(id)).flatMap((fact) => known(fact) ?? [])
   }
 
-  async function checkOff(id: string, asked: BenchCut): Promise<void> {
-    const { views, progress } = store.getState()
+  async function checkOff(
+    id: string,
+    asked: readonly Pick<BenchCut, 'product'>[],
+    among: (view: JobView) => readonly (BenchCut | HandCut)[] = ({ cuts }) => cuts,
+  ): Promise<void> {
+    const { views } = store.getState()
     const view = views[id]
-    const cut = view?.cuts.find(
-      ({ product }) => product.id === asked.product.id && product.key === asked.product.key,
-    )
-    if (!view?.nest || !cut)
-      throw new Refusal(
-        `${asked.product.id} is not in the plan any more, so nothing was checked off. Look at the set-up again.`,
-      )
+    const found = asked.map(({ product }) => {
+      const cut = view && among(view).find((one) => isSame(one.product, product))
+      if (!cut)
+        throw new Refusal(
+          `${product.id} is not in the plan any more, so nothing was checked off. Look at the set-up again.`,
+        )
+      return cut
+    })
     // Another tab or an earlier tap checked it off: a second fact would be a second piece.
-    if (cut.done !== undefined) return
+    const open = found.filter(({ done }) => done === undefined)
+    if (!view?.nest || open.length === 0) return
     const { nest } = view
-    const body = desk.planner.cutFact(cut)
-    const opens =
-      'stick' in body.from && !(stickName(nest.id, body.from.stick) in progress.opened)
-        ? [openingOf(desk, id, nest, body.from.stick)]
-        : []
-    const { copy, job } = cut.product
+    const bodies = open.map((cut) => desk.planner.cutFact(cut))
+    const drafts = open.map(({ product: { copy, job } }, at): FactDraft => {
+      const stroke = open.length > 1 ? { stroke: { at: at + 1, of: open.length } } : {}
+      const body = { ...bodies[at]!, ...stroke }
+      return { kind: 'cut', job: job ?? id, nest: nest.id, ...(copy === undefined ? {} : { copy }), body }
+    })
+    const sticks = bodies.flatMap(({ from }) => ('stick' in from ? [from.stick] : []))
     const accepts = acceptance(desk, nest)
     await record(
       desk,
-      [
-        ...accepts,
-        ...opens,
-        { kind: 'cut', job: job ?? id, nest: nest.id, ...(copy === undefined ? {} : { copy }), body },
-      ],
+      [...accepts, ...openingsOf(desk, id, nest, sticks), ...drafts],
       accepts.length > 0 ? [nest] : [],
     )
+  }
+
+  /** One write at a time for each piece. */
+  function oneAtATime(name: string, act: () => Promise<void>): Promise<void> {
+    const before = inFlight.get(name)
+    if (before) return before
+    const now = attempt(desk, undefined, act).finally(() => inFlight.delete(name))
+    inFlight.set(name, now)
+    return now
   }
 
   const simply = (draft: FactDraft): Promise<void> =>
@@ -89,27 +103,29 @@ export function floorActions(desk: Desk): FloorActions {
         return true
       }),
 
-    cut(id, cut) {
-      const name = `${id}/${cut.product.id}`
-      const before = inFlight.get(name)
-      if (before) return before
-      const now = attempt(desk, undefined, () => checkOff(id, cut)).finally(() => inFlight.delete(name))
-      inFlight.set(name, now)
-      return now
-    },
+    cut: (id, ...cuts) => oneAtATime(`${id}/${cuts[0]?.product.id ?? ''}`, () => checkOff(id, cuts)),
 
-    undo: (id) =>
+    cutByHand: (id, piece) =>
+      oneAtATime(`${id}/${piece}`, () => {
+        const asked = store.getState().views[id]?.byHand.find(({ product }) => product.id === piece)
+        if (!asked) throw new Refusal(`${piece} is not left to the hand any more. Look at the plan again.`)
+        return checkOff(id, [asked], ({ byHand }) => byHand)
+      }),
+
+    undo: (id, one) =>
       attempt(desk, undefined, async () => {
         const { last, accepted } = store.getState().progress
         const facts = done()
         // At the saw jobs of one nest are cut as one: the last cut may have been another job's.
         const shared = (one: KnownFact) =>
           one.nest !== undefined && one.nest === accepted[id] && (one.kind === 'cut' || one.kind === 'kept')
-        const fact = facts.findLast((one) => one.id === last[id] || shared(one))
+        const fact = facts.findLast((each) => each.id === last[id] || shared(each))
         if (!fact) return
+        const all = one ? [fact] : strokeWith(fact, facts)
+        const opened = all.flatMap((each) => openedWith(each, facts))
         await record(
           desk,
-          [fact, ...openedWith(fact, facts)].map((one): FactDraft => undoOf(id, one)),
+          [...all, ...opened].map((each): FactDraft => undoOf(id, each)),
         )
       }),
 
@@ -127,7 +143,7 @@ export function floorActions(desk: Desk): FloorActions {
             `A drop of ${say(length, shop.reading)} cannot be left of stick ${stick}: it was ${say(now.length, shop.reading)} long.`,
           )
         const ends = ['cut', now.ends[1]] as const
-        const body = { section: at.section, stick, length, ends }
+        const body = { section: at.section, stick, length, ends, sign: dropSign(nest.id, stick) }
         await record(desk, [{ kind: 'kept', job: id, nest: nest.id, body }])
       }),
 
@@ -200,6 +216,23 @@ export function floorActions(desk: Desk): FloorActions {
   }
 }
 
+const isSame = (one: Product, two: Product): boolean => one.id === two.id && one.key === two.key
+
+/** A cut with the others of its stroke that count: they were written together, so their numbers follow each other. */
+function strokeWith(fact: KnownFact, facts: readonly KnownFact[]): readonly KnownFact[] {
+  const stroke = fact.kind === 'cut' ? fact.body.stroke : undefined
+  if (!stroke) return [fact]
+  const first = fact.seq - stroke.at + 1
+  return facts.filter(
+    (one) =>
+      one.kind === 'cut' &&
+      one.body.stroke?.of === stroke.of &&
+      one.device === fact.device &&
+      one.nest === fact.nest &&
+      one.seq - one.body.stroke.at + 1 === first,
+  )
+}
+
 const undoOf = (job: string, { id, nest }: KnownFact): FactDraft => ({
   kind: 'undo',
   job,
@@ -215,22 +248,28 @@ export function acceptance({ store }: Desk, nest: Nest): readonly FactDraft[] {
     .map((job) => ({ kind: 'accepted', job, nest: nest.id, body: { nest: nest.id } }))
 }
 
-/** A stick goes on the saw: off the rack, where it lies there, or was bought for it and put there. */
-export function openingOf(desk: Desk, job: string, nest: Nest, id: string): FactDraft {
+/** Sticks that go on the saw, those that lie there already left out: off the rack, or bought for this and put there. */
+export function openingsOf(
+  desk: Desk,
+  job: string,
+  nest: Nest,
+  ids: readonly string[],
+): readonly FactDraft[] {
   const { progress } = desk.store.getState()
-  const at = sticksOf(nest).find(({ stick }) => stick.id === id)
-  if (!at) throw new Refusal(`Stick ${id} is not in the nest of this job.`)
   const others = Object.entries(progress.accepted).flatMap(([other, accepted]) =>
     accepted !== nest.id && desk.jobs.has(other) ? (desk.nests.get(accepted) ?? []) : [],
   )
-  const taken = spokenFor(progress, others)
-  const rack = at.stick.rack ?? boughtFor(at, progress.rack, taken)?.id
-  return {
-    kind: 'opened',
-    job,
-    nest: nest.id,
-    body: rack === undefined ? { stick: id } : { stick: id, rack },
-  }
+  const taken = new Set(spokenFor(progress, others))
+  return [...new Set(ids)]
+    .filter((id) => !(stickName(nest.id, id) in progress.opened))
+    .map((id): FactDraft => {
+      const at = sticksOf(nest).find(({ stick }) => stick.id === id)
+      if (!at) throw new Refusal(`Stick ${id} is not in the nest of this job.`)
+      const rack = at.stick.rack ?? boughtFor(at, progress.rack, taken)?.id
+      if (rack !== undefined) taken.add(rack)
+      const body = rack === undefined ? { stick: id } : { stick: id, rack }
+      return { kind: 'opened', job, nest: nest.id, body }
+    })
 }
 
 /**

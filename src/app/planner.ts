@@ -1,12 +1,12 @@
 import { buildOf, builds } from '../core/builds/index.ts'
 import { newJob } from '../core/builds/start.ts'
-import type { Bodies, Made, Progress, Spoiled } from '../core/facts.ts'
+import type { Made, Progress, Spoiled } from '../core/facts.ts'
 import type { Job } from '../core/job.ts'
 import type { Nest } from '../core/nest.ts'
 import { type Beside, plan } from '../core/plan.ts'
-import type { BenchCut, Part, Plan, Run } from '../core/plan-shapes.ts'
+import type { Part, Plan, Run } from '../core/plan-shapes.ts'
 import { bad, good, type Result } from '../core/result.ts'
-import { benchCuts, cutFact, sparesOf } from '../core/saw/bench.ts'
+import { benchWork, cutFact, sparesOf } from '../core/saw/bench.ts'
 import { offerOf, waysFor } from '../core/saw/offer.ts'
 import type { Shop } from '../core/shop.ts'
 
@@ -15,16 +15,17 @@ export interface Planner {
   /** A new job of a build with its starting values, named as the build is; refused for a kind that there is not. */
   newJob(kind: string, units: 'in' | 'mm', id: string): Result<Job>
   plan(job: Job, shop: Shop, nest?: Nest, progress?: Progress, beside?: readonly Beside[]): Result<Plan>
-  benchCuts(
+  /** Every cut of the saws in the order of work, and the pieces that are left to the hand. */
+  benchWork(
     run: Run,
     nest: Nest,
     made: readonly Made[],
     job?: string,
     spoiled?: readonly Spoiled[],
-  ): readonly BenchCut[]
-  cutFact(cut: BenchCut): Bodies['cut']
+  ): ReturnType<typeof benchWork>
+  readonly cutFact: typeof cutFact
   sparesOf(
-    cuts: readonly BenchCut[],
+    cuts: Parameters<typeof sparesOf>[0],
     made: readonly Made[],
     job: { readonly id: string; readonly parts: readonly Part[]; readonly quantity: number },
     held?: (made: Made) => boolean,
@@ -43,7 +44,7 @@ function jobOfKind(kind: string, units: 'in' | 'mm', id: string): Result<Job> {
 export const planner: Planner = {
   newJob: jobOfKind,
   plan,
-  benchCuts,
+  benchWork,
   cutFact,
   sparesOf,
   waysFor,

@@ -7,7 +7,7 @@ import type { Section } from '../core/section/section.ts'
 import { sameLength } from '../core/tolerance.ts'
 import type { Mm } from '../core/units.ts'
 import { attempt, type Desk, Refusal } from './desk.ts'
-import { acceptance, openingOf } from './floor.ts'
+import { acceptance, openingsOf } from './floor.ts'
 import { record } from './publish.ts'
 import { sticksOf } from './rack.ts'
 import { pieceLength } from './remains.ts'
@@ -40,10 +40,10 @@ export function sawActions(desk: Desk): SawActions {
   }
 
   /** What must be true before something is said of a stick: its nest is accepted, and it is on the saw. */
-  const onSaw = (id: string, nest: Nest, stick: string): readonly FactDraft[] => {
-    const opened = stickName(nest.id, stick) in store.getState().progress.opened
-    return [...acceptance(desk, nest), ...(opened ? [] : [openingOf(desk, id, nest, stick)])]
-  }
+  const onSaw = (id: string, nest: Nest, stick: string): readonly FactDraft[] => [
+    ...acceptance(desk, nest),
+    ...openingsOf(desk, id, nest, [stick]),
+  ]
 
   const write = (id: string, nest: Nest, drafts: readonly FactDraft[]): Promise<unknown> =>
     record(desk, drafts, store.getState().progress.accepted[id] === nest.id ? [] : [nest])

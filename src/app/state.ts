@@ -1,7 +1,7 @@
 import type { Bodies, Fact, Made, Progress } from '../core/facts.ts'
 import type { Job, Params } from '../core/job.ts'
 import type { Nest, NestProblem } from '../core/nest.ts'
-import type { BenchCut, Plan } from '../core/plan-shapes.ts'
+import type { BenchCut, HandCut, Plan } from '../core/plan-shapes.ts'
 import type { Problem, Result } from '../core/result.ts'
 import type { Section } from '../core/section/section.ts'
 import type { Shop } from '../core/shop.ts'
@@ -52,6 +52,8 @@ export interface JobView {
   readonly wanted?: readonly NestProblem[]
   /** Every cut of the run, in the order of work, with which are done. Empty while there is no run. */
   readonly cuts: readonly BenchCut[]
+  /** Pieces that no saw of the shop finishes, in order, with which are made. */
+  readonly byHand: readonly HandCut[]
   /** Faults that a judge found: the plan's run and nest are then not shown, these are. */
   readonly refused: readonly string[]
   /** Labels of pieces cut that this job does not need, or no longer. */
@@ -206,10 +208,18 @@ export interface Actions {
   acceptRest(id: string): Promise<void>
   /** The offered plan is not wanted: work goes on by the accepted one. */
   dropRest(id: string): void
-  /** Checks off this cut (accepting the nest and opening the stick with it where need be). */
-  cut(id: string, cut: BenchCut): Promise<void>
-  /** Takes back the last thing that was done on this job. */
-  undo(id: string): Promise<void>
+  /**
+   * Checks off these cuts as one: one, or those that a stroke makes side by side (accepting the nest and opening the sticks
+   * with them where need be).
+   */
+  cut(id: string, ...cuts: readonly BenchCut[]): Promise<void>
+  /** Checks off a piece that is left to the hand. */
+  cutByHand(id: string, piece: string): Promise<void>
+  /**
+   * Takes back the last thing that was done on this job; the pieces of one stroke together, or with `one` only the last of
+   * them.
+   */
+  undo(id: string, one?: boolean): Promise<void>
   /** Takes back the last thing that was done on the rack itself. */
   undoRack(): Promise<void>
   keepDrop(id: string, stick: string, length: number): Promise<void>

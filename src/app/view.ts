@@ -211,6 +211,7 @@ const emptyView = (job: Job): JobView => ({
   nesting: none,
   nest: null,
   cuts: [],
+  byHand: [],
   refused: [],
   spares: [],
   spareSteel: [],
@@ -225,8 +226,8 @@ function lastGood(desk: Desk, state: AppState, view: JobView): JobView {
   if (!before?.plan) return view
   const { problems: _problems, job: _job, offer: _offer, ...last } = before
   const { plan, nest } = last
-  const cuts = plan?.run && nest ? cutsOf(desk, state, plan, nest, view.id) : []
-  return { ...view, ...last, stale: true, cuts, missing: missingIn(cuts) }
+  const work = plan?.run && nest ? workOf(desk, state, plan, nest, view.id) : { cuts: [], byHand: [] }
+  return { ...view, ...last, stale: true, ...work, missing: missingIn(work) }
 }
 
 const withoutNest = ({
@@ -251,17 +252,25 @@ function judged(
     ? [...plan.verdict.nest.faults, ...plan.verdict.run.faults]
     : ['The plan came without its check.']
   if (refused.length > 0) return { ...view, nesting, refused }
-  const cuts = cutsOf(desk, state, plan, nest, view.id)
-  const spares = plan.run ? sparesIn(desk, state, view.job, plan, cuts) : {}
-  return { ...view, plan, nest, nesting, cuts, missing: missingIn(cuts), ...spares }
+  const work = workOf(desk, state, plan, nest, view.id)
+  const spares = plan.run ? sparesIn(desk, state, view.job, plan, work.cuts) : {}
+  return { ...view, plan, nest, nesting, ...work, missing: missingIn(work), ...spares }
 }
 
-const cutsOf = (desk: Desk, state: AppState, plan: Plan, nest: Nest, id: string): readonly BenchCut[] =>
-  plan.run ? desk.planner.benchCuts(plan.run, nest, state.progress.made, id, state.progress.spoiled) : []
+const workOf = (
+  desk: Desk,
+  state: AppState,
+  plan: Plan,
+  nest: Nest,
+  id: string,
+): Pick<JobView, 'cuts' | 'byHand'> =>
+  plan.run
+    ? desk.planner.benchWork(plan.run, nest, state.progress.made, id, state.progress.spoiled)
+    : { cuts: [], byHand: [] }
 
 /** Pieces that the accepted plan no longer gives, since their steel was spoiled. */
-const missingIn = (cuts: readonly BenchCut[]): readonly string[] =>
-  cuts
+const missingIn = ({ cuts, byHand }: Pick<JobView, 'cuts' | 'byHand'>): readonly string[] =>
+  [...cuts, ...byHand]
     .filter(({ lost, product }) => lost !== undefined && product.kind === 'piece')
     .map(({ product }) => product.id)
 

@@ -105,7 +105,7 @@ function setUps(plan: Plan, shop: Shop): string[] {
         .map((line) => `   ${line}`),
       ...(setUp.gang
         ? [
-            `   ${setUp.gang.count} sticks may lie side by side here: saves about ${count(Math.round(setUp.gang.saves), 'minute')}`,
+            `   ${setUp.gang.count} sticks lie side by side here: saves about ${count(Math.round(setUp.gang.saves), 'minute')}`,
           ]
         : []),
       `   ${count(setUp.pieces.length, 'cut')}: ${spans(setUp.pieces)}`,

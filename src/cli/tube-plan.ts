@@ -172,13 +172,14 @@ export function toTubePlan(plan: Plan) {
           run: {
             setUps: run.setUps.map(setUpOf),
             products: run.products.map(productOf),
-            programs: run.programs.map(({ id, saw, stopSide, hold, load, kerf, steps }) => ({
+            programs: run.programs.map(({ id, saw, stopSide, hold, load, kerf, beside, steps }) => ({
               id,
               saw,
               stopSide,
               hold,
               load,
               kerf,
+              ...(beside === undefined ? {} : { beside }),
               steps,
             })),
             ...(run.trims === undefined ? {} : { trims: run.trims }),

@@ -34,6 +34,8 @@ export interface Bodies {
     /** What the person saw on the button, as `A5`; shown, never compared. */
     readonly label: string
     readonly from: CutFrom
+    /** Several pieces that one stroke made side by side, written as one: which of them, of how many. Absent: it alone. */
+    readonly stroke?: { readonly at: number; readonly of: number }
   }
   readonly undo: { readonly fact: string }
   /** This nest is the one to work by, for these jobs (its `jobs`). */
@@ -56,6 +58,8 @@ export interface Bodies {
     readonly stick: string
     readonly length: Mm
     readonly ends: readonly [StickEnd, StickEnd]
+    /** What is painted on it, in full (`dropSign`); absent: it follows from the id of this fact. */
+    readonly sign?: string
   }
   /** What is left of this stick of the nest is scrap. */
   readonly scrapped: { readonly stick: string }
@@ -154,6 +158,8 @@ export interface RackPiece {
   readonly length: Mm
   readonly ends: readonly [StickEnd, StickEnd]
   readonly from: 'bought' | 'found' | 'drop'
+  /** What is painted on it, in full; absent: it follows from the id. */
+  readonly sign?: string
   readonly price?: number
 }
 

@@ -146,7 +146,7 @@ export interface SetUp {
   readonly seam?: 'up' | 'down' | 'fence' | 'outward'
   /** Product ids that this set-up makes, in order. */
   readonly pieces: readonly string[]
-  /** So many equal tubes may lie side by side in the vise at these cuts: what that would save, minutes. Only advice. */
+  /** So many equal tubes lie side by side in the vise at most of these cuts, and what that saves, minutes. Absent: one. */
   readonly gang?: { readonly count: number; readonly saves: number }
   readonly printed: {
     readonly stop: Shown
@@ -200,6 +200,11 @@ export interface Program {
   readonly hold: 'stop' | 'stick'
   readonly load: string
   readonly kerf: Mm
+  /**
+   * Id of a program before it, whose workpiece lies side by side with this one: the same strokes do both, step for step.
+   * Each of them holds by itself too, one after the other. Absent: it lies alone, or others lie beside it.
+   */
+  readonly beside?: string
   readonly steps: readonly Step[]
 }
 
@@ -266,6 +271,8 @@ export interface BenchCut {
   readonly trim?: Trim['printed'] & { readonly turns: readonly Turn[] }
   /** Turnings since the cut before in this program, in order; with `trim`, since that. */
   readonly turns: readonly Turn[]
+  /** Products that one stroke makes side by side, this one among them, in the order of the sticks. Absent: it alone. */
+  readonly stroke?: readonly string[]
   /** The other half of the cut before: nothing is set or cut for it, only checked off. */
   readonly splits?: true
   /** What happens to the workpiece after the last cut of its program: drop id, or `scrap`. */
@@ -277,6 +284,20 @@ export interface BenchCut {
   /** Fact of the miscut that spoiled its steel: this piece is cut no more in this plan. */
   readonly lost?: string
   /** Facts of the pieces (blank, half) that it is cut from; absent while those are not cut. */
+  readonly parent?: string
+}
+
+/** A piece that is left to the hand, with where its steel lies and what is written down when it is made. */
+export interface HandCut {
+  readonly left: Left
+  /** The finished piece; `from` is the blank, the bar or the stick that it is still part of. */
+  readonly product: Product
+  readonly stick: string
+  /** Fact that says it is made. */
+  readonly done?: string
+  /** Fact of the miscut that spoiled its blank. */
+  readonly lost?: string
+  /** Fact of the blank that lies there for it. */
   readonly parent?: string
 }
 

@@ -34,7 +34,10 @@ const step = openFields('a step of the weld list', { step: text(200) })
 
 /** Shape of each body at version 1. */
 const bodies: { readonly [K in FactKind]: Shape<Bodies[K]> } = {
-  cut: openFields('a cut', cutOff),
+  cut: openFields('a cut', {
+    ...cutOff,
+    stroke: v.optional(openFields('a stroke of several', { at: whole(1, 100), of: whole(1, 100) })),
+  }),
   undo: openFields('an undo', { fact: id }),
   accepted: openFields('an accepted nest', { nest: id }),
   bought: openFields('steel bought', {
@@ -45,7 +48,13 @@ const bodies: { readonly [K in FactKind]: Shape<Bodies[K]> } = {
   }),
   found: openFields('steel found', { section, length: size, ends: stickEnds }),
   opened: openFields('a stick opened', { stick: id, rack: v.optional(id) }),
-  kept: openFields('a drop kept', { section, stick: id, length: size, ends: stickEnds }),
+  kept: openFields('a drop kept', {
+    section,
+    stick: id,
+    length: size,
+    ends: stickEnds,
+    sign: v.optional(text(20)),
+  }),
   scrapped: openFields('a rest that is scrap', named),
   loaded: openFields('a stick as it is', { stick: id, length: size, ends: stickEnds }),
   miscut: openFields('a miscut', {

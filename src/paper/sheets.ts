@@ -87,7 +87,7 @@ export const sheets: readonly Sheet[] = [
   {
     id: 'tags',
     title: 'Stick and drop tags',
-    about: 'Which stick, which pieces in which order; a number for every drop that is kept.',
+    about: 'Which stick, which pieces in which order; the mark of every drop that is kept.',
     needsRun: true,
     usual: false,
     pages: tagSheet,

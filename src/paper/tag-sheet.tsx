@@ -18,7 +18,7 @@ export function tagSheet(plan: Plan, cuts: readonly BenchCut[], shop: Shop, page
       title="Tags"
       number={at + 1}
       of={pages.length}
-      foot="Cut out. Paint the number on the steel too."
+      foot="Cut out. Paint the mark on the steel too."
     >
       {blocks.map(({ head, again, strips }) => (
         <article key={head}>

@@ -4,6 +4,7 @@ import { say } from '../core/reading/show.ts'
 import { sectionName } from '../core/section/name.ts'
 import type { Shop } from '../core/shop.ts'
 import type { Mm } from '../core/units.ts'
+import { dropMarks } from './drop-marks.ts'
 import type { Block } from './flow.ts'
 import { bodyWide, lineHigh, linesOf, markFont, type PageSize } from './size.ts'
 import { stickHigh } from './stick-picture.tsx'
@@ -33,11 +34,14 @@ export type TagStrip =
 /** Padding of a tag and the gap to the next one. */
 const round: Mm = 10
 
-/** What each stick leaves, by its id: a drop with its number, or nothing where it is scrap. */
-function dropIds(cuts: readonly BenchCut[]): ReadonlyMap<string, string> {
+/** What each stick leaves, by its id: a drop with the mark to paint, or nothing where it is scrap. */
+function dropIds(plan: Plan, cuts: readonly BenchCut[]): ReadonlyMap<string, string> {
+  const marks = dropMarks(plan)
   return new Map(
     cuts.flatMap(({ loaded, stick, unload }) =>
-      loaded === stick && unload !== undefined && unload !== 'scrap' ? [[stick, unload] as const] : [],
+      loaded === stick && unload !== undefined && unload !== 'scrap'
+        ? [[stick, marks.get(stick) ?? unload] as const]
+        : [],
     ),
   )
 }
@@ -60,7 +64,7 @@ export function tagBlocks(
   shop: Shop,
   page: PageSize,
 ): Block<string, TagStrip>[] {
-  const ids = dropIds(cuts)
+  const ids = dropIds(plan, cuts)
   const wide = bodyWide(page)
   const [stickWord, dropWord] = shop.says === 'stick and drop' ? ['Sticks', 'drop'] : ['Lengths', 'offcut']
   const sections = plan.nest?.sections ?? []

@@ -12,7 +12,6 @@ import {
   boxHigh,
   inLine,
   labelWide,
-  leftBlocks,
   startBlock,
   thirdFigure,
   type WallHead,
@@ -20,6 +19,7 @@ import {
   wallBlocks,
   wordsWide,
 } from './wall.ts'
+import { leftBlocks } from './wall-left.ts'
 
 const foot = 'Guard, eyes, ears. The saw’s manual comes first.'
 
@@ -27,7 +27,7 @@ const foot = 'Guard, eyes, ears. The saw’s manual comes first.'
 export function wallSheet(plan: Plan, cuts: readonly BenchCut[], shop: Shop, page: PageSize) {
   const lying = lyingAtCuts(plan.run!, plan.nest?.sections.flatMap(({ sticks }) => sticks) ?? [])
   const pages = flow(
-    [startBlock(cuts, shop, page), ...wallBlocks(plan, cuts, shop, page), ...leftBlocks(plan, page)],
+    [startBlock(cuts, shop, page), ...wallBlocks(plan, cuts, shop, page), ...leftBlocks(plan, shop, page)],
     bodyHigh(page),
   )
   const job = plan.quantity > 1 ? `${plan.name} × ${plan.quantity}` : plan.name

@@ -5,6 +5,7 @@ import { isShort, shortPiece } from '../core/saw/caution.ts'
 import type { Shop } from '../core/shop.ts'
 import type { Mm } from '../core/units.ts'
 import { pictureHigh, pictureWide } from './bench-picture.tsx'
+import { dropMarks } from './drop-marks.ts'
 import type { Block } from './flow.ts'
 import { pieceHigh } from './piece-picture.tsx'
 import { bodyWide, lineHigh, linesOf, markFont, type PageSize, stopFont, textFont } from './size.ts'
@@ -53,7 +54,8 @@ export const boxHigh: Mm = 11
 export const labelWide = (from: string): Mm => (from ? 58 : 24)
 
 /** `either end to the stop` → `Either end to the stop.` */
-const sentence = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1).replace(/[.]$/, '')}.`
+export const sentence = (text: string) =>
+  `${text.charAt(0).toUpperCase()}${text.slice(1).replace(/[.]$/, '')}.`
 
 /** A first and a second end are both drawn where nothing is seen from the side; else one cut is like the next. */
 function drawnOf(group: readonly BenchCut[]): readonly BenchCut[] {
@@ -137,6 +139,29 @@ export function setUpsInOrder(cuts: readonly BenchCut[]): BenchCut[][] {
   return groups
 }
 
+/** Cuts by the stroke that makes them, in the order of work. */
+function strokesIn(group: readonly BenchCut[]): readonly (readonly BenchCut[])[] {
+  const strokes: BenchCut[][] = []
+  for (const cut of group) {
+    const last = strokes.at(-1)
+    if (last && cut.stroke?.includes(last[0]!.product.id)) last.push(cut)
+    else strokes.push([cut])
+  }
+  return strokes
+}
+
+/** Pieces left to the hand that stay in the bar which is left of a stick, by the stick. */
+function waitingIn({ run }: Plan): ReadonlyMap<string, readonly string[]> {
+  const left = new Set((run?.left ?? []).map(({ piece }) => piece))
+  const loaded = new Set((run?.programs ?? []).map(({ load }) => load))
+  return new Map(
+    (run?.products ?? []).flatMap(({ id, kind, makes = [] }) => {
+      const own = makes.filter((piece) => left.has(piece))
+      return kind === 'rest' && !loaded.has(id) && own.length > 0 ? [[id.split('.')[0]!, own] as const] : []
+    }),
+  )
+}
+
 /** What is set beside miter and stop for a compound end: as great as they are, on a line of its own. */
 export function thirdFigure({
   tilt,
@@ -215,27 +240,6 @@ export function startBlock(
   return { head: { high, what: { stage: 'Before the first cut', words } }, strips: [] }
 }
 
-/** What no saw of the shop finishes, by what hinders it, with the ways out; none where the saws do it all. */
-export function leftBlocks({ run }: Plan, page: PageSize): Block<WallHead, WallStrip>[] {
-  const left = run?.left ?? []
-  if (left.length === 0) return []
-  const wide = bodyWide(page)
-  const reasons = [...new Set(left.map(({ why }) => why))]
-  const texts = reasons.flatMap((why) => {
-    const same = left.filter((one) => one.why === why)
-    return [`${same.map(({ piece }) => piece).join(', ')}: ${why}`, ...(same[0]?.ways ?? [])]
-  })
-  return [
-    {
-      head: { high: lineHigh + 6, what: { stage: 'Not finished by a saw here', words: [] } },
-      strips: texts.map((text) => ({
-        high: linesOf(sentence(text), wide) * lineHigh,
-        what: { kind: 'words', text: sentence(text) },
-      })),
-    },
-  ]
-}
-
 export function wallBlocks(
   plan: Plan,
   cuts: readonly BenchCut[],
@@ -249,6 +253,8 @@ export function wallBlocks(
     ),
   )
   const partOf = new Map((plan.cutParts ?? plan.parts).map((part) => [part.mark, part]))
+  const marks = dropMarks(plan)
+  const waiting = waitingIn(plan)
   // Through all set-ups: a stick stays on the saw until it is unloaded, and is not whole when it comes back.
   let loaded = ''
   const begun = new Set<string>()
@@ -268,7 +274,7 @@ export function wallBlocks(
       // Nothing to turn: the picture shows it all.
       setUp.swing === 0 && group.every(({ turns }) => turns.length === 0) ? '' : turn,
       ends,
-      setUp.gang ? `may be cut ${setUp.gang.count} side by side` : '',
+      setUp.gang ? 'what lies side by side is cut in one stroke: one box for all of it' : '',
       firstPiece(group, partOf),
       group.some(({ product, setUp: { section } }) =>
         isShort(lengthOf(product, partOf), Math.max(section.width, section.height)),
@@ -290,7 +296,9 @@ export function wallBlocks(
     const end = (cut: BenchCut) => (bothEnds(group) ? (cut.product.kind === 'half' ? 'a' : 'b') : '')
     const labelOf = (cut: BenchCut) =>
       (cut.product.makes?.[0] ?? cut.product.id).slice((cut.product.mark ?? '').length) + end(cut)
-    const boxes = boxWide(Math.max(...group.map((cut) => labelOf(cut).length)))
+    const strokes = strokesIn(group)
+    const labelsOf = (stroke: readonly BenchCut[]) => stroke.map(labelOf).join(', ')
+    const boxes = boxWide(Math.max(...strokes.map((stroke) => labelsOf(stroke).length)))
     const perRow = (from: string) => Math.max(1, Math.floor((wide - labelWide(from)) / boxes))
     const severalMarks = new Set(group.map(({ product }) => product.mark)).size > 1
     const pictured = new Set<string>()
@@ -306,19 +314,24 @@ export function wallBlocks(
     const close = () => {
       row = undefined
     }
-    for (const cut of group) {
+    for (const stroke of strokes) {
+      const cut = stroke[0]!
       const whole = cut.loaded === cut.stick
-      const known = sectionOf.get(cut.stick)
-      const stick = known?.stick
-      if (whole && onSaw === cut.stick) note(`${cut.stick} stays on the saw.`)
-      else if (whole && loaded !== cut.stick) {
-        const rack = stick?.from === 'rack' ? ', from the rack' : ''
+      const sticks = stroke.map((one) => one.stick)
+      const names = sticks.join(', ')
+      const stick = sectionOf.get(cut.stick)?.stick
+      if (whole && onSaw === names) note(`${names} ${sticks.length > 1 ? 'stay' : 'stays'} on the saw.`)
+      else if (whole && loaded !== names) {
         const clean = cut.trimFirst ? `; clean up ${say(cut.trimFirst, shop.reading)}` : ''
-        const fresh = !begun.has(cut.stick)
-        const which = !fresh
-          ? `what is left of ${cut.stick}`
-          : `${cut.stick}${stick ? `, ${say(stick.length, shop.reading)}` : ''}${rack}`
-        note(`Load ${which}${clean}.`, fresh ? known : undefined)
+        if (sticks.length > 1) note(`Side by side, ends flush${clean}:`)
+        for (const id of sticks) {
+          const known = sectionOf.get(id)
+          const rack = known?.stick.from === 'rack' ? ', from the rack' : ''
+          const fresh = !begun.has(id)
+          const long = known ? `, ${say(known.stick.length, shop.reading)}` : ''
+          const which = fresh ? `${id}${long}${rack}` : `what is left of ${id}`
+          note(`Load ${which}${sticks.length > 1 ? '' : clean}.`, fresh ? known : undefined)
+        }
       }
       if (cut.trim) {
         const { miter, lean, bevel } = cut.trim
@@ -326,13 +339,13 @@ export function wallBlocks(
       }
       if (cut.splits) note('The same cut makes this one too: only tick it.')
       if (whole) {
-        loaded = cut.stick
-        begun.add(cut.stick)
+        loaded = names
+        for (const id of sticks) begun.add(id)
       }
       onSaw = ''
       const mark = cut.product.mark ?? ''
-      const from = whole ? cut.stick : ''
-      const number = labelOf(cut)
+      const from = whole ? names : ''
+      const number = labelsOf(stroke)
       const part = partOf.get(mark)
       if (severalMarks && part && !pictured.has(mark)) {
         strips.push({ high: pieceHigh, what: { kind: 'piece', part } })
@@ -346,11 +359,14 @@ export function wallBlocks(
       row.numbers.push(number)
       if (whole && cut.unload !== undefined) {
         close()
-        note(
-          cut.unload === 'scrap' || !stick
-            ? `What is left of ${cut.stick} is scrap.`
-            : `Keep ${say(stick.drop, shop.reading)}; paint ${cut.unload} on it, or the mark that the Saw station gives it.`,
-        )
+        if (cut.unload === 'scrap' || !stick) note(`What is left of ${names} is scrap.`)
+        else
+          for (const id of sticks)
+            note(
+              waiting.has(id)
+                ? `What is left of ${id} stays for ${waiting.get(id)!.join(', ')}, by hand.`
+                : `${sticks.length > 1 ? `${id}: keep` : 'Keep'} ${say(sectionOf.get(id)!.stick.drop, shop.reading)}; paint ${marks.get(id) ?? id} on it.`,
+            )
         loaded = ''
       }
     }

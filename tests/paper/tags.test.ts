@@ -1,31 +1,35 @@
 import { describe, expect, test } from 'vitest'
+import { dropSign, rackMarks } from '../../src/core/facts/rack-mark.ts'
 import { listBlocks } from '../../src/paper/list-sheet.tsx'
 import { pageSizes } from '../../src/paper/size.ts'
 import { inOrder, tagBlocks } from '../../src/paper/tags.ts'
-import { cutsWith, plan, shop, stick } from '../ui/saw/bench-run.ts'
+import { cutsWith, nest, plan, shop, stick } from '../ui/saw/bench-run.ts'
 
 const tags = (cuts = cutsWith([])) =>
   tagBlocks(plan, cuts, shop, pageSizes.A4).flatMap(({ strips }) => strips.map(({ what }) => what))
 
+// The rack will say it of the drop of S1, whenever it is kept.
+const mark = rackMarks([{ id: 'kept:1', sign: dropSign(nest.id, 'S1') }]).get('kept:1')
+
 describe('tags', () => {
-  test('a stick says what it is, what comes out of it in which order, and what is left under which number', () => {
+  test('a stick says what it is, what comes out of it in which order, and which mark is painted on what is left', () => {
     const [first] = tags()
     expect(first).toMatchObject({
       kind: 'stick',
       tag: {
         title: '40 × 40 × 3 mm square tube, 6000 mm',
         pieces: 'In order: A1 to A2',
-        rest: 'Then offcut S1.1: 5177 mm',
+        rest: `Then offcut ${mark}: 5177 mm`,
       },
     })
   })
 
-  test('a drop that is kept has a tag with the number to paint, its length and where it is from', () => {
+  test('a drop that is kept has a tag with the mark to paint, its length and where it is from', () => {
     expect(tags()[1]).toEqual({
       kind: 'drops',
       tags: [
         {
-          id: 'S1.1',
+          id: mark,
           length: '5177 mm',
           section: '40 × 40 × 3 mm square tube',
           from: `${plan.name}, S1`,

@@ -5,6 +5,7 @@ import type { Shop } from '../shop.ts'
 import { sameLength } from '../tolerance.ts'
 import { type Mm, toRad } from '../units.ts'
 import { finishedFaults, printedFaults, rounding } from './finished.ts'
+import { gangFaults } from './gangs.ts'
 import { leftFaults } from './left.ts'
 import { productFaults } from './products.ts'
 import { type Measured, type Replayed, type Rounded, replay } from './replay.ts'
@@ -29,6 +30,7 @@ export function checkRun(run: Run, nest: Nest, parts: readonly Part[], shop: Sho
     ...exact.faults,
     ...productFaults(run, nest, exact, half),
     ...leftFaults(run, nest, exact),
+    ...gangFaults(run, exact, shop),
     ...limitFaults(run.programs, exact, shop, rounded, finishedIn(run)),
     ...setUpFaults(run, exact, shop, roundedOn(nest, parts, Math.max)),
     ...seamFaults(run, nest, parts, exact),

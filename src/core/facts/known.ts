@@ -64,7 +64,12 @@ const readable: { readonly [K in FactKind]: (body: Fields) => boolean } = {
   bought: (body) => isObject(body.section) && isLength(body.length) && isCount(body.count),
   found: (body) => isObject(body.section) && isLength(body.length) && isPair(body.ends),
   opened: (body) => isText(body.stick),
-  kept: (body) => isObject(body.section) && isText(body.stick) && isLength(body.length) && isPair(body.ends),
+  kept: (body) =>
+    isObject(body.section) &&
+    isText(body.stick) &&
+    isLength(body.length) &&
+    isPair(body.ends) &&
+    (body.sign === undefined || isText(body.sign)),
   scrapped: (body) => isText(body.stick),
   loaded: (body) => isText(body.stick) && isLength(body.length) && isPair(body.ends),
   miscut: (body) =>

@@ -95,5 +95,8 @@ function brought(fact: KnownFact): readonly RackPiece[] {
   }
   if (fact.kind !== 'found' && fact.kind !== 'kept') return []
   const { section, length, ends } = fact.body
-  return [{ id: fact.id, section, length, ends, from: fact.kind === 'found' ? 'found' : 'drop' }]
+  const piece = { id: fact.id, section, length, ends } as const
+  if (fact.kind === 'found') return [{ ...piece, from: 'found' }]
+  const { sign } = fact.body
+  return [{ ...piece, from: 'drop', ...(sign === undefined ? {} : { sign }) }]
 }

@@ -1,6 +1,6 @@
 import type { Bodies, Made, Spoiled } from '../facts.ts'
-import type { Nest } from '../nest.ts'
-import type { BenchCut, Part, Product, Program, Run, SetUp, Turn } from '../plan-shapes.ts'
+import { type Nest, piecesIn } from '../nest.ts'
+import type { BenchCut, HandCut, Part, Product, Program, Run, SetUp, Turn } from '../plan-shapes.ts'
 import { sameLength } from '../tolerance.ts'
 import type { Mm } from '../units.ts'
 import { sameSetting } from './setting.ts'
@@ -21,24 +21,29 @@ interface Cleaned {
  * An open cut names as `parent` a blank or half that lies there for it: of one geometry any will do. A place whose steel
  * was spoiled, and those that were to be cut from it, are lost.
  */
-export function benchCuts(
+export const benchCuts = (...asked: Parameters<typeof benchWork>): readonly BenchCut[] =>
+  benchWork(...asked).cuts
+
+/** The same, with the pieces that are left to the hand. */
+export function benchWork(
   run: Run,
   nest: Nest,
   made: readonly Made[],
   jobId?: string,
   spoiled: readonly Spoiled[] = [],
-): readonly BenchCut[] {
-  const drafts = draftsOf(run, anyWayRound(nest))
+): { readonly cuts: readonly BenchCut[]; readonly byHand: readonly HandCut[] } {
+  const { drafts, slots } = draftsOf(run, anyWayRound(nest))
+  const hands = handSlots(run, nest, slots)
   // What went wrong under this nest takes the place that it was cut for.
   const wrong = new Map(spoiled.filter((one) => one.nest === nest.id).map((one) => [one.id, one]))
   const filled = fill(
-    drafts.map(({ slot }) => slot),
+    [...drafts, ...hands].map(({ slot }) => slot),
     nest,
     [...made, ...[...wrong.values()].map((one): Made => ({ ...one, used: false }))],
     jobId === undefined ? nest.jobs : [jobId],
   )
   const lost = new Map<string, string>()
-  for (const { slot } of drafts) {
+  for (const { slot } of [...drafts, ...hands]) {
     const fact = filled.get(slot.product.id)
     const why = fact !== undefined && wrong.has(fact) ? fact : slot.before && lost.get(slot.before.product.id)
     if (why !== undefined) lost.set(slot.product.id, why)
@@ -46,7 +51,7 @@ export function benchCuts(
   const byId = new Map(made.map((one) => [one.id, one]))
   const lying = lyingSteel(made, new Set(filled.values()))
   let before: string | false | undefined
-  return drafts.map(({ slot, ...draft }, index) => {
+  const cuts = drafts.map(({ slot, ...draft }, index): BenchCut => {
     const spoilt = lost.get(draft.product.id)
     if (spoilt !== undefined) {
       const from = wrong.get(spoilt)?.from
@@ -67,6 +72,45 @@ export function benchCuts(
       ...(parent ? { parent } : {}),
     }
   })
+  const blanks = new Map<string, string | undefined>()
+  const byHand = hands.map(({ left, slot }): HandCut => {
+    const { product, stick } = slot
+    const why = lost.get(product.id)
+    const done = filled.get(product.id)
+    if (why !== undefined) return { left, product, stick, lost: why }
+    if (done !== undefined) return { left, product, stick, done }
+    // Both pieces of a paired blank are of the one that lies there.
+    if (!blanks.has(product.from)) blanks.set(product.from, nextLying(lying, slot.before))
+    const parent = blanks.get(product.from)
+    return { left, product, stick, ...(parent === undefined ? {} : { parent }) }
+  })
+  return { cuts, byHand }
+}
+
+/** The places of pieces left to the hand: each comes of a blank or a bar that is cut no further, or of a whole stick. */
+function handSlots(
+  { left = [], products, programs }: Run,
+  { sections }: Nest,
+  slots: ReadonlyMap<string, Slot>,
+): readonly { readonly left: HandCut['left']; readonly slot: Slot }[] {
+  const productOf = new Map(products.map((product) => [product.id, product]))
+  const loaded = new Set(programs.map(({ load }) => load))
+  const pieces = new Map(
+    sections.flatMap(({ sticks }) =>
+      sticks.flatMap(({ id, pieces: own }) =>
+        own.flatMap(piecesIn).map((piece) => [piece.piece, { ...piece, stick: id }] as const),
+      ),
+    ),
+  )
+  return left.flatMap((one) => {
+    const piece = pieces.get(one.piece)
+    if (!piece) return []
+    const { mark, key, copy, job, stick } = piece
+    const from = products.find(({ id, makes }) => makes?.includes(one.piece) && !loaded.has(id))?.id ?? stick
+    const product: Product = { id: one.piece, from, kind: 'piece', mark, key, copy, job, makes: [one.piece] }
+    const before = productOf.get(from)?.kind === 'blank' ? slots.get(from) : undefined
+    return [{ left: one, slot: { product, stick, ...(before ? { before } : {}) } }]
+  })
 }
 
 const newSetUpAt = (drafts: readonly Draft[], at: number): boolean =>
@@ -85,14 +129,14 @@ const anyWayRound = ({ sections }: Nest): ReadonlySet<string> =>
 function draftsOf(
   { programs, products, setUps, trims = [] }: Run,
   sameOver: ReadonlySet<string>,
-): readonly Draft[] {
+): { readonly drafts: readonly Draft[]; readonly slots: ReadonlyMap<string, Slot> } {
   const productOf = new Map(products.map((product) => [product.id, product]))
   const setUpOf = new Map(setUps.map((setUp) => [setUp.id, setUp]))
   const slots = new Map<string, Slot>()
   const trimOf = new Map(trims.map((trim) => [trim.before, trim.printed]))
   // A clean-up cut that is a visit of its own stands before the first cut of the visit after.
   let cleaned: Cleaned | undefined
-  return programs.flatMap((program) => {
+  const visits = programs.map((program): readonly Draft[] => {
     const cuts: Draft[] = []
     let turns: Turn[] = []
     for (const step of program.steps) {
@@ -128,6 +172,27 @@ function draftsOf(
       } else if ('unload' in step && cuts.length > 0) cuts.push({ ...cuts.pop()!, unload: step.unload })
     }
     return cuts
+  })
+  return { drafts: strokeByStroke(programs, visits), slots }
+}
+
+/** Of what lies side by side the first cut of each, then the second of each, and so on. */
+function strokeByStroke(
+  programs: readonly Program[],
+  visits: readonly (readonly Draft[])[],
+): readonly Draft[] {
+  const gangs: (readonly Draft[])[][] = []
+  for (const [at, cuts] of visits.entries()) {
+    if (programs[at]!.beside === undefined) gangs.push([cuts])
+    else gangs.at(-1)!.push(cuts)
+  }
+  return gangs.flatMap((gang) => {
+    if (gang.length === 1) return gang[0]!
+    return gang[0]!.flatMap((_, at) => {
+      const stroke = gang.map((cuts) => cuts[at]!)
+      const ids = stroke.map(({ product }) => product.id)
+      return stroke.map((cut) => ({ ...cut, stroke: ids }))
+    })
   })
 }
 
@@ -188,7 +253,8 @@ function nextLying(lying: Map<string, string[]>, before: Slot | undefined): stri
 }
 
 /** Neither done nor lost to a miscut. */
-export const isOpen = ({ done, lost }: BenchCut): boolean => done === undefined && lost === undefined
+export const isOpen = ({ done, lost }: Pick<BenchCut, 'done' | 'lost'>): boolean =>
+  done === undefined && lost === undefined
 
 /** The first open cut whose workpiece is there (a stick, or a blank or half that was cut); undefined when all is cut. */
 export function nextCut(cuts: readonly BenchCut[]): BenchCut | undefined {
@@ -210,7 +276,11 @@ export function setUpProgress(
  * What is written down when a cut is made: one piece of this geometry, from this stick or from that blank or half.
  * Where the blank was never checked off, the stick stands for it: the steel came from there.
  */
-export function cutFact({ product, parent, stick }: BenchCut): Bodies['cut'] {
+export function cutFact({
+  product,
+  parent,
+  stick,
+}: Pick<BenchCut, 'product' | 'parent' | 'stick'>): Bodies['cut'] {
   const { kind, key = '', mark = '', makes = [], id } = product
   return {
     stage: kind === 'blank' || kind === 'half' ? kind : 'piece',

@@ -7,6 +7,7 @@ import type { Saw, Shop } from '../shop.ts'
 import { sameLength } from '../tolerance.ts'
 import type { Mm } from '../units.ts'
 import { quickest } from './figures.ts'
+import { sideBySide } from './gang.ts'
 import { type HeldCut, type Holding, shareOut, stickHoldings } from './hold.ts'
 import { lacksSteel, notHeld, pastStop } from './refusals.ts'
 import { atRest } from './setting.ts'
@@ -148,7 +149,7 @@ export function squareCuts(section: NestSection, shop: Shop, sticks: readonly Lo
       }
     if (candidates.length > 0 || !stuck) {
       const naive = visitsOf(bench, partByPart(open))
-      const visits = quickest(candidates)
+      const visits = quickest(candidates.flatMap((each) => [each, sideBySide(each)]))
       return good({ visits, partByPart: naive.ok ? naive.value : visits, left })
     }
     const { stays, problems } = stuck

@@ -1,6 +1,7 @@
 import type { Run } from '../plan-shapes.ts'
 import { sameLength } from '../tolerance.ts'
 import type { Mm } from '../units.ts'
+import { gangsOf } from './gang.ts'
 import { atRest, type Setting, sameSetting } from './setting.ts'
 import type { CleanUp, Visit } from './visit.ts'
 
@@ -13,16 +14,18 @@ interface Standing {
 
 /**
  * What a run asks of hands and saws, and its minutes by each saw's figures. A load is a workpiece put on the saw that
- * was not in hand from the cut before; a stop counts when it is moved to another distance or another side.
+ * was not in hand from the cut before; a stop counts when it is moved to another distance or another side. What lies side
+ * by side is loaded and turned one by one, and cut by the same strokes.
  */
 export function workOf(visits: readonly Visit[]): Run['work'] {
   const standing = new Map<string, Standing>()
   const total = { heads: 0, stops: 0, loads: 0, turns: 0, cuts: 0, minutes: 0 }
   let inHand = ''
-  for (const { saw, load, cuts, cleanUpLast, stopSide } of visits) {
+  for (const gang of gangsOf(visits)) {
+    const { saw, load, cuts, cleanUpLast, stopSide } = gang[0]!
     const now = standing.get(saw.id) ?? { setting: atRest, stop: null, side: null }
     standing.set(saw.id, now)
-    const loads = load === inHand ? 0 : 1
+    const loads = load === inHand ? 0 : gang.length
     let [heads, stops, turns, made] = [0, 0, 0, 0]
     const set = (setting: Setting): void => {
       // A cradle or a wedge that is changed takes about as long as the head; the stop's zero moves with the head.
@@ -33,20 +36,20 @@ export function workOf(visits: readonly Visit[]): Run['work'] {
     }
     const clean = (cleanUp: CleanUp | undefined): void => {
       if (!cleanUp) return
-      turns += cleanUp.turns.length
+      turns += cleanUp.turns.length * gang.length
       set(cleanUp.setting)
       made += 1
     }
     for (const cut of cuts) {
       clean(cut.cleanUp)
-      turns += cut.turns.length
+      turns += cut.turns.length * gang.length
       set(cut)
       if (now.stop === null || now.side !== stopSide || Math.abs(cut.stop.mm - now.stop) > sameLength)
         stops += 1
       now.stop = cut.stop.mm
       now.side = stopSide
       made += 1
-      inHand = cut.keep.id
+      inHand = gang.length > 1 ? '' : cut.keep.id
     }
     clean(cleanUpLast)
     total.heads += heads

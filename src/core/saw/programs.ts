@@ -1,29 +1,41 @@
 import type { Product, Program, Run, SetUp, Step, Trim, Turn } from '../plan-shapes.ts'
-import { isRound } from '../section/section.ts'
 import type { Reading } from '../shop.ts'
 import { workOf } from './figures.ts'
+import { gangsOf } from './gang.ts'
 import { atRest, type Setting, sameSetting } from './setting.ts'
 import { type CleanUp, type Cut, settingKey, type Visit } from './visit.ts'
 import { headWords, printedOf } from './words.ts'
 
-/** Consecutive cuts of one setting. */
+/** Consecutive cuts of one setting, in the order in which the programs name them. */
 interface Stretch {
   readonly visit: Visit
   readonly key: string
   readonly cuts: Cut[]
+  strokes: number
+  /** How many lie side by side at most. */
+  most: number
 }
 
 function stretchesOf(visits: readonly Visit[]): readonly Stretch[] {
   const stretches: Stretch[] = []
-  for (const visit of visits)
+  for (const gang of gangsOf(visits)) {
+    const visit = gang[0]!
+    const own = new Map<Stretch, number[]>()
     for (const [at, cut] of visit.cuts.entries()) {
       const key = settingKey(visit, cut)
-      const now = stretches.at(-1)
+      const last = stretches.at(-1)
       // The record says where the seam looks at the first cut of every stick.
-      const alike = at > 0 || cut.kind !== 'stick' || now?.cuts[0]?.seam?.now === cut.seam?.now
-      if (now?.key === key && alike) now.cuts.push(cut)
-      else stretches.push({ visit, key, cuts: [cut] })
+      const alike = at > 0 || cut.kind !== 'stick' || last?.cuts[0]?.seam?.now === cut.seam?.now
+      const now = last?.key === key && alike ? last : { visit, key, cuts: [], strokes: 0, most: 1 }
+      if (now !== last) stretches.push(now)
+      now.cuts.push(cut)
+      now.strokes += 1
+      now.most = Math.max(now.most, gang.length)
+      own.set(now, [...(own.get(now) ?? []), at])
     }
+    for (const { cuts } of gang.slice(1))
+      for (const [stretch, places] of own) stretch.cuts.push(...places.map((at) => cuts[at]!))
+  }
   return stretches
 }
 
@@ -36,32 +48,16 @@ function stageOf(cuts: readonly Cut[]): string {
   return kind === 'only' ? 'end' : kind
 }
 
-/**
- * Square cuts of equal tubes may be made side by side, one from each stick, as many as the vise takes. Only advice: the
- * programs cut one after the other. Miters are never ganged so, because side by side moves the long point.
- */
-function gangOf({ saw, section }: Visit, cuts: readonly Cut[]): Pick<SetUp, 'gang'> {
-  const square = cuts.every(
-    ({ kind, swing, tilt }) => (kind === 'blank' || kind === 'square') && swing === 0 && tilt === 0,
-  )
-  if (!square || isRound(section)) return {}
-  const perStick = new Map<string, number>()
-  for (const { keep } of cuts) {
-    const stick = keep.from.split('.')[0]!
-    perStick.set(stick, (perStick.get(stick) ?? 0) + 1)
-  }
-  const count = Math.min(saw.gang ?? 1, perStick.size)
-  if (count < 2) return {}
-  // The sticks with most cuts go together: a stroke cuts one off each that still has some.
-  const counts = [...perStick.values()].sort((one, two) => two - one)
-  const strokes = counts.filter((_, at) => at % count === 0).reduce((sum, most) => sum + most, 0)
-  return { gang: { count, saves: (cuts.length - strokes) * saw.minutes.cut } }
+/** How many lie side by side at these cuts, at most, and the strokes that this saves. */
+function gangOf({ visit: { saw }, cuts, strokes, most }: Stretch): Pick<SetUp, 'gang'> {
+  return most < 2 ? {} : { gang: { count: most, saves: (cuts.length - strokes) * saw.minutes.cut } }
 }
 
 /** Set-up records in the order of work. Their ids are structural: mark, stage, and which one of its like. */
 function setUpsOf(visits: readonly Visit[], reading: Reading): readonly SetUp[] {
   const counts = new Map<string, number>()
-  return stretchesOf(visits).map(({ visit, cuts }) => {
+  return stretchesOf(visits).map((stretch) => {
+    const { visit, cuts } = stretch
     const cut = cuts[0]!
     const stem = `${cut.keep.mark}/${stageOf(cuts)}`
     const count = (counts.get(stem) ?? 0) + 1
@@ -82,7 +78,7 @@ function setUpsOf(visits: readonly Visit[], reading: Reading): readonly SetUp[] 
       faceDown: cut.faceDown,
       ...(cut.seam === undefined ? {} : { seam: cut.seam.now }),
       pieces: cuts.flatMap(({ keep, rest }) => (typeof rest === 'string' ? [keep.id] : [keep.id, rest.id])),
-      ...gangOf(visit, cuts),
+      ...gangOf(stretch),
       printed: printedOf(visit, cuts, reading),
     }
   })
@@ -142,8 +138,17 @@ function stepsOf(
 }
 
 function programOf(visit: Visit, setUpOf: ReadonlyMap<string, string>): Program {
-  const { saw, stopSide, hold, load, kerf } = visit
-  return { id: load, saw: saw.id, stopSide, hold, load, kerf, steps: stepsOf(visit, setUpOf) }
+  const { saw, stopSide, hold, load, kerf, beside } = visit
+  return {
+    id: load,
+    saw: saw.id,
+    stopSide,
+    hold,
+    load,
+    kerf,
+    ...(beside === undefined ? {} : { beside }),
+    steps: stepsOf(visit, setUpOf),
+  }
 }
 
 const productsOf = ({ cuts, leaves }: Visit): readonly Product[] => [

@@ -47,6 +47,8 @@ export interface Visit extends Holding {
   readonly cuts: readonly Cut[]
   /** Clean-up for the cut that the next visit of this stick begins with. */
   readonly cleanUpLast?: CleanUp
+  /** It lies side by side with this workpiece: the same strokes cut both. */
+  readonly beside?: string
   /** What is taken off the saw at the end; absent where nothing is left. */
   readonly leaves?: Product | 'scrap'
 }

@@ -1,8 +1,9 @@
 import { type ReactNode, useState } from 'react'
 import type { NestStick } from '../../core/nest.ts'
-import type { BenchCut, Plan, Run } from '../../core/plan-shapes.ts'
+import type { BenchCut, HandCut, Plan, Run } from '../../core/plan-shapes.ts'
 import { isOpen, nextCut } from '../../core/saw/bench.ts'
 import type { Shop } from '../../core/shop.ts'
+import { count } from '../words.ts'
 import { ByHand } from './by-hand.tsx'
 import { CutBar } from './cut-bar.tsx'
 import { Flash, useCheckOff } from './flash.tsx'
@@ -10,9 +11,9 @@ import { LeftOver, leftOvers, Paint } from './left-over.tsx'
 import type { Painted } from './painted.ts'
 import { Panel } from './panel.tsx'
 import { usePedal } from './pedal.ts'
-import { calledOf, onKey, sawCaution } from './say.ts'
+import { calledTogether, onKey, sawCaution } from './say.ts'
 import { NextSetUp, SetUpList } from './set-ups.tsx'
-import { nextStation, nowAt, type Station, stationsOf } from './work.ts'
+import { nextStation, nowAt, type Station, stationsOf, strokeOf } from './work.ts'
 
 export interface BenchProps {
   readonly job: string
@@ -23,6 +24,8 @@ export interface BenchProps {
   readonly run: Run
   readonly sticks: readonly NestStick[]
   readonly cuts: readonly BenchCut[]
+  /** Pieces that are left to the hand. */
+  readonly byHand: readonly HandCut[]
   readonly shop: Shop
   /** Counts up at each fact that reached the disk. */
   readonly flash: number
@@ -34,14 +37,18 @@ export interface BenchProps {
   /** Sticks with the drop that the real ones leave. */
   readonly sticksNow: readonly NestStick[]
   readonly onGo: (setUp: string) => void
-  readonly onCut: (cut: BenchCut) => Promise<void>
-  readonly onUndo: () => void
+  readonly onCut: (stroke: readonly BenchCut[]) => Promise<void>
+  readonly onByHand: (piece: string) => Promise<void>
+  /** `one`: only the last piece of a stroke. */
+  readonly onUndo: (one: boolean) => void
   readonly onKeepDrop: (stick: string, length: number) => void
   readonly onScrap: (stick: string) => void
   readonly onWeld: () => void
-  /** Tells of a miscut; `now` is the cut at hand. */
-  readonly tellMiscut: (now: BenchCut | undefined, end: () => void) => ReactNode
+  /** Tells of a miscut; `now` are the cuts at hand. */
+  readonly tellMiscut: (now: readonly BenchCut[], end: () => void) => ReactNode
   readonly lacking: ReactNode
+  /** What is painted on the drop of a stick when it is kept. */
+  readonly dropMark: (stick: string) => string
   /** Drops on the rack, with what is painted on them. */
   readonly painted: readonly Painted[]
 }
@@ -53,7 +60,9 @@ export function Bench(props: BenchProps) {
   const [telling, setTelling] = useState(false)
   const stations = stationsOf(cuts)
   const [aside, setAside] = useState(false)
-  const checkOff = useCheckOff((id) => cuts.some((cut) => cut.product.id === id && cut.done !== undefined))
+  const [alone, setAlone] = useState(false)
+  const all = [...cuts, ...props.byHand]
+  const checkOff = useCheckOff((id) => all.some((cut) => cut.product.id === id && cut.done !== undefined))
   const [stay, setStay] = useState<string | undefined>(undefined)
   const known = (id: string | undefined) => stations.some((station) => station.setUp.id === id)
   // A set-up stays until the person moves on: the next one needs another stop or angle, set by hand.
@@ -72,17 +81,27 @@ export function Bench(props: BenchProps) {
     setAside(setUp !== homeId)
     props.onGo(setUp)
   }
-  const lefts = leftOvers(props.sticksNow, (stick) => finished(cuts, stick), props.isSettled)
+  const lefts = leftOvers(
+    props.sticksNow,
+    (stick) => finished(cuts, stick) && !props.byHand.some((one) => waitsIn(one, stick)),
+    props.isSettled,
+  )
   const left = lefts[0]
   const cut = now.kind === 'cut' ? now.cut : undefined
+  const stroke = cut && strokeOf(cut, cuts, alone)
+  const hand = now.kind === 'all cut' ? props.byHand.find((one) => isOpen(one)) : undefined
   const checkNow = () => {
-    if (cut)
-      checkOff.check(cut.product.id, onKey(calledOf(cut.product, run.products)), () => props.onCut(cut))
+    if (!stroke) return
+    const name = onKey(calledTogether(stroke, run.products))
+    checkOff.check(stroke[0].product.id, name, () => props.onCut(stroke))
   }
-  usePedal(cut && !telling ? checkNow : undefined, props.undoable && !telling ? props.onUndo : undefined)
+  const undo = () => props.onUndo(alone)
+  const made = (piece: string) => checkOff.check(piece, piece, () => props.onByHand(piece))
+  usePedal(stroke && !telling ? checkNow : undefined, props.undoable && !telling ? undo : undefined)
   const leftOver = left && (
     <LeftOver
       stick={left}
+      mark={props.dropMark(left.id)}
       shop={shop}
       onKeep={() => props.onKeepDrop(left.id, left.drop)}
       all={lefts.filter(({ drop }) => drop >= shop.leastDrop)}
@@ -90,6 +109,15 @@ export function Bench(props: BenchProps) {
         for (const { id, drop } of all) props.onKeepDrop(id, drop)
       }}
       onScrap={() => props.onScrap(left.id)}
+    />
+  )
+  const byHand = (
+    <ByHand
+      pieces={props.byHand}
+      parts={props.plan.cutParts ?? props.plan.parts}
+      shop={shop}
+      now={now.kind === 'all cut'}
+      onMade={made}
     />
   )
   return (
@@ -106,15 +134,24 @@ export function Bench(props: BenchProps) {
       <div className="saw-panel">
         <Flash flash={props.flash} />
         {props.lacking}
-        {telling && props.tellMiscut(cut, () => setTelling(false))}
-        {shown && !telling && (
-          <Panel {...props} station={shown} cut={cut} now={now.kind} cuts={cuts} leftOver={leftOver} />
+        {telling && props.tellMiscut(stroke ?? [], () => setTelling(false))}
+        {now.kind === 'all cut' && !telling && <AllCut cuts={cuts} byHand={props.byHand} />}
+        {now.kind === 'all cut' && !telling && byHand}
+        {shown && !telling && !hand && (
+          <Panel
+            {...props}
+            station={shown}
+            stroke={stroke}
+            alone={alone}
+            onAlone={setAlone}
+            now={now.kind}
+            leftOver={leftOver}
+          />
         )}
-        {!shown && !telling && leftOver}
-        {now.kind === 'all cut' && <AllCut cuts={cuts} />}
+        {(!shown || hand) && !telling && leftOver}
         <Paint painted={now.kind === 'all cut' ? props.painted : props.painted.slice(0, 1)} shop={shop} />
         {shown && <After station={shown} cuts={cuts} stations={stations} run={run} shop={shop} />}
-        <ByHand left={run.left} />
+        {now.kind !== 'all cut' && byHand}
         <p className="caution">{sawCaution}</p>
       </div>
       <CutBar
@@ -125,13 +162,20 @@ export function Bench(props: BenchProps) {
         shop={shop}
         checkOff={checkOff}
         undoable={props.undoable}
-        onCut={props.onCut}
-        onUndo={props.onUndo}
+        stroke={stroke}
+        byHand={props.byHand}
+        onCut={checkNow}
+        onMade={made}
+        onUndo={undo}
         onGo={go}
         onWeld={props.onWeld}
         telling={telling}
         onMiscut={() => setTelling(!telling)}
-        onLeave={cut && !telling ? () => setLater(new Set([...later, cut.product.id])) : undefined}
+        onLeave={
+          stroke && !telling
+            ? () => setLater(new Set([...later, ...stroke.map(({ product }) => product.id)]))
+            : undefined
+        }
       />
     </div>
   )
@@ -143,8 +187,21 @@ const finished = (cuts: readonly BenchCut[], stick: string): boolean => {
   return own.length > 0 && !own.some(isOpen)
 }
 
-function AllCut({ cuts }: { cuts: readonly BenchCut[] }) {
+/** Steel of the bar that is left of this stick, or the stick itself, is still wanted for a piece made by hand. */
+const waitsIn = (one: HandCut, stick: string): boolean =>
+  isOpen(one) &&
+  one.stick === stick &&
+  (one.product.from === stick || one.product.from.startsWith(`${stick}.`))
+
+function AllCut({ cuts, byHand }: Pick<BenchProps, 'cuts' | 'byHand'>) {
   const lost = cuts.filter((cut) => cut.lost !== undefined).length
+  const open = byHand.filter(isOpen).length
+  if (open > 0)
+    return (
+      <p className="all-cut">
+        The saw has done its part. {count(open, 'piece')} left to make by hand, then the job is complete.
+      </p>
+    )
   return (
     <p className="all-cut state cut">
       {lost === 0

@@ -1,8 +1,9 @@
 import type { ReactNode } from 'react'
-import type { BenchCut, Run } from '../../core/plan-shapes.ts'
+import type { BenchCut, HandCut, Run } from '../../core/plan-shapes.ts'
+import { isOpen } from '../../core/saw/bench.ts'
 import type { Shop } from '../../core/shop.ts'
 import type { CheckOff } from './flash.tsx'
-import { calledOf, onKey, sayAngles } from './say.ts'
+import { calledTogether, sayAngles } from './say.ts'
 import type { Now, Station } from './work.ts'
 
 interface BarProps {
@@ -15,7 +16,11 @@ interface BarProps {
   readonly checkOff: CheckOff
   /** Something of this job can be taken back. */
   readonly undoable: boolean
-  readonly onCut: (cut: BenchCut) => Promise<void>
+  /** The cuts that are wanted now. */
+  readonly stroke: readonly [BenchCut, ...BenchCut[]] | undefined
+  readonly byHand: readonly HandCut[]
+  readonly onCut: () => void
+  readonly onMade: (piece: string) => void
   readonly onUndo: () => void
   readonly onGo: (setUp: string) => void
   readonly onWeld: () => void
@@ -29,7 +34,8 @@ interface BarProps {
 /** Undo, and the one thing to do now at the thumb side of the shop's hand. */
 export function CutBar(props: BarProps) {
   const { now, shop, here, cuts } = props
-  const done = cuts.filter((cut) => cut.done !== undefined).length
+  const all = [...cuts, ...props.byHand]
+  const done = all.filter((cut) => cut.done !== undefined).length
   const main = mainOf(props)
   return (
     <div className={`cut-bar hand-${shop.hand}`}>
@@ -52,9 +58,9 @@ export function CutBar(props: BarProps) {
               <b>{here.cut}</b> of {here.cuts.length} in this set-up,{' '}
             </>
           )}
-          <b>{done}</b> of {cuts.filter((cut) => cut.lost === undefined).length} in all
+          <b>{done}</b> of {all.filter((cut) => cut.lost === undefined).length} in all
         </p>
-        <BarCounts cut={now.kind === 'cut' ? now.cut : undefined} cuts={cuts} />
+        <BarCounts stroke={props.stroke} cuts={cuts} />
         {now.kind === 'cut' && now.aside && <p>Out of the order of work, as you chose.</p>}
       </div>
       {/* One element for all its states, so that a keyboard stays on it from piece to piece. */}
@@ -76,17 +82,19 @@ export function CutBar(props: BarProps) {
 }
 
 /** How far the stick in hand and the copy are: said where there is more than one of them. */
-function BarCounts({ cut, cuts }: { cut: BenchCut | undefined; cuts: readonly BenchCut[] }) {
-  if (!cut) return null
+function BarCounts({ stroke, cuts }: Pick<BarProps, 'stroke' | 'cuts'>) {
+  if (!stroke) return null
+  const [cut] = stroke
   const says = (own: readonly BenchCut[], where: string) =>
     `${own.filter((one) => one.done !== undefined).length} of ${own.length} ${where}`
-  const onStick = cuts.filter((one) => one.loaded === cut.stick)
+  const sticks = [...new Set(stroke.map(({ stick }) => stick))]
+  const onStick = cuts.filter((one) => sticks.includes(one.loaded))
   const { copy } = cut.product
   const copies = new Set(cuts.flatMap(({ product }) => product.copy ?? []))
   const ofCopy = cuts.filter(({ product }) => product.copy === copy && product.kind === 'piece')
   return (
     <p className="bar-more">
-      {says(onStick, `from ${cut.stick}`)}
+      {says(onStick, `from ${sticks.join(', ')}`)}
       {copy !== undefined && copies.size > 1 && `, ${says(ofCopy, `pieces of copy ${copy}`)}`}
     </p>
   )
@@ -107,6 +115,9 @@ function mainOf({
   onCut,
   onGo,
   onWeld,
+  stroke,
+  byHand,
+  onMade,
   telling,
   onMiscut,
 }: BarProps): MainKey {
@@ -120,16 +131,18 @@ function mainOf({
         </>
       ),
     }
+  const hand = byHand.find(isOpen)
+  if (now.kind === 'all cut' && hand)
+    return {
+      look: 'go',
+      words: twoLines(`${hand.product.id} is made`, 'by hand'),
+      press: () => onMade(hand.product.id),
+    }
   if (now.kind === 'all cut')
     return { look: 'go move', words: twoLines('All cut', 'go to Weld'), press: onWeld }
   if (now.kind === 'cut') {
-    const called = calledOf(now.cut.product, products)
-    const name = onKey(called)
-    return {
-      look: 'go',
-      words: twoLines(`Cut ${called.piece}`, called.stage),
-      press: () => checkOff.check(now.cut.product.id, name, () => onCut(now.cut)),
-    }
+    const called = calledTogether(stroke ?? [now.cut], products)
+    return { look: 'go', words: twoLines(`Cut ${called.piece}`, called.stage), press: onCut }
   }
   const { setUp, number } = now.to
   const saw = shop.saws.find((one) => one.id === setUp.saw)

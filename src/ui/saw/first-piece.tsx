@@ -4,7 +4,7 @@ import type { Shop } from '../../core/shop.ts'
 import { LengthText } from '../fields/length-text.tsx'
 import { MeasuredPiece } from './measured-piece.tsx'
 import { calledOf } from './say.ts'
-import type { Station } from './work.ts'
+import { firstDone, type Station } from './work.ts'
 
 /** First piece check: said at each new set-up, and once more when its first piece lies there to be measured. */
 export function FirstPiece(props: {
@@ -18,9 +18,8 @@ export function FirstPiece(props: {
   readonly moved: number
 }) {
   const { station, cut, plan, products, shop } = props
-  const done = station.cuts.filter((one) => one.done !== undefined)
-  if (done.length > 1) return null
-  const first = done[0]
+  const [first] = firstDone(station)
+  if (!first && station.cut > 0) return null
   const { product, setUp } = first ?? cut
   const { piece, stage } = calledOf(product, products)
   const part = (plan.cutParts ?? plan.parts).find((one) => one.mark === product.mark)

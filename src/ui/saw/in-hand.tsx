@@ -6,25 +6,28 @@ import { sectionName } from '../../core/section/name.ts'
 import type { Shop } from '../../core/shop.ts'
 import { LengthText } from '../fields/length-text.tsx'
 import { saysOf } from '../words.ts'
-import { calledOf, inHand } from './say.ts'
+import { calledTogether, inHand } from './say.ts'
 import { canCut, type Station } from './work.ts'
 
 /** The piece and the steel in hand, one as big as the other: taking the wrong stick is the commonest slip. */
 export function InHand({
-  cut,
+  stroke,
   run,
   sticks,
   shop,
   copies,
 }: {
-  cut: BenchCut
+  /** The cut at hand with those that the same stroke makes. */
+  stroke: readonly [BenchCut, ...BenchCut[]]
   run: Run
   sticks: readonly NestStick[]
   shop: Shop
   copies: number
 }) {
   const says = saysOf(shop)
-  const called = calledOf(cut.product, run.products)
+  const [cut, ...beside] = stroke
+  const called = calledTogether(stroke, run.products)
+  const ofCopies = [...new Set(stroke.flatMap(({ product }) => product.copy ?? []))]
   const stick = sticks.find((one) => one.id === cut.stick)
   const whole = cut.loaded === cut.stick
   const piece = stick?.pieces.find((one) => (one.blank ?? one.piece) === cut.product.id)
@@ -33,13 +36,16 @@ export function InHand({
       <p className="in-hand-piece">
         <span className="mark">{called.piece}</span>
         {called.stage && <span className="stage"> {called.stage}</span>}
-        {copies > 1 && cut.product.copy !== undefined && (
-          <span className="copy"> copy {cut.product.copy}</span>
-        )}
+        {copies > 1 && ofCopies.length > 0 && <span className="copy"> copy {ofCopies.join(', ')}</span>}
       </p>
       <p className="in-hand-stick">
         from{' '}
-        {whole ? (
+        {beside.length > 0 ? (
+          <>
+            {says.sticks} <span className="mark">{stroke.map((one) => one.stick).join(', ')}</span>, side by
+            side
+          </>
+        ) : whole ? (
           <>
             {stick?.from === 'rack' ? 'rack piece' : says.stick} <span className="mark">{cut.stick}</span>
             {stick && (

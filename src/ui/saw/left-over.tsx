@@ -9,6 +9,8 @@ import type { Painted } from './painted.ts'
 export function LeftOver(props: {
   readonly stick: NestStick
   readonly shop: Shop
+  /** What is painted on it when it is kept. */
+  readonly mark: string
   readonly onKeep: () => void
   readonly onScrap: () => void
   /** All that wait and are worth keeping. */
@@ -27,7 +29,7 @@ export function LeftOver(props: {
       </p>
       <div className="left-over-keys">
         <button type="button" onClick={props.onKeep}>
-          Keep the {says.drop}
+          Keep the {says.drop}, paint {props.mark}
         </button>
         {all.length > 1 && (
           <button type="button" onClick={() => props.onKeepAll(all)}>

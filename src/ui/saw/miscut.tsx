@@ -23,7 +23,7 @@ type Why = (typeof whys)[number]
 /** The cuts that may have gone wrong: the one at hand, then those checked off, the last first. */
 function suspects(
   cuts: readonly BenchCut[],
-  now: BenchCut | undefined,
+  now: readonly BenchCut[],
   progress: Progress,
 ): readonly BenchCut[] {
   const whenMade = new Map(progress.made.map(({ id }, at) => [id, at]))
@@ -31,7 +31,7 @@ function suspects(
   const done = cuts
     .filter((cut) => cut.done !== undefined && there.has(cut.done))
     .sort((a, b) => whenMade.get(b.done!)! - whenMade.get(a.done!)!)
-  return now ? [now, ...done] : done
+  return [...now, ...done]
 }
 
 /** What can be cut from a piece that is whole but for one bad end, mm: its short side. */
@@ -45,8 +45,8 @@ function wholeLength({ product, setUp }: BenchCut): number {
 export function Miscut(props: {
   readonly view: JobView
   readonly nest: Nest
-  /** The cut that is wanted now. */
-  readonly now: BenchCut | undefined
+  /** The cuts that are wanted now, more than one where one stroke makes them. */
+  readonly now: readonly BenchCut[]
   readonly onEnd: () => void
 }) {
   const { view, nest, now } = props
@@ -55,7 +55,7 @@ export function Miscut(props: {
   const progress = useApp((state) => state.progress)
   const products = view.plan?.run?.products ?? []
   const all = suspects(view.cuts, now, progress)
-  const [which, setWhich] = useState(now?.product.id ?? all[0]?.product.id)
+  const [which, setWhich] = useState(all[0]?.product.id)
   const [why, setWhy] = useState<Why>('too short')
   const [typed, setTyped] = useState<string | null>(null)
   const [busy, setBusy] = useState(false)
@@ -81,23 +81,24 @@ export function Miscut(props: {
     void actions.planRest(view.id)
   }
   const [first, ...others] = all
+  const shownBeside = Math.max(3, now.length)
   return (
     <section className="miscut-panel" aria-labelledby="miscut-head">
       <h1 id="miscut-head">What went wrong?</h1>
       <Choice
         label="Which piece"
         value={cut.product.id}
-        options={[first!, ...others.slice(0, 3)].map((one) => ({
+        options={[first!, ...others.slice(0, shownBeside)].map((one) => ({
           value: one.product.id,
           label: `${name(one)}${one.done === undefined ? ', on the saw' : ''}`,
         }))}
         onChange={setWhich}
       />
-      {others.length > 3 && (
+      {others.length > shownBeside && (
         <details className="miscut-others">
           <summary>Another piece</summary>
           <div className="miscut-list">
-            {others.slice(3).map((one) => (
+            {others.slice(shownBeside).map((one) => (
               <button key={one.product.id} type="button" onClick={() => setWhich(one.product.id)}>
                 {name(one)}
               </button>

@@ -1,5 +1,5 @@
 import { known } from '../../core/facts/known.ts'
-import { rackMarks } from '../../core/facts/rack-mark.ts'
+import { dropSign, rackMarks } from '../../core/facts/rack-mark.ts'
 import type { Fact, Progress } from '../../core/facts.ts'
 
 /** A drop of this nest that lies on the rack, with what is painted on it. */
@@ -8,6 +8,12 @@ export interface Painted {
   readonly mark: string
   /** mm. */
   readonly length: number
+}
+
+/** What will be painted on the drop of a stick that is not kept yet, beside all that lies on the rack. */
+export function markToPaint({ rack }: Progress, nest: string, stick: string): string {
+  const drop = { id: 'not kept yet', sign: dropSign(nest, stick) }
+  return rackMarks([...rack, drop]).get(drop.id)!
 }
 
 /** The drops that were kept under a nest, the last one first. */

@@ -3,6 +3,8 @@ import type { NestStick } from '../../core/nest.ts'
 import type { BenchCut, Plan, Run } from '../../core/plan-shapes.ts'
 import type { Shop } from '../../core/shop.ts'
 import { type AtCut, lyingAtCuts } from '../drawing/lying.ts'
+import { Choice } from '../fields/choice.tsx'
+import { capital, saysOf } from '../words.ts'
 import { DeliverySize } from './delivery-size.tsx'
 import { FigureNotes, Figures, figureCount, stopToSet } from './figures.tsx'
 import { FirstPiece } from './first-piece.tsx'
@@ -11,10 +13,10 @@ import { Elsewhere, InHand } from './in-hand.tsx'
 import { BladesChanged, OtherBlade } from './other-blade.tsx'
 import { BenchPicture } from './picture.tsx'
 import { RealStick } from './real-stick.tsx'
-import { calledOf, isShort, sayAngles, sayCalled, shortEnd, shortPiece } from './say.ts'
+import { calledOf, calledTogether, isShort, sayAngles, sayCalled, shortEnd, shortPiece } from './say.ts'
 import { SideView } from './side-view.tsx'
 import { Steps } from './steps.tsx'
-import type { Now, Station } from './work.ts'
+import { firstDone, type Now, type Station } from './work.ts'
 
 interface PanelProps {
   readonly plan: Plan
@@ -23,8 +25,11 @@ interface PanelProps {
   readonly cuts: readonly BenchCut[]
   readonly shop: Shop
   readonly station: Station
-  /** The cut that is wanted here now; absent where there is none. */
-  readonly cut: BenchCut | undefined
+  /** The cuts that are wanted here now, more than one where one stroke makes them; absent where there is none. */
+  readonly stroke: readonly [BenchCut, ...BenchCut[]] | undefined
+  /** Pieces that lie side by side are checked off one by one. */
+  readonly alone: boolean
+  readonly onAlone: (alone: boolean) => void
   readonly now: Now['kind']
   readonly job: string
   readonly nest: string
@@ -36,19 +41,19 @@ interface PanelProps {
 
 /** One set-up: what to set, which steel, how it lies, what to do in which order. */
 export function Panel(props: PanelProps) {
-  const { station, cut, run, shop, cuts, plan } = props
+  const { station, stroke, run, shop, cuts, plan } = props
+  const cut = stroke?.[0]
   const { setUp } = station
   const saw = shop.saws.find((one) => one.id === setUp.saw)
   // A set-up names a saw of the shop that the plan was made with; a saw removed since leaves nothing to show.
   if (!saw) return <p className="problem">Saw {setUp.saw} of this set-up is no longer in the shop.</p>
   const moved = props.stops[setUp.id] ?? 0
   const toSet = stopToSet(setUp, moved, shop.reading)
-  const whole = cut && cut.loaded === cut.stick && props.sticks.find((stick) => stick.id === cut.stick)
   const pictured = cut ?? station.cuts[station.cuts.length - 1]
   const inHand = cut && (plan.cutParts ?? plan.parts).find(({ mark }) => mark === cut.product.mark)
   const at = pictured && lyingAtCuts(run, props.sticks).get(pictured.product.id)
   // The one piece that is cut is measured before anything else; till then what the hands do comes first.
-  const toMeasure = station.cuts.filter(({ done }) => done !== undefined).length === 1
+  const toMeasure = firstDone(station).length > 0
   const check = cut && (
     <FirstPiece
       station={station}
@@ -65,8 +70,8 @@ export function Panel(props: PanelProps) {
       <h1 className="heard">
         Set-up {station.number}, {sayAngles(setUp, saw)}, stop {toSet.text} {toSet.unit}
       </h1>
-      {cut ? (
-        <InHand cut={cut} run={run} sticks={props.sticks} shop={shop} copies={plan.quantity} />
+      {stroke ? (
+        <InHand stroke={stroke} run={run} sticks={props.sticks} shop={shop} copies={plan.quantity} />
       ) : (
         <Elsewhere station={station} cuts={cuts} blocked={props.now === 'blocked'} />
       )}
@@ -77,7 +82,8 @@ export function Panel(props: PanelProps) {
             <BenchPicture
               at={at}
               setUp={setUp}
-              name={calledOf(pictured.product, run.products).piece}
+              name={calledTogether(stroke ?? [pictured], run.products).piece}
+              beside={stroke?.length ?? 1}
               stop={`${toSet.text} ${toSet.unit}`}
               long={pictured.loaded === pictured.stick}
               says={pictureWords(pictured, run)}
@@ -89,10 +95,28 @@ export function Panel(props: PanelProps) {
           <FigureNotes setUp={setUp} saw={saw} />
           <BladesChanged shop={shop} />
           {toMeasure && check}
-          {cut && <Steps cut={cut} cuts={cuts} run={run} shop={shop} />}
+          {stroke && <Steps stroke={stroke} cuts={cuts} run={run} shop={shop} />}
+          {cut?.stroke && (
+            <Choice
+              label={`${capital(saysOf(shop).sticks)} lie side by side here. Check off`}
+              value={props.alone ? 'one' : 'all'}
+              options={[
+                { value: 'all', label: 'a stroke at a time' },
+                { value: 'one', label: 'one by one' },
+              ]}
+              onChange={(value) => props.onAlone(value === 'one')}
+            />
+          )}
           {!toMeasure && check}
-          {whole && cut.loadFirst && (
-            <RealStick key={whole.id} job={props.job} nest={props.nest} stick={whole} shop={shop} />
+          {stroke?.map(
+            (one) =>
+              one.loadFirst &&
+              one.loaded === one.stick &&
+              props.sticks
+                .filter(({ id }) => id === one.stick)
+                .map((stick) => (
+                  <RealStick key={stick.id} job={props.job} nest={props.nest} stick={stick} shop={shop} />
+                )),
           )}
           {cut &&
             at &&
@@ -102,7 +126,7 @@ export function Panel(props: PanelProps) {
               </p>
             ))}
           {inHand && <DeliverySize part={inHand} shop={shop} />}
-          {cut && <Habits setUp={setUp} shop={shop} />}
+          {cut && <Habits shop={shop} />}
           {/* Late: it can wait, and what is to be done at the next cut cannot. */}
           {props.leftOver}
           <OtherBlade job={props.job} saw={saw} shop={shop} />

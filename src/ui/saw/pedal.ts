@@ -12,13 +12,13 @@ const onKey = (target: EventTarget | null): boolean =>
 
 /**
  * A foot pedal or a big button that acts as a keyboard: Enter, Space and Page Down check off, Page Up takes back. A key that
- * is held down counts once, and so do two presses within `bounce`. Nothing while a field is typed in.
+ * is held down counts once, and so do two presses of one kind within `bounce`. Nothing while a field is typed in.
  */
 export function usePedal(check: (() => void) | undefined, undo: (() => void) | undefined): void {
   const latest = useRef({ check, undo })
   latest.current = { check, undo }
   useEffect(() => {
-    let last = Number.NEGATIVE_INFINITY
+    const last = { check: Number.NEGATIVE_INFINITY, undo: Number.NEGATIVE_INFINITY }
     const press = (event: KeyboardEvent) => {
       const isUndo = event.key === 'PageUp'
       const isCheck = event.key === 'PageDown' || event.key === 'Enter' || event.key === ' '
@@ -26,10 +26,10 @@ export function usePedal(check: (() => void) | undefined, undo: (() => void) | u
       if (event.defaultPrevented || editable(event.target)) return
       if ((event.key === 'Enter' || event.key === ' ') && onKey(event.target)) return
       event.preventDefault()
-      if (event.repeat || event.timeStamp - last < bounce) return
-      last = event.timeStamp
-      if (isUndo) latest.current.undo?.()
-      else latest.current.check?.()
+      const does = isUndo ? 'undo' : 'check'
+      if (event.repeat || event.timeStamp - last[does] < bounce) return
+      last[does] = event.timeStamp
+      latest.current[does]?.()
     }
     document.addEventListener('keydown', press)
     return () => document.removeEventListener('keydown', press)

@@ -9,6 +9,8 @@ interface PictureProps {
   readonly setUp: SetUp
   /** What stands on the piece: its name. */
   readonly name: string
+  /** How many equal tubes lie side by side, square at both ends; absent: one. */
+  readonly beside?: number
   /** The stop distance with its unit, as set. */
   readonly stop: string
   /** The workpiece is a whole stick: it runs out of the picture. */
@@ -25,12 +27,19 @@ export function BenchPicture(props: PictureProps) {
   const [box, width] = useWidth<HTMLDivElement>(820)
   return (
     <div className="saw-picture" ref={box}>
-      <Picture {...props} width={width} />
+      <Picture {...props} at={abreast(props.at, props.beside)} width={width} />
     </div>
   )
 }
 
-function Picture({ at, setUp, name, stop, long, says, width }: PictureProps & { width: number }) {
+/** Tubes side by side as one, so much deeper. */
+const abreast = (at: AtCut, count = 1): AtCut => ({
+  ...at,
+  keep: { ...at.keep, depth: at.keep.depth * count },
+  rest: { ...at.rest, depth: at.rest.depth * count },
+})
+
+function Picture({ at, setUp, name, beside = 1, stop, long, says, width }: PictureProps & { width: number }) {
   const hatch = useId()
   const sheet = layOut(at, setUp.stopSide, width)
   const { px, py, fence, w, height } = sheet
@@ -73,6 +82,14 @@ function Picture({ at, setUp, name, stop, long, says, width }: PictureProps & { 
 
       <Rest at={at} sheet={sheet} rest={rest} long={long} />
       <polygon points={keep} className="steel" />
+      {Array.from({ length: beside - 1 }, (_, row) => (
+        <path
+          // biome-ignore lint/suspicious/noArrayIndexKey: rows have no other name than their number
+          key={row}
+          d={`M${px(keepLead[0])} ${py((row + 1) / beside)}H${sheet.stopLeft ? width : 0}`}
+          className="thin"
+        />
+      ))}
       {sheet.broken && <Break x={(px(0) + plate) / 2} top={fence} bottom={py(1)} />}
 
       <rect x={sheet.stopLeft ? plate - 16 : plate} y={fence} width="16" height={w + 34} className="plate" />

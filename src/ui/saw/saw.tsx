@@ -7,7 +7,7 @@ import type { StationProps } from '../shell/stations.tsx'
 import { Bench } from './bench.tsx'
 import { Changed } from './changed.tsx'
 import { Miscut } from './miscut.tsx'
-import { paintedOf } from './painted.ts'
+import { markToPaint, paintedOf } from './painted.ts'
 import { Lacking } from './rest.tsx'
 import { NestWork, NoNest, NoPlan, NoRun, Refused, Spares, Stale } from './waiting.tsx'
 
@@ -30,7 +30,7 @@ export function Saw({ view, at }: StationProps) {
   if (plan.hindered)
     return <NoRun problems={plan.hindered} sizesHref={sizes} shopHref={hrefOf({ station: 'shop' })} />
   const run = plan.run
-  if (!run || !nest || cuts.length === 0)
+  if (!run || !nest || cuts.length + view.byHand.length === 0)
     return (
       <NoNest
         nesting={nesting}
@@ -55,6 +55,7 @@ export function Saw({ view, at }: StationProps) {
         run={run}
         sticks={sticks}
         cuts={cuts}
+        byHand={view.byHand}
         shop={shop}
         flash={flash}
         chosen={at}
@@ -65,10 +66,12 @@ export function Saw({ view, at }: StationProps) {
           drop: dropNow(stick, stickNow(nest.id, stick, progress)),
         }))}
         onGo={(setUp) => go({ station: 'saw', job: view.id, at: setUp })}
-        onCut={(cut) => actions.cut(view.id, cut)}
-        onUndo={undo}
+        onCut={(stroke) => actions.cut(view.id, ...stroke)}
+        onByHand={(piece) => actions.cutByHand(view.id, piece)}
+        onUndo={(one) => void actions.undo(view.id, one)}
         onKeepDrop={(stick, length) => void actions.keepDrop(view.id, stick, length)}
         onScrap={(stick) => void actions.scrap(view.id, stick)}
+        dropMark={(stick) => markToPaint(progress, nest.id, stick)}
         painted={paintedOf(facts, progress, nest.id)}
         tellMiscut={(now, end) => <Miscut view={view} nest={nest} now={now} onEnd={end} />}
         lacking={<Lacking view={view} />}

@@ -26,6 +26,22 @@ export function calledOf(product: Product, products: Run['products']): Called {
   return { piece, stage: from?.kind === 'blank' ? 'mitered end' : '' }
 }
 
+/** Several pieces in few signs: `A5–A8` where their numbers follow each other, else `A1, A3`. */
+export function sayTogether(pieces: readonly string[]): string {
+  const read = pieces.map((piece) => /^(.*?)(\d+)$/.exec(piece))
+  const [first] = read
+  const inRow =
+    pieces.length > 2 &&
+    read.every((one, at) => one && first && one[1] === first[1] && Number(one[2]) === Number(first[2]) + at)
+  return inRow ? `${pieces[0]}–${pieces.at(-1)}` : pieces.join(', ')
+}
+
+/** What several cuts of one stroke are called. */
+export function calledTogether(cuts: readonly BenchCut[], products: Run['products']): Called {
+  const all = cuts.map(({ product }) => calledOf(product, products))
+  return { piece: sayTogether(all.map(({ piece }) => piece)), stage: all[0]?.stage ?? '' }
+}
+
 /** `A5 first end`, as it stands on the button. */
 export const onKey = ({ piece, stage }: Called): string => (stage ? `${piece} ${stage}` : piece)
 
@@ -64,23 +80,30 @@ export interface Lengths {
   /** Length with its unit, in the shop's reading. */
   readonly say: (mm: number) => string
   readonly stick: string
+  readonly sticks: string
   readonly drop: string
 }
 
-/** Before and after the cut. `next` is the cut that follows in the order of work. */
+/** Before and after the cut, and those of its stroke. `next` is the cut that follows in the order of work. */
 export function stepsOf(
-  cut: BenchCut,
+  [cut, ...beside]: readonly [BenchCut, ...BenchCut[]],
   products: Run['products'],
   lengths: Lengths,
   next?: BenchCut,
 ): { readonly before: readonly BenchStep[]; readonly after: readonly BenchStep[] } {
-  if (cut.splits) return { before: [], after: afterOf(cut, products, lengths, next) }
+  const all = [cut, ...beside]
+  if (cut.splits) return { before: [], after: afterOf(all, products, lengths, next) }
   const whole = cut.loaded === cut.stick
   const before: BenchStep[] = []
   if (cut.loadFirst)
     before.push({
       kind: 'load',
-      text: whole ? `Load ${lengths.stick} ${cut.stick}.` : `Take ${inHand(cut, products)}.`,
+      text:
+        beside.length > 0
+          ? `Load ${lengths.sticks} ${all.map(({ stick }) => stick).join(', ')} side by side, their ends flush.`
+          : whole
+            ? `Load ${lengths.stick} ${cut.stick}.`
+            : `Take ${inHand(cut, products)}.`,
     })
   if (cut.trim)
     for (const turn of cut.trim.turns) before.push({ kind: 'turn', text: `${capital(turnWords[turn])}.` })
@@ -90,8 +113,14 @@ export function stepsOf(
     before.push({ kind: 'tip', text: 'Scribe a line along its top, end to end: the second end goes by it.' })
   const { roll, ramp } = cut.setUp.printed
   for (const words of [roll, ramp]) if (words) before.push({ kind: 'tip', text: `${capital(words)}.` })
-  before.push({ kind: 'push', text: 'Push it to the stop, against the fence, and clamp.' })
-  return { before, after: afterOf(cut, products, lengths, next) }
+  before.push({
+    kind: 'push',
+    text:
+      beside.length > 0
+        ? 'Push all of them to the stop, the first against the fence, and clamp: none may move.'
+        : 'Push it to the stop, against the fence, and clamp.',
+  })
+  return { before, after: afterOf(all, products, lengths, next) }
 }
 
 /** The clean-up cut, with how the head stands for it where that is not square. */
@@ -109,12 +138,14 @@ function cleanUpWords({ trim, trimFirst }: BenchCut, { say }: Lengths): string {
 }
 
 function afterOf(
-  cut: BenchCut,
+  all: readonly BenchCut[],
   products: Run['products'],
   lengths: Lengths,
   next: BenchCut | undefined,
 ): readonly BenchStep[] {
-  const called = calledOf(cut.product, products)
+  const cut = all[0]!
+  const called = calledTogether(all, products)
+  const it = all.length > 1 ? 'them' : 'it'
   const stays = next?.loaded === cut.product.id
   const after: BenchStep[] = []
   if (stays) after.push({ kind: 'after', text: 'It stays in hand: the next cut is on it.' })
@@ -126,12 +157,13 @@ function afterOf(
   else
     after.push({
       kind: 'after',
-      text: `Mark it ${called.stage === 'blank' ? 'blank ' : ''}${called.piece} and lay it aside.`,
+      text: `Mark ${it} ${called.stage === 'blank' ? 'blank ' : ''}${called.piece} and lay ${it} aside.`,
     })
   if (cut.unload === undefined) return after
-  if (cut.unload === 'scrap') after.push({ kind: 'unload', text: 'What is left is scrap.' })
+  const sticks = all.map(({ stick }) => stick).join(', ')
+  if (cut.unload === 'scrap') after.push({ kind: 'unload', text: `What is left of ${sticks} is scrap.` })
   else if (cut.unload !== cut.product.id)
-    after.push({ kind: 'unload', text: `Unload: what is left is ${lengths.drop} ${cut.unload}.` })
+    after.push({ kind: 'unload', text: `Unload: a ${lengths.drop} is left of ${sticks}.` })
   return after
 }
 

@@ -30,6 +30,27 @@ export function stationsOf(cuts: readonly BenchCut[]): readonly Station[] {
 /** The steel that this cut needs is there: a stick, or a blank or half that is already cut. */
 export const canCut = (cut: BenchCut): boolean => cut.loaded === cut.stick || cut.parent !== undefined
 
+/** A cut with the open ones that its stroke makes too, as long as they lie there; by itself where it is cut alone. */
+export function strokeOf(
+  cut: BenchCut,
+  cuts: readonly BenchCut[],
+  alone = false,
+): readonly [BenchCut, ...BenchCut[]] {
+  if (alone || !cut.stroke) return [cut]
+  const others = cuts.filter(
+    (one) => one !== cut && isOpen(one) && canCut(one) && cut.stroke?.includes(one.product.id),
+  )
+  return [cut, ...others]
+}
+
+/** What is done at a set-up, as long as it is only its first cut, or that of its first stroke. */
+export function firstDone({ cuts }: Station): readonly BenchCut[] {
+  const done = cuts.filter((cut) => cut.done !== undefined)
+  const [first] = done
+  const same = (cut: BenchCut) => cut === first || first?.stroke?.includes(cut.product.id) === true
+  return done.every(same) ? done : []
+}
+
 /** What is wanted of the person now. */
 export type Now =
   | { readonly kind: 'cut'; readonly station: Station; readonly cut: BenchCut; readonly aside: boolean }

@@ -18,10 +18,11 @@ export interface Done {
   readonly of: number
 }
 
-export const cutsDone = (view: JobView): Done => ({
-  done: view.cuts.filter((cut) => cut.done !== undefined).length,
-  of: view.cuts.length,
-})
+/** Cuts of the saws, and pieces that are left to the hand. */
+export function cutsDone({ cuts, byHand }: JobView): Done {
+  const all = [...cuts, ...byHand]
+  return { done: all.filter(({ done }) => done !== undefined).length, of: all.length }
+}
 
 export function weldsDone(view: JobView, ticked: Readonly<Record<string, string>>): Done {
   const steps = view.plan?.weld.steps ?? []

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { rackMarks } from '../../../src/core/facts/rack-mark.ts'
+import { dropSign, rackMarks } from '../../../src/core/facts/rack-mark.ts'
 
 const rack = (count: number) => Array.from({ length: count }, (_, at) => ({ id: `tablet-a:${at}` }))
 
@@ -20,4 +20,16 @@ test('the mark follows from the id alone: another order, or other steel beside i
   const alone = rackMarks([{ id: 'tablet-b:7/2' }]).get('tablet-b:7/2')
   const among = rackMarks([...rack(5), { id: 'tablet-b:7/2' }].reverse()).get('tablet-b:7/2')
   expect(among).toBe(alone)
+})
+
+test('a drop with a sign of its own is marked by that, whatever its id; one without by its id, as ever', () => {
+  const sign = dropSign('nest-1', 'S2')
+  const marks = rackMarks([
+    { id: 'tablet-a:7', sign },
+    { id: 'tablet-b:9', sign: dropSign('nest-1', 'S3') },
+    { id: 'tablet-a:1' },
+  ])
+  expect(marks.get('tablet-a:7')).toBe(sign.slice(0, 3))
+  expect(marks.get('tablet-b:9')).not.toBe(marks.get('tablet-a:7'))
+  expect(marks.get('tablet-a:1')).toBe(rackMarks([{ id: 'tablet-a:1' }]).get('tablet-a:1'))
 })

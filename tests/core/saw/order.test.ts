@@ -239,21 +239,3 @@ test('sticks 292 290 90, 292 290 90 and 290 90: 6 stop moves where stick by stic
   )
   expect(run.ok && run.value.work).toMatchObject({ stops: 6, loads: 3 })
 })
-
-test('two sticks of three blanks on a saw that takes two side by side: three strokes less, told and not programmed', () => {
-  const blanks = nest([
-    nestSection([long], {
-      sticks: [
-        ['A', 'A', 'A'],
-        ['A', 'A', 'A'],
-      ],
-    }),
-  ])
-  const gang = (count: number) => {
-    const run = planRun(blanks, [long], shop({}, { gang: count }))
-    return run.ok && [run.value.setUps[0]!.gang, run.value.work.cuts]
-  }
-  expect(gang(1)).toEqual([undefined, 8])
-  expect(gang(2)).toEqual([{ count: 2, saves: 3 * 0.75 }, 8])
-  expect(gang(4)).toEqual([{ count: 2, saves: 3 * 0.75 }, 8])
-})

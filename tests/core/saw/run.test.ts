@@ -304,7 +304,13 @@ describe('what the saw cannot do is said, with a way out', () => {
   })
 
   test('of two compound ends the one that the saw cannot reach is said', () => {
-    const bothEnds = { ...hexagon, slopes: [{ p: -0.2, q: 0.1 }, { p: 1.2, q: 0.05 }] as const }
+    const bothEnds = {
+      ...hexagon,
+      slopes: [
+        { p: -0.2, q: 0.1 },
+        { p: 1.2, q: 0.05 },
+      ] as const,
+    }
     const sticks = nest([nestSection([hexagon], { sticks: six })])
     const [text] = textsOf(sticks, [bothEnds], shop({}, { cradle: false, ramp: false }))
     // atan 1.2 = 50.2° (formula); the other end asks for 11.3° only.

@@ -22,6 +22,7 @@ export const viewWith = (change: Partial<JobView> = {}): JobView => ({
   nesting: { state: 'accepted' },
   nest,
   cuts: cutsWith([]),
+  byHand: [],
   refused: [],
   spares: [],
   spareSteel: [],
@@ -67,13 +68,13 @@ export function fakeApp(view: JobView, state: Partial<AppState> = {}) {
   const control = { slow: false, fails: false }
   const actions = new Proxy(
     {
-      cut: vi.fn(async (_: string, cut: BenchCut) => {
+      cut: vi.fn(async (_: string, ...cuts: BenchCut[]) => {
         if (control.slow) await new Promise<void>((go) => waiting.push(go))
         if (control.fails) {
           store.setState({ trouble: 'The disk is full.' })
           return
         }
-        done.push(cut.product.id)
+        done.push(...cuts.map(({ product }) => product.id))
         show()
       }),
       undo: vi.fn(async () => {

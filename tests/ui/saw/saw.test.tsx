@@ -179,7 +179,7 @@ describe('checking off', () => {
     expect((main('Undo') as HTMLButtonElement).disabled).toBe(true)
     await app.otherTab('A1.b')
     fireEvent.click(main('Undo'))
-    expect(app.actions.undo).toHaveBeenCalledWith('job-1')
+    expect(app.actions.undo).toHaveBeenCalledWith('job-1', false)
     await waitFor(() => expect(main('Cut A1 blank')).toBeTruthy())
   })
 
@@ -234,7 +234,7 @@ describe('from one set-up to the next', () => {
     const app = open(viewWith({ cuts: cutsWith(['A1.b', 'A2.b']) }))
     const left = screen.getByRole('region', { name: 'What is left of length S1' })
     expect(left.textContent).toContain('Left of it: 5177 mm')
-    fireEvent.click(within(left).getByRole('button', { name: 'Keep the offcut' }))
+    fireEvent.click(within(left).getByRole('button', { name: /^Keep the offcut, paint [A-Z0-9]{3}$/ }))
     expect(app.actions.keepDrop).toHaveBeenCalledWith('job-1', 'S1', 5177)
     fireEvent.click(within(left).getByRole('button', { name: 'It is scrap' }))
     expect(app.actions.scrap).toHaveBeenCalledWith('job-1', 'S1')

@@ -7,7 +7,7 @@ import { stepsOf } from '../../../src/ui/saw/say.ts'
 import { nestByWay } from '../../core/saw/by-way.ts'
 import { part, shop } from '../../core/saw/sample.ts'
 
-const lengths = { say: (mm: number) => `${mm} mm`, stick: 'stick', drop: 'drop' }
+const lengths = { say: (mm: number) => `${mm} mm`, stick: 'stick', sticks: 'sticks', drop: 'drop' }
 
 function told(one: Part, way: 'from the stick' | 'paired') {
   const set = shop()
@@ -16,7 +16,7 @@ function told(one: Part, way: 'from the stick' | 'paired') {
   const run = planRun(asked.nest, [one], set)
   if (!run.ok) throw new Error(run.problems.map(({ text }) => text).join(' '))
   const cuts = benchCuts(run.value, asked.nest, [])
-  return cuts.map((cut, at) => ({ cut, ...stepsOf(cut, run.value.products, lengths, cuts[at + 1]) }))
+  return cuts.map((cut, at) => ({ cut, ...stepsOf([cut], run.value.products, lengths, cuts[at + 1]) }))
 }
 
 describe('three pieces of 404 mm with ends of 30°, from the stick', () => {
