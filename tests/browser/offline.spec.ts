@@ -1,7 +1,8 @@
-import { cp, mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises'
+import { mkdtemp, readdir, rm } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join, relative, sep } from 'node:path'
 import type { Page } from '@playwright/test'
+import { copyOfBuild, installed, lookForUpdate, publish, removeCopy } from './next-version.ts'
 import { built, expect, startBrowser, startSite, test } from './serve.ts'
 
 test.use({ serviceWorkers: 'allow' })
@@ -12,13 +13,7 @@ const accept = 'Use it now'
 /** Opens the app and waits until its offline copy is complete and rules this page. */
 async function firstVisit(page: Page, url: string) {
   await page.goto(url)
-  await page.evaluate(async () => {
-    await navigator.serviceWorker.ready
-    if (!navigator.serviceWorker.controller)
-      await new Promise((done) => {
-        navigator.serviceWorker.addEventListener('controllerchange', done, { once: true })
-      })
-  })
+  await installed(page)
 }
 
 /** The app is on screen, not a browser's error page and not an empty root. */
@@ -103,27 +98,9 @@ test.describe('a new version', () => {
   let folder = ''
 
   test.beforeEach(async () => {
-    folder = await mkdtemp(join(tmpdir(), 'longpoint-dist-'))
-    await cp(built, folder, { recursive: true })
+    folder = await copyOfBuild()
   })
-  test.afterEach(() => rm(folder, { recursive: true, force: true }))
-
-  /** Puts the next version in place: another index.html, and a list that names its new revision. */
-  async function publish(title: string) {
-    const page = join(folder, 'index.html')
-    const worker = join(folder, 'sw.js')
-    const revision = /(index\.html[^{}]*?revision:\s*[`'"])\w+|(revision:\s*[`'"])\w+(?=[^{}]*index\.html)/
-    const before = await readFile(worker, 'utf8')
-    const after = before.replace(revision, (_, first, second) => `${first ?? second}${title}`)
-    expect(after).not.toBe(before)
-    await writeFile(page, (await readFile(page, 'utf8')).replace(/<title>[^<]*/, `<title>Longpoint ${title}`))
-    await writeFile(worker, after)
-  }
-
-  const lookForUpdate = (page: Page) =>
-    page.evaluate(async () => {
-      await (await navigator.serviceWorker.ready).update()
-    })
+  test.afterEach(() => removeCopy(folder))
 
   test('waits, asks, and comes in only when accepted', async ({ page }) => {
     const site = await startSite(folder)
@@ -131,7 +108,7 @@ test.describe('a new version', () => {
     await expect(page.getByText(prompt)).toHaveCount(0)
     await page.evaluate(() => Object.assign(window, { untouched: true }))
 
-    await publish('second')
+    await publish(folder, 'second')
     await lookForUpdate(page)
     await expect(page.getByText(prompt)).toBeVisible()
     // It asks and does nothing: same page, same version, also for a page opened now.
@@ -150,7 +127,7 @@ test.describe('a new version', () => {
   test('still waits and asks after a reload that did not accept it', async ({ page }) => {
     const site = await startSite(folder)
     await firstVisit(page, site.url)
-    await publish('second')
+    await publish(folder, 'second')
     await lookForUpdate(page)
     await expect(page.getByText(prompt)).toBeVisible()
     await site.kill()
@@ -167,7 +144,7 @@ test.describe('a new version', () => {
     const other = await context.newPage()
     await firstVisit(other, site.url)
     await other.evaluate(() => Object.assign(window, { untouched: true }))
-    await publish('second')
+    await publish(folder, 'second')
     await lookForUpdate(page)
     await page.getByRole('button', { name: accept }).click()
     await expect(page).toHaveTitle('Longpoint second')
