@@ -3,8 +3,11 @@ import { browserArgs, findBrowser } from './scripts/find-browser.mjs'
 
 const executablePath = await findBrowser()
 
-/** An upright tablet and a desk: `npm run prove` looks at them, `npm test` at a tablet that lies and at a phone. */
-const others = /820 × 1180|1440 × 900/
+/**
+ * An upright tablet and a desk, and the kills of the browser: `npm run prove` does them, `npm test` looks at a tablet
+ * that lies and at a phone.
+ */
+const others = /820 × 1180|1440 × 900|kills of the browser/
 
 export default defineConfig({
   testDir: process.env.BENCH ? 'tests/bench' : 'tests/browser',

@@ -16,7 +16,7 @@ const counts = await runVitest(['--mode', 'prove', ...process.argv.slice(2)], { 
 if (process.argv.length === 2) {
   const ready =
     ((await installMissing()) ?? (await findBrowser())) && (await run(vite, ['build', '--logLevel', 'error']))
-  const looked = ready ? await runPlaywright({ PROVE: '1' }) : { passed: 0, failed: 1 }
+  const looked = ready ? await runPlaywright({ PROVE: '1', PROVE_SEED: seed }) : { passed: 0, failed: 1 }
   counts.passed += looked.passed
   counts.failed += looked.failed
 }
