@@ -15,9 +15,13 @@ export const stickNow = (nest: string, stick: NestStick, { loaded }: Progress): 
 export function lacking(section: NestSection, stick: NestStick, now: StickNow): Mm {
   const [first, last] = [stick.pieces[0], stick.pieces.at(-1)]
   if (!first || !last) return 0
+  // A blank or half of an earlier plan is used as it lies: nothing is cut off it here, so nothing has to be held.
+  const planned = first.ends[0].x - last.ends[1].x
+  const uncut = stick.pieces.length === 1 && Math.abs(stick.length - planned) <= sameLength
+  if (uncut && stick.rack !== undefined) return Math.max(0, planned - now.length - sameLength)
   const need =
     exactly(front(section, now.ends[0], first.ends[0])) +
-    (first.ends[0].x - last.ends[1].x) +
+    planned +
     exactly(tail(section, now.ends[1], last.ends[1]))
   const lacks = need - now.length
   return lacks > sameLength ? lacks : 0

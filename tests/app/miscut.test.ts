@@ -1,5 +1,6 @@
 import { afterEach, describe, expect, test } from 'vitest'
 import type { BenchCut } from '../../src/core/plan-shapes.ts'
+import { nextCut } from '../../src/core/saw/bench.ts'
 import { closeTabs, freshName } from '../storage/faulty.ts'
 import { cutListJob, handShop, hasRun, rows, type Tablet, tabletOn } from './tablet.ts'
 
@@ -290,4 +291,29 @@ test('a stop that stands 0.8 off holds until something is cut with the head set 
   expect(tablet.view(id).stops).toEqual({ [square]: -0.8 })
   await cutNext(tablet, id)
   expect(tablet.view(id).stops).toEqual({})
+})
+
+test('the hexagon: a first end goes wrong when six blanks and three first ends are cut; each cut of the new plan counts as itself', async () => {
+  const tablet = tabletOn(freshName())
+  await tablet.actions.open()
+  const id = await tablet.actions.openSample(0)
+  tablet.actions.show(id)
+  await hasRun(tablet, id)
+  await cutNext(tablet, id, 9)
+  await miscutNext(tablet, id, 0)
+  await tablet.actions.planRest(id)
+  await tablet.actions.acceptRest(id)
+  const view = tablet.view(id)
+  // Five of six have a blank or a half that lies there: nothing of that is too short.
+  expect(view.short).toEqual([])
+  expect(view.nest!.sections[0]!.sticks).toHaveLength(6)
+  const done = () => tablet.view(id).cuts.filter((cut) => cut.done !== undefined)
+  const total = view.cuts.length
+  for (let before = done().length; before < total; before++) {
+    const cut = nextCut(tablet.view(id).cuts)!
+    await tablet.actions.cut(id, cut)
+    expect(done().map(({ product }) => product.id)).toContain(cut.product.id)
+    expect(done()).toHaveLength(before + 1)
+  }
+  expect(made(tablet).map(({ stage }) => stage)).toEqual(Array(6).fill('piece'))
 })

@@ -89,11 +89,25 @@ export function fill(
     if (slot) placed.set(fact, slot)
   }
   const lies = takenAsItLies(nest)
+  const byId = new Map(made.map((one) => [one.id, one]))
+  /** The stick of this nest that the steel was; sticks of other nests may bear the same name. */
+  const stickHere = (fact: Made): string | undefined => {
+    const seen = new Set<Made>()
+    for (let at: Made | undefined = fact; at && !seen.has(at); ) {
+      seen.add(at)
+      const taken = lies.get(at.id)
+      if (taken !== undefined) return taken
+      if ('stick' in at.from) return at.nest === nest.id ? at.from.stick : undefined
+      at = byId.get(at.from.piece)
+    }
+    // Through a cut that does not count the log still knows the stick.
+    return fact.stick
+  }
   for (const fact of made) {
     const stick = fact.used ? undefined : lies.get(fact.id)
     if (stick !== undefined) place(fact, byStick, `${stick} ${steelName(fact)}`)
   }
-  for (const fact of own) if (fact.stick) place(fact, byStick, `${fact.stick} ${steelName(fact)}`)
+  for (const fact of own) place(fact, byStick, `${stickHere(fact)} ${steelName(fact)}`)
   for (const fact of own) place(fact, byName, steelName(fact))
   for (const [fact, slot] of placed)
     if (!('piece' in fact.from && ownIds.has(fact.from.piece))) standFor(slot, fact)
