@@ -7,7 +7,7 @@ import { counting } from '../../src/core/facts/counting.ts'
 import type { Bodies, Fact } from '../../src/core/facts.ts'
 import { dice, seed } from '../prove/seed.ts'
 import { startKillable } from './killed-browser.ts'
-import { counted, cutButton } from './saw-steps.ts'
+import { counted, cutButton, onDisk } from './saw-steps.ts'
 import { expect, test } from './serve.ts'
 
 // A loss must not be hidden by a second try.
@@ -17,24 +17,6 @@ test.use({ trace: 'off' })
 
 const kills = Number(process.env.PROVE_KILLS ?? 200)
 const copies = 4
-
-/** What the disk holds, read past the app. */
-const onDisk = (page: Page): Promise<readonly Fact[]> =>
-  page.evaluate(
-    () =>
-      new Promise<Fact[]>((done, fail) => {
-        const opening = indexedDB.open('longpoint')
-        opening.onerror = () => fail(opening.error)
-        opening.onsuccess = () => {
-          const asked = opening.result.transaction('facts').objectStore('facts').getAll()
-          asked.onerror = () => fail(asked.error)
-          asked.onsuccess = () => {
-            opening.result.close()
-            done(asked.result)
-          }
-        }
-      }),
-  )
 
 /** The cuts that count, as the person calls them. */
 function cutsIn(facts: readonly Fact[]): readonly string[] {

@@ -1,5 +1,6 @@
 // What a person does at the saw, for the browser tests: the hexagon sample has 6 pieces, 3 cuts each.
 import { expect, type Locator, type Page } from '@playwright/test'
+import type { Fact } from '../../src/core/facts.ts'
 
 export const counted = (page: Page): Locator => page.locator('.bar-words [role=status]')
 
@@ -27,3 +28,21 @@ export async function cutOne(page: Page): Promise<string> {
   await expect(counted(page)).toContainText(`${before + 1} of 18 in all`)
   return name
 }
+
+/** What the disk holds, read past the app. */
+export const onDisk = (page: Page): Promise<readonly Fact[]> =>
+  page.evaluate(
+    () =>
+      new Promise<Fact[]>((done, fail) => {
+        const opening = indexedDB.open('longpoint')
+        opening.onerror = () => fail(opening.error)
+        opening.onsuccess = () => {
+          const asked = opening.result.transaction('facts').objectStore('facts').getAll()
+          asked.onerror = () => fail(asked.error)
+          asked.onsuccess = () => {
+            opening.result.close()
+            done(asked.result)
+          }
+        }
+      }),
+  )

@@ -1,4 +1,5 @@
-import { counted, cutOne, openSaw } from './saw-steps.ts'
+import type { Page } from '@playwright/test'
+import { counted, cutButton, cutOne, onDisk, openSaw } from './saw-steps.ts'
 import { expect, test } from './serve.ts'
 
 test('a cut checked off in one tab is counted in the other, which offers the next piece', async ({
@@ -14,6 +15,57 @@ test('a cut checked off in one tab is counted in the other, which offers the nex
   await expect(other.getByRole('button', { name, exact: true })).toHaveCount(0)
 })
 
+const cutsOnDisk = async (page: Page) => (await onDisk(page)).filter(({ kind }) => kind === 'cut')
+
+test('two tabs check off in the same moments: every fact is there, both show the same, and a reload changes nothing', async ({
+  context,
+  page,
+}) => {
+  await openSaw(page)
+  const other = await context.newPage()
+  await other.goto(page.url())
+  await expect(counted(other)).toContainText('0 of 18 in all')
+  let cuts = 0
+  for (let round = 0; round < 3; round++) {
+    // Either may have heard of the other before it wrote: then it was one piece, else two.
+    await Promise.all([cutButton(page).click(), cutButton(other).click()])
+    await expect.poll(async () => (await cutsOnDisk(page)).length).toBeGreaterThan(cuts)
+    for (const tab of [page, other]) await expect(tab.locator('.main-button.go')).toBeVisible()
+    cuts = (await cutsOnDisk(page)).length
+    expect(cuts).toBeLessThanOrEqual(2 * (round + 1))
+    for (const tab of [page, other]) await expect(counted(tab)).toContainText(`${cuts} of 18 in all`)
+  }
+  const ids = (await onDisk(page)).map(({ id }) => id)
+  expect(new Set(ids).size).toBe(ids.length)
+  for (const tab of [page, other]) {
+    await tab.reload()
+    await expect(counted(tab)).toContainText(`${cuts} of 18 in all`)
+  }
+})
+
+test('both tabs cut the sixth of six blanks before they hear of each other: seven pieces, one of them a spare', async ({
+  context,
+  page,
+}) => {
+  await openSaw(page)
+  for (let n = 0; n < 5; n++) await cutOne(page)
+  const other = await context.newPage()
+  await deaf(other)
+  await other.goto(page.url())
+  await expect(counted(other)).toContainText('5 of 18 in all')
+  for (const tab of [page, other]) await expect(cutButton(tab)).toContainText('A6')
+  await cutOne(page)
+  await cutButton(other).click()
+  await expect.poll(async () => (await cutsOnDisk(other)).length).toBe(7)
+  // The tab that hears shows it by itself, the other one when it looks again.
+  await expect(page.getByText('1 spare piece:')).toBeVisible()
+  await other.reload()
+  for (const tab of [page, other]) {
+    await expect(counted(tab)).toContainText('6 of 18 in all')
+    await expect(tab.locator('.spares')).toContainText('1 spare piece: A6')
+  }
+})
+
 test('an undo in one tab gives the piece back in the other', async ({ context, page }) => {
   await openSaw(page)
   const name = await cutOne(page)
@@ -24,6 +76,13 @@ test('an undo in one tab gives the piece back in the other', async ({ context, p
   await expect(counted(other)).toContainText('0 of 18 in all')
   await expect(other.getByRole('button', { name, exact: true })).toBeVisible()
 })
+
+/** What is written in the same moment has not been heard of yet: this tab hears of nothing. */
+const deaf = (tab: Page) =>
+  tab.addInitScript(() => {
+    BroadcastChannel.prototype.addEventListener = () => undefined
+    Object.defineProperty(BroadcastChannel.prototype, 'onmessage', { set: () => undefined })
+  })
 
 test('a newer version that wants the database gets it, and the old tab says so and loses nothing', async ({
   context,
@@ -58,11 +117,7 @@ test('a field saved in two tabs at once: leaving it does not write over the othe
   const sizes = page.url().replace(/saw.*$/, 'sizes')
   await page.goto(sizes)
   const other = await context.newPage()
-  // What is written in the same moment has not been heard of yet: this tab hears of nothing.
-  await other.addInitScript(() => {
-    BroadcastChannel.prototype.addEventListener = () => undefined
-    Object.defineProperty(BroadcastChannel.prototype, 'onmessage', { set: () => undefined })
-  })
+  await deaf(other)
   await other.goto(sizes)
   const copies = (tab: typeof page) => tab.getByLabel('How many', { exact: true })
   await expect(copies(other)).toHaveValue('1')
