@@ -14,11 +14,19 @@ describe.each(drawnFrames)('%s', (name, frame) => {
   )
 })
 
-test('a drawing in the wrong order is found out: from the nearest to the farthest', () => {
+test('a drawing that leaves nothing out is found out', () => {
   const [, frame] = drawnFrames.find(([name]) => name === 'four-leg')!
   const [, view] = views[2]!
-  const wrong: typeof backToFront = (solids, from) => [...backToFront(solids, from)].reverse()
+  const wrong: typeof backToFront = (solids, from) => backToFront(solids, from, () => true)
   const told = drawnFaults(frame, view, 100, dice('drawn wrong', 1), wrong)
   expect(told.faults.length).toBeGreaterThan(10)
   expect(told.hidden).toBeGreaterThan(10)
+})
+
+test('one that leaves out what a solid beside it does not hide is found out', () => {
+  const [, frame] = drawnFrames.find(([name]) => name === 'four-leg')!
+  const [, view] = views[2]!
+  const wrong: typeof backToFront = (solids, from) =>
+    backToFront(solids, from).map((one) => ({ ...one, rim: [], edges: [] }))
+  expect(drawnFaults(frame, view, 100, dice('drawn bare', 1), wrong).faults.length).toBeGreaterThan(10)
 })

@@ -1,4 +1,4 @@
-// What a drawing hides against rays through exact solids: random points of the edges that it draws.
+// What a drawing leaves out against rays through exact solids: random points of the edges that look at the eye.
 import type { Frame } from '../../src/core/frame/frame.ts'
 import { backToFront, type Seen } from '../../src/ui/drawing/shapes.ts'
 import { solidsOf } from '../../src/ui/drawing/solid.ts'
@@ -11,6 +11,9 @@ import { memberSolid, plateSolid } from './solid.ts'
 const rim = 0.02
 /** Toward the eye, faces this near to each other touch: either may be drawn over the other's edge, mm. */
 const touch = 0.05
+
+/** Nearer than this to a corner, the way through a re-entrant corner of its own solid may be shorter than `touch`, mm. */
+const corner = 0.2
 
 type Flat = readonly [number, number]
 
@@ -99,32 +102,33 @@ function beforeIt(
   return near ? 'unsure' : 'none'
 }
 
-/** What the drawing puts over it: later outlines hide what they cover. */
-function paintedOver(later: readonly Seen[], page: Flat): 'some' | 'none' | 'unsure' {
-  const over = later.map(({ outline }) => within(outline, page))
-  if (over.some((inside) => inside > rim)) return 'some'
-  return over.some((inside) => inside > -rim) ? 'unsure' : 'none'
+/** Whether the drawing leaves the edge out there, is so near to where it begins that it may do either, or draws it. */
+function leftOut({ rim: outline, edges }: Seen, [x, y]: Flat): 'some' | 'none' | 'unsure' {
+  let said: 'some' | 'unsure' = 'some'
+  for (const [[ax, ay], [bx, by]] of [...outline, ...edges]) {
+    const long = Math.hypot(bx - ax, by - ay)
+    if (long === 0) continue
+    const along = ((x - ax) * (bx - ax) + (y - ay) * (by - ay)) / long
+    const beside = Math.abs((x - ax) * (by - ay) - (y - ay) * (bx - ax)) / long
+    if (beside > 1e-5 || along < -rim || along > long + rim) continue
+    if (along > rim && along < long - rim) return 'none'
+    said = 'unsure'
+  }
+  return said
 }
 
-/** Edges that are drawn, of every solid, with the key and id of it. */
+/** Edges that look at the eye, of every solid, with the key and id of it; none between the sides of round steel. */
 const edgesOf = (frame: Frame, view: View) =>
   solidsOf(frame).flatMap((solid) =>
-    solid.faces
-      .filter((face) => dot(face.normal, view.toward) > 1e-6 && (face.end || !solid.round))
-      .flatMap(({ corners, parting = [] }) =>
-        corners.flatMap((from, at) =>
-          parting[at]
-            ? []
-            : [
-                {
-                  key: solid.key,
-                  id: solid.id,
-                  a: solid.points[from]!,
-                  b: solid.points[corners[(at + 1) % corners.length]!]!,
-                },
-              ],
-        ),
-      ),
+    solid.edges.flatMap(({ from, to, faces }) => {
+      const looking = faces
+        .map((at) => solid.faces[at]!)
+        .filter(({ normal }) => dot(normal, view.toward) > 1e-6)
+      const smooth = solid.round && looking.length === 2 && looking.every(({ end }) => !end)
+      return looking.length === 0 || smooth
+        ? []
+        : [{ key: solid.key, id: solid.id, a: solid.points[from]!, b: solid.points[to]! }]
+    }),
   )
 
 export interface DrawnTold {
@@ -142,7 +146,7 @@ export function drawnFaults(
   draw = backToFront,
 ): DrawnTold {
   const seen = draw(solidsOf(frame), view)
-  const orderOf = new Map(seen.map((one, at) => [one.key, at]))
+  const byKey = new Map(seen.map((one) => [one.key, one]))
   const edges = edgesOf(frame, view)
   const facets = facetsOf(frame, view)
   const faults: string[] = []
@@ -151,20 +155,17 @@ export function drawnFaults(
     if (tries > 100 * many) throw new Error(`only ${points} of ${tries} points are clear of every rim`)
     const { key, id, a, b } = roll.pick(edges)
     const t = roll.between(0.001, 0.999)
+    if (Math.min(t, 1 - t) * Math.hypot(b[0] - a[0], b[1] - a[1], b[2] - a[2]) < corner) continue
     const at: Xyz = [a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1]), a[2] + t * (b[2] - a[2])]
     const page = onPage(view, at)
     const real = beforeIt(facets, id, page, dot(at, view.toward))
-    const drawn = paintedOver(seen.slice(orderOf.get(key)! + 1), page)
+    const drawn = leftOut(byKey.get(key)!, page)
     if (real === 'unsure' || drawn === 'unsure') continue
     points += 1
     if (real === 'some') hidden += 1
     if (real !== drawn)
       faults.push(
-        `${key} at ${page.map((mm) => mm.toFixed(1)).join(', ')}: before it ${real}, drawn over it ${drawn} ${seen
-          .slice(orderOf.get(key)! + 1)
-          .filter(({ outline }) => within(outline, page) > rim)
-          .map((one) => one.key)
-          .join(' ')}`,
+        `${key} at ${page.map((mm) => mm.toFixed(3)).join(', ')}: before it ${real}, left out ${drawn}`,
       )
   }
   return { faults, points, hidden }

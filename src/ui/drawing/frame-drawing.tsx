@@ -8,9 +8,10 @@ import { LengthText } from '../fields/length-text.tsx'
 import { DimensionLine, WitnessLine } from './dimension-line.tsx'
 import { circleOf, type Dimension, dimensionsOf } from './dimensions.ts'
 import type { TypedLength } from './fields.ts'
+import { type LandedLines, landedIn, landedLines } from './landed.ts'
 import { type Laid, layOut, rowHigh, rowsOf, rowWideAt } from './layout.ts'
 import { marksOf, partLine } from './marks.ts'
-import { Shape } from './shape.tsx'
+import { LandedMarks, Shapes } from './shape.tsx'
 import { backToFront, type Seen } from './shapes.ts'
 import { toScreen } from './sheet.ts'
 import { memberSolid, solidsOf } from './solid.ts'
@@ -45,10 +46,19 @@ export function FrameDrawing(props: Props) {
   const [box, width] = useWidth<HTMLDivElement>(760)
   const drawn = useMemo(() => {
     const solids = solidsOf(plan.frame)
+    // From above, what lies on top would hide the frame: it is drawn as a line alone.
+    const onTop = platesOnTop(plan)
     const dimensions = dimensionsOf(plan, typed)
+    const above = backToFront(solids, fromAbove, ({ id }) => onTop.has(id))
+    const front = backToFront(solids, fromFront)
+    const landed = landedIn(plan.frame)
     return {
-      plan: backToFront(solids, fromAbove),
-      front: backToFront(solids, fromFront),
+      plan: above,
+      front,
+      landed: {
+        plan: landedLines(landed, above, fromAbove),
+        front: landedLines(landed, front, fromFront),
+      },
       dimensions,
       circle: circleOf(plan, typed, dimensions),
     }
@@ -78,8 +88,8 @@ export function FrameDrawing(props: Props) {
         role="img"
         aria-label={`Plan and elevation of ${plan.name}, to scale`}
       >
-        <Members {...props} seen={drawn.plan} laid={layout.plan} isPlan />
-        <Members {...props} seen={drawn.front} laid={layout.front} />
+        <Members {...props} seen={drawn.plan} landed={drawn.landed.plan} laid={layout.plan} isPlan />
+        <Members {...props} seen={drawn.front} landed={drawn.landed.front} laid={layout.front} />
         <path
           className="floor-line"
           d={`M${layout.front.box.left - 12} ${floorAt}H${layout.front.box.right + 12}`}
@@ -128,30 +138,36 @@ function Members({
   chosen,
   onChoose,
   seen,
+  landed,
   laid,
   isPlan = false,
-}: Props & { readonly seen: readonly Seen[]; readonly laid: Laid; readonly isPlan?: boolean }) {
+}: Props & {
+  readonly seen: readonly Seen[]
+  readonly landed: readonly LandedLines[]
+  readonly laid: Laid
+  readonly isPlan?: boolean
+}) {
   const markOf = new Map(plan.parts.flatMap(({ mark, members }) => members.map((id) => [id, mark] as const)))
-  // From above, what lies on top would hide the frame: it is drawn last, and only as a line.
   const onTop = platesOnTop(plan)
   const open = (one: Seen) => isPlan && onTop.has(one.id)
   const marks = marksOf(plan, seen, laid.place, open)
-  const order = [...seen.filter((one) => !open(one)), ...seen.filter(open)]
   return (
     <g>
-      {order.map((one) => {
-        const mark = markOf.get(one.id)
-        return (
-          <Shape
-            key={one.key}
-            seen={one}
-            place={laid.place}
-            open={open(one)}
-            chosen={mark !== undefined && mark === chosen}
-            onChoose={mark === undefined ? undefined : () => onChoose(mark)}
-          />
-        )
-      })}
+      <Shapes
+        seen={seen}
+        place={laid.place}
+        open={open}
+        chosen={({ id }) => markOf.get(id) !== undefined && markOf.get(id) === chosen}
+        onChoose={({ id }) => {
+          const mark = markOf.get(id)
+          return mark === undefined ? undefined : () => onChoose(mark)
+        }}
+      />
+      <LandedMarks
+        landed={landed}
+        place={laid.place}
+        chosen={(id) => markOf.get(id) !== undefined && markOf.get(id) === chosen}
+      />
       {marks.map(({ id, mark, at }) => (
         <text
           key={id}

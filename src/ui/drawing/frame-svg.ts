@@ -1,9 +1,11 @@
 import type { Plan } from '../../core/plan-shapes.ts'
 import { say } from '../../core/reading/show.ts'
 import type { Reading } from '../../core/shop.ts'
+import { type LandedLines, landedIn, landedLines } from './landed.ts'
 import { marksOf } from './marks.ts'
 import { backToFront, type Seen } from './shapes.ts'
-import { lineOf, type Place, pathOf, toScreen } from './sheet.ts'
+import { linesOf, type Place, toScreen } from './sheet.ts'
+import { escaped } from './sketch.ts'
 import { solidsOf } from './solid.ts'
 import { type Extent, fromAbove, fromFront, turned, type View } from './view.ts'
 
@@ -26,13 +28,14 @@ const whole = (seen: readonly Seen[]): Extent => ({
 
 /**
  * The frame from above, below that from the front and beside it from the right, to one scale, black on white, with its
- * marks. Hidden edges are covered by what hides them.
+ * marks. Hidden edges are left out; where a part lands on another is dashed.
  */
 export function frameSvg(plan: Plan, reading: Reading): string {
   const solids = solidsOf(plan.frame)
-  const [above, front, right] = views.map(([name, view]) => {
+  const landed = landedIn(plan.frame)
+  const [above, front, right] = views.map(([name, view]): Drawn => {
     const seen = backToFront(solids, view)
-    return { name, seen, span: whole(seen) }
+    return { name, seen, landed: landedLines(landed, seen, view), span: whole(seen) }
   }) as [Drawn, Drawn, Drawn]
   const across = ({ span }: Drawn) => span.right - span.left
   const high = ({ span }: Drawn) => span.top - span.bottom
@@ -63,17 +66,21 @@ export function frameSvg(plan: Plan, reading: Reading): string {
 interface Drawn {
   readonly name: string
   readonly seen: readonly Seen[]
+  readonly landed: readonly LandedLines[]
   readonly span: Extent
 }
 
-function group(plan: Plan, { name, seen, span }: Drawn, place: Place): string {
-  const line = 'fill="none" stroke="#000" stroke-width="0.25" stroke-linejoin="round"'
-  const shapes = seen.map((one) => {
-    const outline = pathOf(place, one.outline)
-    const edges = (one.lines ?? []).map((each) => lineOf(place, each)).join('')
-    const inner = one.lines ? edges : one.faces.map((face) => pathOf(place, face)).join('') + outline
-    return `<path d="${outline}" fill="#fff"/><path d="${inner}" ${line}/>`
-  })
+function group(plan: Plan, { name, seen, landed, span }: Drawn, place: Place): string {
+  const line = (width: number) => `fill="none" stroke="#000" stroke-width="${width}" stroke-linecap="round"`
+  const shapes = seen.map(
+    ({ rim, edges }) =>
+      `<path d="${linesOf(place, rim)}" ${line(0.5)}/><path d="${linesOf(place, edges)}" ${line(0.25)}/>`,
+  )
+  const dashed = linesOf(
+    place,
+    landed.flatMap(({ lines }) => lines),
+  )
+  if (dashed !== '') shapes.push(`<path d="${dashed}" ${line(0.25)} stroke-dasharray="1.5 1"/>`)
   // Marks keep the room of a screen from each other: four of its dots to a millimeter.
   const dots = { scale: place.scale * 4, x: place.x * 4, y: place.y * 4 }
   const marks = marksOf(plan, seen, dots, () => false).map(({ at: [x, y], mark }) =>
@@ -85,6 +92,3 @@ function group(plan: Plan, { name, seen, span }: Drawn, place: Place): string {
 
 const text = (x: number, y: number, words: string, anchor = 'middle') =>
   `<text x="${x.toFixed(2)}" y="${y.toFixed(2)}" font-size="3.5" font-family="sans-serif" text-anchor="${anchor}">${escaped(words)}</text>`
-
-const escaped = (words: string): string =>
-  words.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;')

@@ -49,7 +49,7 @@ export function ListDrawing(props: {
             // biome-ignore lint/a11y/noStaticElementInteractions: the parts table beside it has a button for each part
             <g
               key={part.mark}
-              className={chosen ? 'shape member chosen' : 'shape member'}
+              className={chosen ? 'shape list-shape member chosen' : 'shape list-shape member'}
               onClick={() => props.onChoose(part.mark)}
             >
               <path className="fill" d={pathOf(place, outline)} />

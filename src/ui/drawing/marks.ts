@@ -3,6 +3,7 @@ import type { Part, Plan } from '../../core/plan-shapes.ts'
 import type { Laid } from './layout.ts'
 import type { Seen } from './shapes.ts'
 import { type Place, toScreen } from './sheet.ts'
+import { coveredAt } from './visible.ts'
 
 export interface MarkAt {
   readonly id: string
@@ -30,19 +31,9 @@ function middleOf(polygon: Polygon): Point {
   return twice === 0 ? [ox, oy] : [ox + x / (3 * twice), oy + y / (3 * twice)]
 }
 
-/** Whether a point lies inside a polygon (a ray to the right crosses its sides an odd number of times). */
-function inside([x, y]: Point, polygon: Polygon): boolean {
-  let within = false
-  polygon.forEach(([ax, ay], at) => {
-    const [bx, by] = polygon[(at + 1) % polygon.length]!
-    if (ay > y !== by > y && x < ax + ((y - ay) / (by - ay)) * (bx - ax)) within = !within
-  })
-  return within
-}
-
 /**
  * Where the marks stand: in the middle of each member that is long enough on the screen and not hidden there, none
- * on another. `seen` is in drawing order, `open` solids hide nothing.
+ * on another. `open` solids hide nothing.
  */
 export function marksOf(
   plan: Plan,
@@ -50,19 +41,17 @@ export function marksOf(
   place: Place,
   open: (one: Seen) => boolean,
 ): readonly MarkAt[] {
-  const orderOf = new Map(seen.map((one, at) => [one.id, at]))
-  const hidden = (order: number, point: Point) =>
-    seen.some((one, at) => at > order && !open(one) && inside(point, one.outline))
+  const byId = new Map(seen.map((one) => [one.id, one]))
+  const hiding = seen.filter((one) => !open(one)).map(({ body }) => body)
   const placed: MarkAt[] = []
   for (const { mark, members } of plan.parts)
     for (const id of members) {
-      const order = orderOf.get(id)
-      if (order === undefined) continue
-      const one = seen[order]!
+      const one = byId.get(id)
+      if (!one) continue
       const { left, right, bottom, top } = one.extent
       if (Math.max(right - left, top - bottom) * place.scale < leastLong) continue
       const middle = middleOf(one.outline)
-      if (hidden(order, middle)) continue
+      if (coveredAt(one.body, middle, hiding)) continue
       const at = toScreen(place, middle)
       const free = placed.every(({ at: [x, y] }) => Math.abs(x - at[0]) > room || Math.abs(y - at[1]) > room)
       if (free) placed.push({ id, mark, at })

@@ -3,17 +3,21 @@ import { dot, type Vec3 } from '../../core/geometry/vec3.ts'
 import { samePoint } from '../../core/tolerance.ts'
 import type { Solid } from './solid.ts'
 import { type Extent, extentOf, onPage, type View } from './view.ts'
+import { type Body, bodyOf, type Line, seenOf } from './visible.ts'
 
-/** What of a solid is seen: its outline, and its visible faces, on the page in mm, y up. */
+/** What of a solid is seen, on the page in mm, y up. */
 export interface Seen {
   readonly id: string
   readonly key: string
   readonly kind: Solid['kind']
   readonly outline: Polygon
-  readonly faces: readonly Polygon[]
-  /** Of a piece of a plate: the edges that are drawn, without the cuts between the pieces; else they are those of faces. */
-  readonly lines?: readonly (readonly [Point, Point])[]
   readonly extent: Extent
+  /** The stretches of its outline, and of its edges within that, which nothing hides. */
+  readonly rim: readonly Line[]
+  readonly edges: readonly Line[]
+  readonly body: Body
+  /** Those that may stand before it. */
+  readonly before: readonly Body[]
 }
 
 /**
@@ -36,21 +40,32 @@ export function hull(points: readonly Point[]): Polygon {
 
 const leftOf = (a: Point, b: Point, c: Point) => (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
 
-export function see(solid: Solid, view: View): Seen {
+function bodyIn(solid: Solid, view: View): Body {
   const points = solid.points.map((point) => onPage(view, point))
-  const turned = solid.faces.filter(
-    (face) => dot(face.normal, view.toward) > samePoint && (face.end || !solid.round),
-  )
-  const faces = turned.map((face) => face.corners.map((at) => points[at]!))
-  const seen = { id: solid.id, key: solid.key, kind: solid.kind, outline: hull(points), faces }
-  const extent = extentOf(points)
-  if (!solid.faces.some(({ parting }) => parting)) return { ...seen, extent }
-  const lines = turned.flatMap(({ corners, parting = [] }) =>
-    corners.flatMap((from, at) =>
-      parting[at] ? [] : [[points[from]!, points[corners[(at + 1) % corners.length]!]!] as const],
-    ),
-  )
-  return { ...seen, lines, extent }
+  return bodyOf(solid, view, hull(points), extentOf(points))
+}
+
+/** What is seen of a body behind those that may hide it. */
+function seenAmong(own: Body, before: readonly Body[], view: View): Seen {
+  const { solid, outline, extent, places } = own
+  const looks = solid.faces.map(({ normal }) => dot(normal, view.toward) > samePoint)
+  const rim: Line[] = []
+  const edges: Line[] = []
+  for (const { from, to, faces } of solid.edges) {
+    const [one, two] = [looks[faces[0]]!, looks[faces[1]]!]
+    if (!one && !two) continue
+    const within = one && two
+    // The sides of round steel show no lines between them.
+    if (within && solid.round && !faces.some((face) => solid.faces[face]!.end)) continue
+    const into = within ? edges : rim
+    into.push(...seenOf(places[from]!, places[to]!, before))
+  }
+  return { id: solid.id, key: solid.key, kind: solid.kind, outline, extent, rim, edges, body: own, before }
+}
+
+/** A solid by itself. */
+export function see(solid: Solid, view: View): Seen {
+  return seenAmong(bodyIn(solid, view), [], view)
 }
 
 /**
@@ -93,19 +108,32 @@ function partedBySide(by: Polygon, other: Polygon): boolean {
   return false
 }
 
-/** The solids from the farthest to the nearest, so that drawing them one over the other hides what is hidden. */
-export function backToFront(solids: readonly Solid[], view: View): readonly Seen[] {
-  const seen = solids.map((solid) => see(solid, view))
+/**
+ * The solids with what is seen of each, from the farthest to the nearest, so that a tap finds the nearest; where some stand
+ * before each other in a ring, as near to that as can be. What is `open` hides nothing and is not hidden.
+ */
+export function backToFront(
+  solids: readonly Solid[],
+  view: View,
+  open: (solid: Solid) => boolean = () => false,
+): readonly Seen[] {
+  const bodies = solids.map((solid) => bodyIn(solid, view))
+  const shut = solids.map((solid) => !open(solid))
   const behind: number[][] = solids.map(() => [])
+  const before: Body[][] = solids.map(() => [])
   for (let one = 0; one < solids.length; one += 1)
     for (let two = one + 1; two < solids.length; two += 1) {
-      if (apart(seen[one]!.extent, seen[two]!.extent)) continue
-      const order = depthOrder(solids[one]!, solids[two]!, view.toward)
+      if (apart(bodies[one]!.extent, bodies[two]!.extent)) continue
       // Beside each other on the page they hide nothing of each other; to order them all the same may run in a ring.
-      if (order === 0 || beside(seen[one]!.outline, seen[two]!.outline)) continue
+      if (beside(bodies[one]!.outline, bodies[two]!.outline)) continue
+      const order = depthOrder(solids[one]!, solids[two]!, view.toward)
       if (order === 1) behind[two]!.push(one)
       if (order === -1) behind[one]!.push(two)
+      if (!shut[one] || !shut[two]) continue
+      if (order >= 0) before[one]!.push(bodies[two]!)
+      if (order <= 0) before[two]!.push(bodies[one]!)
     }
+  const seen = bodies.map((body, at) => seenAmong(body, before[at]!, view))
   const out: Seen[] = []
   const state = solids.map(() => 0)
   const place = (at: number) => {

@@ -13,8 +13,9 @@ export const toScreen = (place: Place, [x, y]: Point): Point => [
   place.y - y * place.scale,
 ]
 
-/** Path data of a straight line on the screen. */
-export const lineOf = (place: Place, line: readonly Point[]): string => pathOf(place, line).slice(0, -1)
+/** Path data of straight lines on the screen. */
+export const linesOf = (place: Place, lines: readonly (readonly [Point, Point])[]): string =>
+  lines.map((line) => pathOf(place, line).slice(0, -1)).join('')
 
 /** Path data of a closed polygon on the screen, to a hundredth of a pixel. */
 export const pathOf = (place: Place, polygon: Polygon): string =>

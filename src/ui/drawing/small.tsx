@@ -1,6 +1,6 @@
 import { memo, useMemo } from 'react'
 import type { Frame } from '../../core/frame/frame.ts'
-import { Shape } from './shape.tsx'
+import { Shapes } from './shape.tsx'
 import { backToFront } from './shapes.ts'
 import { fitIn } from './sheet.ts'
 import { solidsOf } from './solid.ts'
@@ -33,9 +33,7 @@ export const SmallDrawing = memo(function SmallDrawing({ frame }: { frame: Frame
   })
   return (
     <svg className="drawing small" viewBox={`0 0 ${width} ${height}`} aria-hidden="true">
-      {seen.map((one) => (
-        <Shape key={one.key} seen={one} place={place} />
-      ))}
+      <Shapes seen={seen} place={place} />
     </svg>
   )
 })

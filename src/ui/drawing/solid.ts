@@ -11,10 +11,13 @@ export interface Face {
   readonly normal: Vec3
   /** A cut or sawn end, as against a side along the length. */
   readonly end: boolean
-  /** Between two pieces of one plate: nothing is seen of it. */
-  readonly inner?: boolean
-  /** Of its sides, from each corner to the next, those that only part two pieces. */
-  readonly parting?: readonly boolean[]
+}
+
+/** Where two faces meet, by their numbers: from one corner to another. */
+export interface Edge {
+  readonly from: number
+  readonly to: number
+  readonly faces: readonly [number, number]
 }
 
 /**
@@ -28,6 +31,8 @@ export interface Solid {
   readonly kind: 'member' | 'plate'
   readonly points: readonly Vec3[]
   readonly faces: readonly Face[]
+  /** All but those that only part two pieces of one plate. */
+  readonly edges: readonly Edge[]
   /** Round: its sides show no lines but the outermost. */
   readonly round: boolean
 }
@@ -65,26 +70,38 @@ function prism(
     // A plate's outline may run either way round: the normal is turned away from the middle.
     return { corners, normal: dot(normal, sub(a!, middle)) < 0 ? scale(normal, -1) : normal, end }
   }
-  const sides = near.map((_, at): Face => {
-    const side = face([at, (at + 1) % n, n + ((at + 1) % n), n + at], false)
-    if (!parting) return side
-    const upright = (corner: number) => parting[corner]! && parting[(corner + n - 1) % n]!
-    return {
-      ...side,
-      inner: parting[at]!,
-      // Its upright edges are real but where two cuts meet.
-      parting: [parting[at]!, upright((at + 1) % n), parting[at]!, upright(at)],
-    }
-  })
+  const sides = near.map((_, at): Face => face([at, (at + 1) % n, n + ((at + 1) % n), n + at], false))
   const ring = near.map((_, at) => at)
-  const flat = (corners: readonly number[]): Face =>
-    parting ? { ...face(corners, true), parting } : face(corners, true)
+  const ends = [
+    face(ring, true),
+    face(
+      ring.map((at) => n + at),
+      true,
+    ),
+  ]
+  // Sides have the numbers 0 to n − 1, the ends n and n + 1.
+  const edges = near.flatMap((_, at): Edge[] => {
+    const next = (at + 1) % n
+    const before = (at + n - 1) % n
+    const parts = parting?.[at] ?? false
+    return [
+      ...(parts
+        ? []
+        : [
+            { from: at, to: next, faces: [at, n] as const },
+            { from: n + at, to: n + next, faces: [at, n + 1] as const },
+          ]),
+      // The upright edge is real but where two cuts meet.
+      ...(parts && parting?.[before] ? [] : [{ from: at, to: n + at, faces: [before, at] as const }]),
+    ]
+  })
   return {
     id,
     key: piece === 0 ? id : `${id} ${piece}`,
     kind,
     points,
-    faces: [...sides, flat(ring), flat(ring.map((at) => n + at))],
+    faces: [...sides, ...ends],
+    edges,
     round,
   }
 }

@@ -1,7 +1,8 @@
 import { type PointerEvent, useMemo, useRef, useState } from 'react'
 import { norm, sub } from '../../core/geometry/vec3.ts'
 import type { Plan } from '../../core/plan-shapes.ts'
-import { Shape } from './shape.tsx'
+import { landedIn, landedLines } from './landed.ts'
+import { LandedMarks, Shapes } from './shape.tsx'
 import { backToFront } from './shapes.ts'
 import { solidsOf } from './solid.ts'
 import { onPage, turned } from './view.ts'
@@ -50,6 +51,7 @@ export function Turnable(props: {
     }) as unknown as readonly [number, number, number]
     return { middle, radius: Math.max(...points.map((point) => norm(sub(point, middle))), 1) }
   }, [solids])
+  const landed = useMemo(() => landedIn(plan.frame), [plan.frame])
   const view = turned(look.yaw, look.pitch)
   const seen = useMemo(() => backToFront(solids, turned(look.yaw, look.pitch)), [solids, look])
   const scale = (Math.min(width, high) / 2 - 8) / sphere.radius
@@ -87,18 +89,20 @@ export function Turnable(props: {
             drag.current = null
           }}
         >
-          {seen.map((one) => {
-            const mark = markOf.get(one.id)
-            return (
-              <Shape
-                key={one.key}
-                seen={one}
-                place={place}
-                chosen={mark !== undefined && mark === props.chosen}
-                onChoose={mark === undefined ? undefined : () => props.onChoose(mark)}
-              />
-            )
-          })}
+          <Shapes
+            seen={seen}
+            place={place}
+            chosen={({ id }) => markOf.get(id) !== undefined && markOf.get(id) === props.chosen}
+            onChoose={({ id }) => {
+              const mark = markOf.get(id)
+              return mark === undefined ? undefined : () => props.onChoose(mark)
+            }}
+          />
+          <LandedMarks
+            landed={landedLines(landed, seen, view)}
+            place={place}
+            chosen={(id) => markOf.get(id) !== undefined && markOf.get(id) === props.chosen}
+          />
         </svg>
       </div>
       <div className="keys-row">

@@ -55,7 +55,10 @@ export function Picture(props: {
         )}
       </Suspense>
       <div className="picture-foot">
-        <p className="dim">{aboutLook(look, joined, reading)}</p>
+        <p className="dim">
+          {aboutLook(look, joined, reading)}
+          {look !== 'part' && plan.landings.length > 0 && ' Dashed: where one part lands on another.'}
+        </p>
         <div className="buttons">
           {look === 'part' ? (
             <button type="button" onClick={() => onLook('plan')}>

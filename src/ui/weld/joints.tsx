@@ -1,12 +1,15 @@
 import { useMemo, useState } from 'react'
 import type { Plan, Seam } from '../../core/plan-shapes.ts'
-import { Shape } from '../drawing/shape.tsx'
+import { Shapes } from '../drawing/shape.tsx'
 import { backToFront } from '../drawing/shapes.ts'
 import { fitIn, toScreen } from '../drawing/sheet.ts'
 import { solidsOf } from '../drawing/solid.ts'
 import { extentOf, fromAbove, fromFront, onPage, turned, type View } from '../drawing/view.ts'
 import { useWidth } from '../drawing/width.ts'
 import type { JointState } from './list.ts'
+
+/** Plates are outlines alone: joints lie under them. */
+const isPlate = ({ kind }: { readonly kind: string }) => kind === 'plate'
 
 export interface NumberedJoint {
   readonly id: string
@@ -79,7 +82,7 @@ function Drawing({
   width: number
   label: string
 }) {
-  const seen = useMemo(() => backToFront(solidsOf(plan.frame), view), [plan, view])
+  const seen = useMemo(() => backToFront(solidsOf(plan.frame), view, isPlate), [plan, view])
   if (seen.length === 0) return null
   const height = Math.round(Math.min(440, Math.max(260, width * 0.62)))
   const whole = extentOf(
@@ -101,9 +104,7 @@ function Drawing({
       role="img"
       aria-label={`${label}: the frame with ${joints.length} numbered joints${now ? `, joint ${now.number} on now` : ''}`}
     >
-      {seen.map((one) => (
-        <Shape key={one.key} seen={one} place={place} open={one.kind === 'plate'} />
-      ))}
+      <Shapes seen={seen} place={place} open={isPlate} />
       {line?.[0] && line[1] && (
         <path className="seam-now" d={`M${line[0][0]} ${line[0][1]}L${line[1][0]} ${line[1][1]}`} />
       )}

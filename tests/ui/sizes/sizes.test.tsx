@@ -166,7 +166,7 @@ describe('plates', () => {
     expect(dxf).toMatch(/\$INSUNITS\r\n70\r\n1\r\n/)
     expect(svg).toContain('id="part"')
     // Eight sides and the plate, in three views.
-    expect([...drawing!.matchAll(/fill="#fff"\/><path/g)]).toHaveLength(27)
+    expect([...drawing!.matchAll(/stroke-width="0.5"/g)]).toHaveLength(27)
     expect(drawing).toContain('from the right')
   })
 })
