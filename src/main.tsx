@@ -25,7 +25,9 @@ async function hash(text: string): Promise<string> {
 
 /** A shop that has said nothing yet measures as people do where its browser comes from. */
 function usualUnits(): 'in' | 'mm' {
-  const { language, region } = new Intl.Locale(navigator.language || 'en-US')
+  // Not every device says a language that there is: a bare Linux says "C".
+  const [language, ...rest] = (navigator.language || 'en-US').split(/[-_]/)
+  const region = rest.find((part) => /^[A-Z]{2}$/i.test(part))?.toUpperCase()
   return region === 'US' || (region === undefined && language === 'en') ? 'in' : 'mm'
 }
 

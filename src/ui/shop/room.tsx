@@ -58,7 +58,7 @@ export function Room() {
         </p>
       )}
       <p className="keys-row">
-        {room?.lasting !== true && (
+        {room?.lasting === false && (
           <button type="button" onClick={() => void ask()}>
             Ask the browser to keep it
           </button>
