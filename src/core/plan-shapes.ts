@@ -1,3 +1,4 @@
+import type { LevelerRange } from './finish/leveler-range.ts'
 import type { Frame, Warning } from './frame/frame.ts'
 import type { Nest, NestProblem, Slope } from './nest.ts'
 import type { Problem } from './result.ts'
@@ -374,6 +375,8 @@ export interface Plan {
   /** What the nest must solve for this job alone: one problem per section. */
   readonly demand: readonly NestProblem[]
   readonly weld: WeldPlan
+  /** What the leveling feet can do; absent where there are none. */
+  readonly leveler?: LevelerRange
   readonly warnings: readonly Warning[]
   /** Present when a nest was given. */
   readonly nest?: Nest

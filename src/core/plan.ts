@@ -4,6 +4,7 @@ import { valuesOf } from './builds/values.ts'
 import { checkNest } from './check/check-nest.ts'
 import { checkRun } from './check/check-run.ts'
 import type { Progress } from './facts.ts'
+import { levelerRange } from './finish/leveler-range.ts'
 import type { Frame, Warning } from './frame/frame.ts'
 import { landingsOf, landingWarnings, touchingOf } from './frame/landing.ts'
 import type { Job } from './job.ts'
@@ -90,6 +91,7 @@ export function plan(
     ...seamWarnings,
     ...notes,
   ]
+  const leveler = levelerRange(job, shop)
   const made: Plan = {
     job: job.id,
     name: job.name,
@@ -103,6 +105,7 @@ export function plan(
     mass,
     demand,
     weld: larger.value?.weld ?? weldPlan(frame, shop, touching),
+    ...(leveler ? { leveler } : {}),
     warnings,
   }
   return good(nest ? withNest(made, partsTogether(nest, [made, ...beside]), shop, nest, progress) : made)

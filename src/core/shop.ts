@@ -1,3 +1,4 @@
+import type { General } from './fitup/general.ts'
 import type { Section } from './section/section.ts'
 import type { Deg, Mm } from './units.ts'
 
@@ -104,6 +105,18 @@ export interface WeldSetting {
   readonly note?: string
 }
 
+/** The welding table. */
+export interface Table {
+  /** Along the front edge. */
+  readonly length: Mm
+  /** Off the front edge. */
+  readonly width: Mm
+  /** Frames are laid so far from the left edge and from the front one: room for blocks and clamps. */
+  readonly clear: Mm
+  /** Width of its slots; absent: a plain top. */
+  readonly slot?: Mm
+}
+
 /** What is true here across jobs. The rack is not here: it follows from facts. */
 export interface Shop {
   readonly id: string
@@ -143,6 +156,10 @@ export interface Shop {
   readonly otherWaySaves?: number
   /** By how much a first piece may be off, mm; absent: half of what the shop reads. */
   readonly tolerance?: Mm
+  /** Classes of ISO 13920 that frames are held to; absent: none, only the shop's own tolerance. */
+  readonly general?: General
+  /** The table that frames are put together on; absent: anything flat. */
+  readonly table?: Table
   /** Habits at a set-up that are not said here; absent: all are said. */
   readonly habitsOff?: readonly Habit[]
   /** What marks are written with; absent: a paint pen. */

@@ -1,4 +1,5 @@
 import * as v from 'valibot'
+import { flatClasses, type General, linearClasses } from '../core/fitup/general.ts'
 import type {
   Blade,
   CarriedSection,
@@ -7,6 +8,7 @@ import type {
   Reading,
   Saw,
   Shop,
+  Table,
   WeldSetting,
 } from '../core/shop.ts'
 import { section } from './section-shape.ts'
@@ -170,6 +172,17 @@ const setting = shapeOf<WeldSetting>()(
   fields('a record of the settings book', { ...setTo, result: oneOf('good', 'fair', 'bad') }),
 )
 
+const general = shapeOf<General>()(
+  fields('general tolerances', {
+    linear: v.optional(oneOf(...linearClasses)),
+    flat: v.optional(oneOf(...flatClasses)),
+  }),
+)
+
+const table = shapeOf<Table>()(
+  fields('a table', { length: size, width: size, clear: distance, slot: v.optional(size) }),
+)
+
 export const shop = shapeOf<Shop>()(
   v.pipe(
     fields('a shop', {
@@ -195,6 +208,8 @@ export const shop = shapeOf<Shop>()(
       passes: v.optional(oneOf('upright first', 'inside last', 'balanced')),
       otherWaySaves: v.optional(money),
       tolerance: v.optional(number('a tolerance of more than 0, to 10 mm', { above: 0, most: 10 })),
+      general: v.optional(general),
+      table: v.optional(table),
       habitsOff: v.optional(list('habits', oneOf('deburr', 'chips', 'back off', 'mark'))),
       markWith: v.optional(oneOf('paint pen', 'scribe or stamp')),
       backupDays: v.optional(whole(0, 365)),

@@ -3,6 +3,7 @@ import type { Fact, Progress } from '../core/facts.ts'
 import type { Job } from '../core/job.ts'
 import type { BenchCut, Plan } from '../core/plan-shapes.ts'
 import type { Shop } from '../core/shop.ts'
+import { fitSheet } from './fit-sheet.tsx'
 import { gaugeSheet } from './gauge-sheet.tsx'
 import { listSheet } from './list-sheet.tsx'
 import { partSheet } from './part-sheet.tsx'
@@ -91,6 +92,15 @@ export const sheets: readonly Sheet[] = [
     needsRun: true,
     usual: false,
     pages: tagSheet,
+  },
+  {
+    id: 'fit',
+    title: 'Fit-up',
+    about: 'What the tape must read on every closed loop, what lies under what, and the table laid out.',
+    needsRun: false,
+    usual: true,
+    only: ({ frame }) => frame.joints.length > 0,
+    pages: (plan, _cuts, shop, page) => fitSheet(plan, shop, page),
   },
   {
     id: 'weld',

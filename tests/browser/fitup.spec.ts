@@ -10,15 +10,12 @@ const sizes = [
   [1440, 900],
 ] as const
 
-async function openFitUp(page: import('@playwright/test').Page): Promise<void> {
+async function openFitUp(page: import('@playwright/test').Page, job = /hexagon/i): Promise<void> {
   await page.goto('./')
-  await page
-    .getByRole('button', { name: /hexagon/i })
-    .first()
-    .click()
+  await page.getByRole('button', { name: job }).first().click()
   await expect(page).toHaveURL(/#\/job\/[^/]+/)
-  const job = /#\/job\/([^/]+)/.exec(page.url())![1]
-  await page.goto(`./#/job/${job}/fit-up`)
+  const id = /#\/job\/([^/]+)/.exec(page.url())![1]
+  await page.goto(`./#/job/${id}/fit-up`)
   await expect(page.getByRole('heading', { name: 'Will it close?' })).toBeVisible()
 }
 
@@ -41,6 +38,7 @@ for (const [width, height] of sizes)
     await page.locator('.joint-keys button').first().click()
     await expect(says).toContainText('Joint 1:')
     await expectNothingClipped(page)
+    await expect(page.locator('.joint-picture figcaption')).toContainText('Outside, at the top')
     const small = await page.locator('.fitup :is(button, summary):visible').evaluateAll((all) =>
       all
         .map((one) => ({ name: one.textContent, box: one.getBoundingClientRect() }))
@@ -54,27 +52,97 @@ for (const [width, height] of sizes)
     await expect(says).toContainText('It closes')
   })
 
+const parts = ['Close', 'Table', 'Square and flat', 'One on another'] as const
+const show = (page: import('@playwright/test').Page, part: (typeof parts)[number]) =>
+  page.locator('.fit-nav').getByRole('button', { name: part, exact: true }).click()
+
 for (const daylight of [false, true])
-  test(`readable and named${daylight ? ', in daylight too' : ''}`, async ({ page }) => {
-    await openFitUp(page)
+  test(`every part is readable and named${daylight ? ', in daylight too' : ''}`, async ({ page }) => {
+    await openFitUp(page, /pedestal/i)
     await page.evaluate((day) => document.documentElement.toggleAttribute('data-daylight', day), daylight)
-    for (const fold of await page.locator('.fit-fold > summary').all()) await fold.click()
-    await expectAccessible(page)
+    for (const part of parts) {
+      await show(page, part)
+      for (const fold of await page.locator('.fit-fold > summary').all()) await fold.click()
+      await expectAccessible(page)
+    }
   })
 
-test('diagonals and heights: which corners to pull and to lift', async ({ page }) => {
+const fill = async (page: import('@playwright/test').Page, label: string, text: string) => {
+  const field = page.getByLabel(label, { exact: false }).first()
+  await field.fill(text)
+  await field.press('Enter')
+}
+
+test('diagonals and heights: which corners to pull and to lift, and what a class allows', async ({
+  page,
+}) => {
   await openFitUp(page)
-  const fill = async (label: string, text: string) => {
-    const field = page.getByLabel(label, { exact: false }).first()
-    await field.fill(text)
-    await field.press('Enter')
-  }
-  // 24 in across flats is 27.713 in across corners.
-  await expect(page.getByText('Must be').first()).toContainText('27 11/16')
-  await fill('Corner 1 to 4', '27 3/4')
-  await fill('Corner 2 to 5', '27 11/16')
+  await show(page, 'Square and flat')
+  // 24 in across flats, cut to 13 7/8: 27 3/4 in across corners.
+  await expect(page.getByText('Must be').first()).toContainText('27 3/4')
+  await fill(page, 'Corner 1 to 4', '27 13/16')
+  await fill(page, 'Corner 2 to 5', '27 3/4')
   await expect(page.getByText('Pull corners 1 and 4 together')).toBeVisible()
-  for (const corner of [2, 3, 4, 5, 6]) await fill(`Corner ${corner} (may`, '2')
-  await fill('Corner 1 (may', '2 1/8')
+  await expect(page.getByText('Beyond: 1/16 in too long; the shop’s tolerance allows 1/32 in')).toBeVisible()
+  for (const corner of [2, 3, 4, 5, 6]) await fill(page, `Corner ${corner} (may`, '2')
+  await fill(page, 'Corner 1 (may', '2 1/8')
   await expect(page.getByText(/Out of flat by .* press down/)).toBeVisible()
+  await page.getByRole('link', { name: 'Held to the shop’s own tolerance' }).click()
+  await page
+    .getByRole('group', { name: /Lengths and angles/ })
+    .getByText('B', { exact: true })
+    .click()
+  await page.goBack()
+  await show(page, 'Square and flat')
+  // 705 mm: class B allows 3 mm, and a sixteenth is 1.6.
+  await expect(page.getByText('1/16 in too long, within class B')).toBeVisible()
+})
+
+test('the table: lines and blocks from two edges, what goes under, and the slots of the shop’s own table', async ({
+  page,
+}) => {
+  await openFitUp(page, /pedestal/i)
+  await show(page, 'Table')
+  await expect(page.getByRole('row', { name: /Top side 1 / })).toContainText('100')
+  await page.getByLabel('What is put together').selectOption('Base')
+  await expect(page.getByText(/^block .* under end A/).first()).toBeVisible()
+  await page.getByRole('link', { name: 'Give the size of your table in the Shop' }).click()
+  await page.getByText('The welding table is given').click()
+  await fill(page, 'Width of its slots', '25')
+  await page.goBack()
+  await show(page, 'Table')
+  await expect(page.getByText(/too narrow to lie over the slots/)).toBeVisible()
+})
+
+test('one on another: a post that stands aside is moved back, and feet that do not reach are named', async ({
+  page,
+}) => {
+  await openFitUp(page, /pedestal/i)
+  await show(page, 'One on another')
+  const post = page.locator('details', { hasText: 'Post:' }).filter({ hasText: 'from side 1' })
+  await post.locator('summary').click()
+  const fields = post.getByRole('textbox')
+  // 3 mm nearer to the first side than to the second: half of it.
+  for (const [at, mm] of ['418', '418', '421', '421'].entries()) {
+    await fields.nth(at).fill(mm)
+    await fields.nth(at).press('Enter')
+  }
+  await expect(post.getByRole('status')).toContainText('Move it 1.5 mm toward side')
+  for (const foot of [1, 2, 3]) await fill(page, `Foot ${foot}, gap`, '0')
+  await fill(page, 'Foot 4, gap', '20')
+  await expect(page.getByText('Foot 4 cannot reach')).toBeVisible()
+  await fill(page, 'Foot 4, gap', '4')
+  await expect(page.getByText(/The feet reach\. .*4: 2\d mm/)).toBeVisible()
+})
+
+test('a corner by three lengths says which way to push the marks', async ({ page }) => {
+  await openFitUp(page)
+  await show(page, 'Square and flat')
+  await page.locator('summary', { hasText: 'A corner by three lengths' }).click()
+  await fill(page, 'Along one side', '10')
+  await fill(page, 'Along the other', '10')
+  // 120° between two of 10 in: 17.32 in.
+  await expect(page.getByText('Must be 17 5/16')).toBeVisible()
+  await fill(page, 'Between the two marks', '17 1/2')
+  await expect(page.getByText(/too wide: pull the two marks together/)).toBeVisible()
 })

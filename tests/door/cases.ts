@@ -61,6 +61,10 @@ export const taken: readonly Case[] = [
   { path: 'facts.24.body.travel', value: undefined },
   { path: 'shop.tolerance', value: undefined },
   { path: 'shop.saws.0.gang', value: undefined },
+  { path: 'shop.general', value: undefined },
+  { path: 'shop.general', value: {} },
+  { path: 'shop.table', value: undefined },
+  { path: 'shop.table.slot', value: undefined },
   { path: 'facts.0.at', value: 'a clock gone wrong' },
   { path: 'facts.13.body', value: null },
   { path: 'facts.14.v', value: 900 },
@@ -76,6 +80,12 @@ export const refusedByShape: readonly Refused[] = [
   { path: 'job.name', value: 'x'.repeat(201), says: 'job.name is "xxxx' },
   { path: 'job.way', value: 'by eye', says: 'job.way is "by eye"; it must be "square first"' },
   { path: 'shop.saws.0.gang', value: 5, says: 'gang is 5; it must be a whole number from 1 to 4' },
+  {
+    path: 'shop.general.linear',
+    value: 'E',
+    says: 'general.linear is "E"; it must be "A", "B", "C" or "D"',
+  },
+  { path: 'shop.table.length', value: 0, says: 'table.length is 0' },
   {
     path: 'shop.habitsOff',
     value: ['deburr', 'sweep'],

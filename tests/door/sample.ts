@@ -91,6 +91,8 @@ export const sampleShop: Shop = {
   tacking: 'piece by piece',
   otherWaySaves: 2000,
   tolerance: 0.5,
+  general: { linear: 'B', flat: 'F' },
+  table: { length: 2000, width: 1000, clear: 100, slot: 16 },
   habitsOff: ['chips', 'mark'],
   markWith: 'scribe or stamp',
 }

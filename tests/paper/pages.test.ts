@@ -10,6 +10,7 @@ import type { Shop } from '../../src/core/shop.ts'
 import { startShop } from '../../src/core/shop-start.ts'
 import { solve } from '../../src/nest/solve.ts'
 import { barsHigh } from '../../src/paper/bars.tsx'
+import { fitBlocks } from '../../src/paper/fit.ts'
 import type { Block } from '../../src/paper/flow.ts'
 import { flow } from '../../src/paper/flow.ts'
 import { listBlocks } from '../../src/paper/list-sheet.tsx'
@@ -44,6 +45,7 @@ function sheetsOf(made: Plan, shop: Shop) {
       of('wall', wallBlocks(made, cuts, shop, page)),
       of('list', listBlocks(made, shop, page)),
       of('tags', tagBlocks(made, cuts, shop, page)),
+      of('fit', fitBlocks(made, shop, page)),
       of('weld', weldBlocks(made, page)),
       of('drawings', partBlocks(made, shop, page)),
       of('plate', plateBlocks(made, shop, page), high - barsHigh),

@@ -5,6 +5,7 @@ import { bestHalves } from '../../core/fitup/halves.ts'
 import type { Loop } from '../../core/fitup/loops.ts'
 import { acrossOf, leanOf, type Recut, recuts } from '../../core/fitup/recut.ts'
 import { sharedOpenings } from '../../core/fitup/share.ts'
+import { fineReading } from '../../core/fitup/tapes.ts'
 import type { Part } from '../../core/plan-shapes.ts'
 import { say, unitOf } from '../../core/reading/show.ts'
 import type { Reading } from '../../core/shop.ts'
@@ -13,8 +14,7 @@ import type { Deg, Mm } from '../../core/units.ts'
 // What the walk round the ring says, in shop words.
 
 /** Gaps are told finer than lengths are set: to 0.1 mm or 1/64 in. */
-export const fine = (mm: Mm, reading: Reading): string =>
-  say(mm, unitOf(reading) === 'mm' ? { kind: 'mm', step: 0.1 } : { kind: 'inch-fraction', denominator: 64 })
+export const fine = (mm: Mm, reading: Reading): string => say(mm, fineReading(reading))
 
 export const degrees = (deg: Deg): string =>
   `${Math.abs(deg)
@@ -24,12 +24,15 @@ export const degrees = (deg: Deg): string =>
 /** A gap that nobody sees and any weld fills: half a step of what gaps are told in. */
 export const unseen = (reading: Reading): Mm => (unitOf(reading) === 'mm' ? 0.1 : 25.4 / 64) / 2
 
-const side = (gap: Mm, where: string, reading: Reading): string =>
+/** `closed`, `open 1/16 in`, `runs in 1/64 in`. */
+export const saySide = (gap: Mm, reading: Reading): string =>
   Math.abs(gap) < unseen(reading)
-    ? `closed ${where}`
+    ? 'closed'
     : gap > 0
-      ? `open ${fine(gap, reading)} ${where}`
-      : `runs in ${fine(-gap, reading)} ${where}`
+      ? `open ${fine(gap, reading)}`
+      : `runs in ${fine(-gap, reading)}`
+
+const side = (gap: Mm, where: string, reading: Reading): string => `${saySide(gap, reading)} ${where}`
 
 export const sayGap = ({ outside, inside, step }: Closing, reading: Reading): string => {
   const faces = `${side(outside, 'outside', reading)}, ${side(inside, 'inside', reading)}`
@@ -115,7 +118,9 @@ export function adviceOf({ loop, parts, offs, closing, reading }: Asked): readon
       text: `Joints ${halves.joints.map(({ last }) => last + 1).join(' and ')} share it: ${left(halves)} at each.`,
     })
   const [recut] = recuts(pieces, offs)
-  if (recut) advice.push(sayRecut(recut, called(recut.piece), loop, offs, parts, reading))
+  // One piece that must make up for all the others is no cure: then the setting was wrong.
+  if (recut && recut.fromPlan < acrossOf(pieces[recut.piece]!))
+    advice.push(sayRecut(recut, called(recut.piece), loop, offs, parts, reading))
   return advice
 }
 

@@ -10,8 +10,11 @@ import { NoPlan } from '../saw/waiting.tsx'
 import { hrefOf } from '../shell/route.ts'
 import type { StationProps } from '../shell/stations.tsx'
 import { BadJoint } from './bad-joint.tsx'
+import { Level } from './level.tsx'
+import { Outline } from './outline.tsx'
 import { LieFlat, SquareUp } from './square-flat.tsx'
 import { Stands } from './stands.tsx'
+import { TableLayout } from './table-layout.tsx'
 import { type Bench, WillItClose } from './will-it-close.tsx'
 
 /** The Fit-up station: does it close, is it square, is it flat, and what to do before the arc is struck. */
@@ -33,6 +36,7 @@ function OnTheBench({ view, plan }: { readonly view: JobView; readonly plan: Pla
   const actions = useActions()
   const gauged = useApp((state) => state.progress.gauged)
   const undoable = useApp((state) => state.progress.last[view.id] !== undefined)
+  const [part, setPart] = useState<(typeof parts)[number]['id']>('close')
   const [copy, setCopy] = useState(1)
   const [chosen, setChosen] = useState<string | null>(null)
   const loops = useMemo(() => loopsOf(plan.frame), [plan.frame])
@@ -49,8 +53,15 @@ function OnTheBench({ view, plan }: { readonly view: JobView; readonly plan: Pla
   }
   return (
     <div className="fitup">
+      <nav className="fit-nav" aria-label="Parts of the fit-up">
+        {parts.map(({ id, label }) => (
+          <button key={id} type="button" aria-pressed={part === id} onClick={() => setPart(id)}>
+            {label}
+          </button>
+        ))}
+      </nav>
       <header className="fit-head">
-        {loops.length > 1 && loop && (
+        {loops.length > 1 && loop && (part === 'close' || part === 'square') && (
           <Pick
             label="What is on the table"
             value={loop.id}
@@ -73,20 +84,40 @@ function OnTheBench({ view, plan }: { readonly view: JobView; readonly plan: Pla
           Undo
         </button>
       </header>
-      {loop ? (
-        <div className="fit-parts" key={`${loop.id} ${copy}`}>
-          <WillItClose loop={loop} bench={bench} />
-          <SquareUp loop={loop} bench={bench} />
-          <LieFlat loop={loop} bench={bench} />
-          <BadJoint loop={loop} bench={bench} />
-        </div>
-      ) : (
-        <p>No part of this frame closes on itself: there is no last joint to fit.</p>
-      )}
-      <Stands bench={bench} />
+      <div className="fit-parts" key={`${loop?.id} ${copy}`}>
+        {part === 'table' ? (
+          <TableLayout loops={loops} bench={bench} />
+        ) : part === 'stand' ? (
+          <>
+            <Stands loops={loops} bench={bench} />
+            <Level bench={bench} />
+          </>
+        ) : !loop ? (
+          <p>No part of this frame closes on itself: there is no last joint to fit.</p>
+        ) : part === 'close' ? (
+          <>
+            <WillItClose loop={loop} bench={bench} />
+            <BadJoint loop={loop} bench={bench} />
+          </>
+        ) : (
+          <>
+            <Outline loop={loop} />
+            <SquareUp loop={loop} bench={bench} />
+            <LieFlat loop={loop} bench={bench} />
+          </>
+        )}
+      </div>
     </div>
   )
 }
+
+/** The parts of the work, in its order. */
+const parts = [
+  { id: 'close', label: 'Close' },
+  { id: 'table', label: 'Table' },
+  { id: 'square', label: 'Square and flat' },
+  { id: 'stand', label: 'One on another' },
+] as const
 
 /** A loop without a name of its own is called by its first pieces. */
 const sayLoop = ({ name, pieces, ring }: Loop): string =>

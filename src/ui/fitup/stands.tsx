@@ -1,39 +1,106 @@
 import { useMemo } from 'react'
-import { standsOf } from '../../core/fitup/centering.ts'
-import { showLength } from '../../core/reading/show.ts'
-import type { Mm } from '../../core/units.ts'
+import { type Center, centerName, strayOf } from '../../core/fitup/centering.ts'
+import type { Loop } from '../../core/fitup/loops.ts'
+import { centerLines, sayOutermost, standLines } from '../../core/fitup/words.ts'
+import { say, showLength } from '../../core/reading/show.ts'
+import { MmField } from '../fields/length-field.tsx'
 import { LengthText } from '../fields/length-text.tsx'
+import { fine, unseen } from './closing-words.ts'
 import type { Bench } from './will-it-close.tsx'
 
 /** Centering: distances from edge to edge for every member that stands on another, both ways. */
-export function Stands({ bench }: { readonly bench: Bench }) {
+export function Stands({ loops, bench }: { readonly loops: readonly Loop[]; readonly bench: Bench }) {
   const { plan, shop } = bench
-  const stands = useMemo(() => standsOf(plan.frame), [plan.frame])
-  if (stands.length === 0) return null
-  const names = new Map(plan.frame.members.map(({ id, name }) => [id, name]))
-  const shown = (mm: Mm) => <LengthText of={showLength(mm, shop.reading)} />
+  const stands = useMemo(() => standLines(plan, shop.reading), [plan, shop.reading])
+  const centers = useMemo(() => centerLines(plan, loops), [plan, loops])
+  if (stands.length === 0) return <p>No piece of this frame stands or lies on another.</p>
   return (
     <section className="fit-part" aria-labelledby="fit-center">
       <h2 id="fit-center">Where one stands on another</h2>
+      {centers.map(({ name, center }) => (
+        <Centered
+          key={`${center.loop} ${center.member} ${center.way}`}
+          name={name}
+          center={center}
+          bench={bench}
+        />
+      ))}
+      <h3>Edge to edge</h3>
       <p className="dim">
-        Edge to edge, from both sides: the two of a pair tell on each other. Along: from the points of the
-        piece underneath.
+        From both sides: the two of a pair tell on each other. Along: from the points of the piece underneath.
+        Across: from the edges of its face.
       </p>
       <ul className="stands">
-        {stands.map(({ joint, on, by, along, across }) => (
-          <li key={joint}>
-            <b>
-              {names.get(by)} on {names.get(on)}
-            </b>
-            <span>
-              along {shown(along[0])} and {shown(along[1])}
-            </span>
-            <span>
-              across {shown(across[0])} and {shown(across[1])}
-            </span>
+        {stands.map(({ title, along, across }) => (
+          <li key={`${title} ${along} ${across}`}>
+            <b>{title}</b>
+            <span>along: {along}</span>
+            <span>across: {across}</span>
           </li>
         ))}
       </ul>
     </section>
+  )
+}
+
+/** One post in its ring, one way: from flat to face on both sides, at both edges of the face. */
+function Centered(props: { readonly name: string; readonly center: Center; readonly bench: Bench }) {
+  const { name, center, bench } = props
+  const { shop, measured, onGauge } = bench
+  const { reading } = shop
+  const sides = [0, 1] as const
+  const got = sides.map((side) => sides.map((edge) => measured(centerName(center, side, edge))))
+  const any = got.flat().filter((mm) => mm !== undefined).length
+  const both = got.map(([one, two]) => {
+    const first = one ?? two
+    return first === undefined ? undefined : ([one ?? first, two ?? first] as const)
+  })
+  const stray = both[0] && both[1] ? strayOf(center, both[0], both[1]) : undefined
+  const full = got.flat().every((mm) => mm !== undefined)
+  const [from, to] = center.from.map(sayOutermost) as [string, string]
+  const moves = stray !== undefined && Math.abs(stray.move) >= unseen(reading)
+  const turns = stray !== undefined && full && Math.abs(stray.turn) >= unseen(reading)
+  return (
+    <details className="fit-fold">
+      <summary>
+        <span>
+          {name}: {say(center.distance[0], reading)} from {from}, {say(center.distance[1], reading)} from {to}
+        </span>
+        <span className="dim">{any === 0 ? 'not measured' : `${any} of 4 measured`}</span>
+      </summary>
+      <div className="fit-fields">
+        <p className="dim">
+          From the outside of the frame to the face of the {name.toLowerCase()}, at both edges of that face:
+          the two must read the same, then it stands parallel.
+        </p>
+        {sides.flatMap((side) =>
+          sides.map((edge) => (
+            <MmField
+              key={`${side} ${edge}`}
+              label={`From ${side === 0 ? from : to}, ${edge === 0 ? 'one edge' : 'other edge'}`}
+              optional
+              value={got[side]![edge]}
+              reading={reading}
+              hint={
+                <>
+                  Must be <LengthText of={showLength(center.distance[side], reading)} />
+                </>
+              }
+              onChange={(mm) => onGauge(centerName(center, side, edge), mm)}
+            />
+          )),
+        )}
+        {stray && (
+          <p role="status" className={moves || turns ? 'fit-says state now' : 'fit-says state cut'}>
+            {moves && `Move it ${fine(Math.abs(stray.move), reading)} toward ${stray.move > 0 ? to : from}. `}
+            {turns &&
+              `It is turned: one edge of the face is ${fine(Math.abs(stray.turn), reading)} ${stray.turn > 0 ? 'further' : 'nearer'} than the other at ${from}.`}
+            {!moves &&
+              !turns &&
+              (full ? 'It stands in the middle, and parallel.' : 'It stands in the middle.')}
+          </p>
+        )}
+      </div>
+    </details>
   )
 }

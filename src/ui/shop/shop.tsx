@@ -5,6 +5,7 @@ import type { Shop as ShopFigures } from '../../core/shop.ts'
 import { useActions, useShop } from '../app.ts'
 import { About } from './about.tsx'
 import { Backup } from './backup.tsx'
+import { Bench } from './bench.tsx'
 import { Habits } from './habits.tsx'
 import { ReadingAndWords } from './reading-and-words.tsx'
 import { Saws } from './saws.tsx'
@@ -46,6 +47,7 @@ export function Shop() {
       <Sections {...part} />
       <Sheets {...part} />
       <Habits {...part} />
+      <Bench {...part} />
       <Backup {...part} />
       <About />
     </div>

@@ -1,12 +1,20 @@
 import { describe, expect, test } from 'vitest'
 import { arrange } from '../../../src/core/fitup/arrange.ts'
+import { builtCorners } from '../../../src/core/fitup/built.ts'
 import { closingAt, exact, type Off } from '../../../src/core/fitup/closing.ts'
 import { flatness } from '../../../src/core/fitup/flat.ts'
 import { bestHalves } from '../../../src/core/fitup/halves.ts'
 import { readJoint } from '../../../src/core/fitup/joint-look.ts'
-import { loopsOf } from '../../../src/core/fitup/loops.ts'
+import { type Loop, loopsOf } from '../../../src/core/fitup/loops.ts'
 import { angleName, lengthName, offsOf, testName } from '../../../src/core/fitup/real.ts'
-import { angleBetween, diagonalsOf, squareOf } from '../../../src/core/fitup/square.ts'
+import {
+  angleBetween,
+  cornerAngles,
+  diagonalsOf,
+  flatsOf,
+  squareOf,
+  thirdSide,
+} from '../../../src/core/fitup/square.ts'
 import { dice } from '../../prove/seed.ts'
 import { framed, metric, tube } from '../builds/framed.ts'
 
@@ -95,28 +103,65 @@ describe('what was measured', () => {
   })
 })
 
-describe('loops and their diagonals', () => {
+describe('loops and what the tape must read', () => {
+  const made = framed('rect-frame', {}, metric)
+  const read = (loop: Loop, parts = made.parts) => builtCorners(loop, parts)
   test('600 by 900 frame with one cross bar: the frame, 1081.67 across, and two cells', () => {
-    const loops = loopsOf(framed('rect-frame', {}, metric).frame)
+    const loops = loopsOf(made.frame)
     expect(loops.map(({ pieces }) => pieces.length)).toEqual([4, 4, 4])
     expect(loops.map(({ ring }) => ring)).toEqual([true, false, false])
-    expect(diagonalsOf(loops[0]!).map(({ id, expected }) => [id, expected.toFixed(2)])).toEqual([
+    expect(diagonalsOf(read(loops[0]!)).map(({ id, expected }) => [id, expected.toFixed(2)])).toEqual([
       ['1-3', Math.hypot(900, 600).toFixed(2)],
       ['2-4', Math.hypot(900, 600).toFixed(2)],
     ])
+    expect(flatsOf(read(loops[0]!)).map(({ id, expected }) => [id, expected.toFixed(2)])).toEqual([
+      ['1-3', '600.00'],
+      ['2-4', '900.00'],
+    ])
     // In the clear: (900 − 80 − 25)/2 by 600 − 80.
-    for (const { expected } of diagonalsOf(loops[1]!)) expect(expected).toBeCloseTo(Math.hypot(397.5, 520), 6)
+    for (const { expected } of diagonalsOf(read(loops[1]!)))
+      expect(expected).toBeCloseTo(Math.hypot(397.5, 520), 6)
   })
-  test('a hexagon has three of 2 × 404.145, a pentagon five of 2R cos 18°', () => {
-    expect(diagonalsOf(loopsOf(polygon(6).frame)[0]!).map(({ expected }) => expected.toFixed(3))).toEqual(
-      Array(3).fill('808.290'),
+
+  test('a hexagon cut to 404: three diagonals of 808, three flats of 699.75', () => {
+    // shared design, section 3: hexagon 700 across flats, reading 1 mm: long point 404, built 699.75.
+    const six = polygon(6)
+    const corners = builtCorners(loopsOf(six.frame)[0]!, six.parts)
+    expect(diagonalsOf(corners).map(({ expected }) => expected.toFixed(3))).toEqual(Array(3).fill('808.000'))
+    expect(flatsOf(corners).map(({ expected }) => expected.toFixed(2))).toEqual(Array(3).fill('699.75'))
+  })
+
+  test.each([3, 5, 6, 7, 8, 9, 12])(
+    'corners of a ring of %i are those of a regular one of its printed side',
+    (n) => {
+      // Chord over k sides of a regular polygon: s·sin(kπ/n)/sin(π/n), by way of reference.md 1.1.
+      const ring = polygon(n)
+      const corners = builtCorners(loopsOf(ring.frame)[0]!, ring.parts)
+      const side = ring.parts[0]!.printed.length.mm
+      for (const [a, [x, y]] of corners.entries())
+        for (const [b, [u, v]] of corners.entries()) {
+          const chord = (side * Math.abs(Math.sin(((a - b) * Math.PI) / n))) / Math.sin(Math.PI / n)
+          expect(Math.hypot(x - u, y - v)).toBeCloseTo(chord, 6)
+        }
+      // A pentagon has no two sides that look at each other.
+      expect(flatsOf(corners)).toHaveLength(n % 2 === 0 ? n / 2 : 0)
+    },
+  )
+
+  test('sides of an uneven frame are as printed, within what rounding leaves over', () => {
+    const uneven = framed('uneven-frame', {}, metric)
+    const loop = loopsOf(uneven.frame)[0]!
+    const corners = builtCorners(loop, uneven.parts)
+    const lengths = new Map(
+      uneven.parts.flatMap((p) => p.members.map((id) => [id, p.printed.length.mm] as const)),
     )
-    // Longest diagonal of an odd polygon, 2R cos(90/n): Machinery's Handbook, 31st ed., p. 82, by way of reference.md 1.1.
-    const five = diagonalsOf(loopsOf(polygon(5).frame)[0]!)
-    const R = 350 / Math.cos(Math.PI / 5)
-    expect(five).toHaveLength(5)
-    for (const { expected } of five) expect(expected).toBeCloseTo(2 * R * Math.cos(Math.PI / 10), 6)
+    for (const [at, { member }] of loop.pieces.entries()) {
+      const [[x, y], [u, v]] = [corners[at]!, corners[(at + 1) % corners.length]!]
+      // Five pieces, each rounded by at most half a millimeter.
+      expect(Math.abs(Math.hypot(x - u, y - v) - lengths.get(member)!)).toBeLessThan(0.5)
+    }
   })
+
   test('legs, top and rail of a leaning frame close one loop of four', () => {
     const loops = loopsOf(framed('from-points', {}, metric).frame)
     expect(loops).toHaveLength(1)
@@ -141,6 +186,23 @@ describe('square, flat, and a bad joint', () => {
     expect(angleBetween(3, 4, 5)).toBeCloseTo(90, 9)
     expect(angleBetween(300, 400, 505)).toBeCloseTo(91.2, 1)
     expect(angleBetween(1, 2, 4)).toBeUndefined()
+  })
+  test('3 and 4 on the sides of a right angle are 5 apart; a hexagon has six corners of 120°', () => {
+    expect(thirdSide(300, 400, 90)).toBeCloseTo(500, 9)
+    expect(thirdSide(300, 400, 91)).toBeGreaterThan(504)
+    const six = polygon(6)
+    for (const angle of cornerAngles(builtCorners(loopsOf(six.frame)[0]!, six.parts)))
+      expect(angle).toBeCloseTo(120, 9)
+    // A frame that turns in: an L has five corners of 90° and one of 270°.
+    const l = [
+      [0, 0],
+      [2, 0],
+      [2, 1],
+      [1, 1],
+      [1, 2],
+      [0, 2],
+    ] as const
+    expect(cornerAngles(l).map((angle) => Math.round(angle))).toEqual([90, 90, 90, 270, 90, 90])
   })
   test('heights 0, 0, 0, 4 of a rectangle: 4 of twist, 1 over and under the best plane, corners 1 and 3 low', () => {
     const corners = [
