@@ -132,7 +132,12 @@ function standBlock(sheet: Sheet, loops: readonly Loop[]): FitBlock[] {
   const strips = [
     ...centerLines(plan, loops).flatMap(({ name, center: { from, distance } }) =>
       ([0, 1] as const).map((side) =>
-        measure(sheet, `${name} from ${sayOutermost(from[side])}`, say(distance[side], shop.reading), 2),
+        measure(
+          sheet,
+          `${name} from ${sayOutermost(from[side])}`,
+          say(distance[side], shop.reading),
+          from[side].kind === 'side' ? 2 : 1,
+        ),
       ),
     ),
     ...standLines(plan, shop.reading).map(({ title, along, across }) =>

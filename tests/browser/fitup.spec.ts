@@ -90,8 +90,8 @@ test('diagonals and heights: which corners to pull and to lift, and what a class
   await page.getByRole('link', { name: 'Held to the shop’s own tolerance' }).click()
   await page
     .getByRole('group', { name: /Lengths and angles/ })
-    .getByText('B', { exact: true })
-    .click()
+    .getByRole('radio', { name: 'B', exact: true })
+    .check()
   await page.goBack()
   await show(page, 'Square and flat')
   // 705 mm: class B allows 3 mm, and a sixteenth is 1.6.

@@ -71,9 +71,10 @@ describe('the fit-up sheet', () => {
     const blocks = blocksOf('pedestal', {}, metric, 3)
     const all = blocks.flatMap(({ strips }) => said(strips))
     expect(all[0]).toBe('Copy ____ of 3')
-    expect(all.filter((text) => /^Post from side [14]: 265 mm \[2\]$/.test(text))).toHaveLength(2)
-    expect(all).toContain('Under Post: block 75 mm under end A.')
-    expect(all).toContain('Under Arm 1, 2, 3 and 4: block 75 mm under end A.')
+    // 346 a side: 599.3 across flats, 692 across corners, less the post of 80.
+    expect(all.filter((text) => /^Post from side [14]: 260 mm \[2\]$/.test(text))).toHaveLength(2)
+    expect(all.filter((text) => /^Post from corner [36]: 306 mm \[1\]$/.test(text))).toHaveLength(2)
+    expect(all).toContain('Under Post, Arm 1, 2, 3 and 4: block 75 mm under end A.')
     expect(all.some((text) => text.includes('reach 10 mm to 25 mm, planned 15 mm'))).toBe(true)
     expect(all.filter((text) => /^Foot \d:/.test(text))).toHaveLength(4)
   })

@@ -29,7 +29,7 @@ function sayPair(
   reading: Reading,
 ): string {
   const own = (mm: Mm) =>
-    mm < 0 && showLength(-mm, reading).mm > 0 ? `${say(-mm, reading)} past it` : say(Math.abs(mm), reading)
+    mm < 0 && showLength(-mm, reading).mm > 0 ? `hangs ${say(-mm, reading)} past` : say(Math.abs(mm), reading)
   const from = (mm: Mm, what: string) =>
     showLength(Math.abs(mm), reading).mm === 0 ? `flush with ${what}` : `${own(mm)} from ${what}`
   if (one === undefined && two === undefined) return 'runs on past both'

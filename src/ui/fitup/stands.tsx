@@ -49,14 +49,17 @@ function Centered(props: { readonly name: string; readonly center: Center; reado
   const { shop, measured, onGauge } = bench
   const { reading } = shop
   const sides = [0, 1] as const
-  const got = sides.map((side) => sides.map((edge) => measured(centerName(center, side, edge))))
+  // A corner is one point: only from a side can both edges of the face be measured.
+  const edges = sides.map((side) => (center.from[side].kind === 'side' ? ([0, 1] as const) : ([0] as const)))
+  const got = sides.map((side) => edges[side]!.map((edge) => measured(centerName(center, side, edge))))
+  const count = got.flat().length
   const any = got.flat().filter((mm) => mm !== undefined).length
   const both = got.map(([one, two]) => {
     const first = one ?? two
     return first === undefined ? undefined : ([one ?? first, two ?? first] as const)
   })
   const stray = both[0] && both[1] ? strayOf(center, both[0], both[1]) : undefined
-  const full = got.flat().every((mm) => mm !== undefined)
+  const full = count > 2 && any === count
   const [from, to] = center.from.map(sayOutermost) as [string, string]
   const moves = stray !== undefined && Math.abs(stray.move) >= unseen(reading)
   const turns = stray !== undefined && full && Math.abs(stray.turn) >= unseen(reading)
@@ -66,18 +69,21 @@ function Centered(props: { readonly name: string; readonly center: Center; reado
         <span>
           {name}: {say(center.distance[0], reading)} from {from}, {say(center.distance[1], reading)} from {to}
         </span>
-        <span className="dim">{any === 0 ? 'not measured' : `${any} of 4 measured`}</span>
+        <span className="dim">{any === 0 ? 'not measured' : `${any} of ${count} measured`}</span>
       </summary>
       <div className="fit-fields">
         <p className="dim">
-          From the outside of the frame to the face of the {name.toLowerCase()}, at both edges of that face:
-          the two must read the same, then it stands parallel.
+          From the outside of the frame to the face of the {name.toLowerCase()}
+          {count > 2
+            ? ', at both edges of that face: the two must read the same, then it stands parallel'
+            : ''}
+          .
         </p>
         {sides.flatMap((side) =>
-          sides.map((edge) => (
+          edges[side]!.map((edge) => (
             <MmField
               key={`${side} ${edge}`}
-              label={`From ${side === 0 ? from : to}, ${edge === 0 ? 'one edge' : 'other edge'}`}
+              label={`From ${side === 0 ? from : to}${edges[side]!.length === 1 ? '' : edge === 0 ? ', one edge' : ', other edge'}`}
               optional
               value={got[side]![edge]}
               reading={reading}

@@ -102,13 +102,14 @@ describe('what goes under', () => {
 })
 
 describe('centering', () => {
-  test('post 70 in a hexagon of 346 a side: 264.6 from the flats, 311 from the corners', () => {
+  test('post 80 in a hexagon of 346 a side: 259.6 from the flats, 306 from the corners', () => {
     const made = framed('pedestal', {}, metric)
     const centers = centersOf(made.frame, loopsOf(made.frame), made.parts)
     expect(centers.map(({ member }) => member)).toEqual(['base/post', 'base/post'])
     const flat = centers.find(({ from }) => from[0].kind === 'side')!
     const corner = centers.find(({ from }) => from[0].kind === 'corner')!
     const post = made.frame.members.find(({ id }) => id === 'base/post')!.section.width
+    expect(post).toBe(80)
     for (const mm of flat.distance) expect(mm).toBeCloseTo((346 * Math.sqrt(3)) / 2 - post / 2, 6)
     for (const mm of corner.distance) expect(mm).toBeCloseTo(346 - post / 2, 6)
     expect(Math.abs(flat.from[0].number - flat.from[1].number)).toBe(3)
