@@ -1,4 +1,4 @@
-import type { LevelerRange } from './finish/leveler-range.ts'
+import type { LevelerRange } from './finish/leveling.ts'
 import type { Frame, Warning } from './frame/frame.ts'
 import type { Nest, NestProblem, Slope } from './nest.ts'
 import type { Problem } from './result.ts'

@@ -52,15 +52,18 @@ for (const [width, height] of sizes)
     await expect(says).toContainText('It closes')
   })
 
-const parts = ['Close', 'Table', 'Square and flat', 'One on another'] as const
-const show = (page: import('@playwright/test').Page, part: (typeof parts)[number]) =>
+type Part = 'Close' | 'Table' | 'Square and flat' | 'One on another'
+const show = (page: import('@playwright/test').Page, part: Part) =>
   page.locator('.fit-nav').getByRole('button', { name: part, exact: true }).click()
 
-for (const daylight of [false, true])
-  test(`every part is readable and named${daylight ? ', in daylight too' : ''}`, async ({ page }) => {
-    await openFitUp(page, /pedestal/i)
+for (const [job, daylight, shown] of [
+  [/hexagon/i, false, ['Close', 'Square and flat']],
+  [/pedestal/i, true, ['Table', 'One on another']],
+] as const)
+  test(`readable and named: ${shown.join(', ')}${daylight ? ', in daylight' : ''}`, async ({ page }) => {
+    await openFitUp(page, job)
     await page.evaluate((day) => document.documentElement.toggleAttribute('data-daylight', day), daylight)
-    for (const part of parts) {
+    for (const part of shown) {
       await show(page, part)
       for (const fold of await page.locator('.fit-fold > summary').all()) await fold.click()
       await expectAccessible(page)

@@ -3,15 +3,7 @@ import { valuesOf } from '../builds/values.ts'
 import type { Job } from '../job.ts'
 import { say, unitOf } from '../reading/show.ts'
 import type { Shop } from '../shop.ts'
-import type { Mm } from '../units.ts'
-
-/** What the leveling feet of a job can do, mm from floor to cap. */
-export interface LevelerRange {
-  readonly least: Mm
-  readonly most: Mm
-  /** Where they are planned to stand. */
-  readonly setting: Mm
-}
+import type { LevelerRange } from './leveling.ts'
 
 /** The range as the job gives it; undefined for a job without leveling feet. */
 export function levelerRange(job: Job, shop: Shop): LevelerRange | undefined {

@@ -1,5 +1,13 @@
 import type { Mm } from '../units.ts'
 
+/** What the leveling feet of a job can do, mm from floor to cap. */
+export interface LevelerRange {
+  readonly least: Mm
+  readonly most: Mm
+  /** Where they are planned to stand. */
+  readonly setting: Mm
+}
+
 export interface Leveling {
   /** Setting of each foot, mm from floor to cap, in the order of the gaps. */
   readonly settings: readonly Mm[]
