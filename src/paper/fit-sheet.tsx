@@ -65,6 +65,7 @@ function Row({ strip, wide }: { readonly strip: FitStrip; readonly wide: number 
           high={tableHigh}
           size={6}
           label="The table from above: edges, lines and blocks"
+          onPaper
         />
       </div>
     )

@@ -32,7 +32,7 @@ export type FitStrip =
   | { readonly kind: 'table'; readonly layout: TableLayout; readonly clear: Mm }
 
 /** Height of a drawing of a loop, and of a table. */
-export const loopHigh: Mm = 52
+export const loopHigh: Mm = 42
 export const tableHigh: Mm = 78
 /** Widths of what must be read and of a box, mm; as in paper.css. */
 const [mustWide, boxWide] = [40, 26] as const

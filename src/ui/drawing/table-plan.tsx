@@ -13,6 +13,8 @@ export function TablePlan(props: {
   readonly high: number
   readonly size: number
   readonly label: string
+  /** On paper a unit is a millimeter; on the screen the picture is as wide as its room. */
+  readonly onPaper?: true
 }) {
   const { layout, clear, size } = props
   const [w, d] = [layout.width + 2 * clear, layout.depth + 2 * clear]
@@ -31,7 +33,13 @@ export function TablePlan(props: {
   const middle: Point = [clear + layout.width / 2, clear + layout.depth / 2]
   const block = size * 0.55
   return (
-    <svg className="table-plan" viewBox={`0 0 ${wide} ${high}`} role="img" aria-label={props.label}>
+    <svg
+      className="table-plan"
+      viewBox={`0 0 ${wide} ${high}`}
+      role="img"
+      aria-label={props.label}
+      style={props.onPaper && { width: `${wide}mm`, height: `${high}mm` }}
+    >
       <path
         className="table-edge"
         d={path([
@@ -75,7 +83,7 @@ export function TablePlan(props: {
       <text x={0} y={size} fontSize={size}>
         y
       </text>
-      <text x={wide - size * 0.7} y={high} fontSize={size}>
+      <text x={wide - size} y={high - size * 0.3} fontSize={size}>
         x
       </text>
     </svg>
