@@ -311,11 +311,13 @@ export interface Tack {
   readonly text: string
 }
 
-/** One line of the checklist: a tack, a check, a pass over a seam, or turning the frame over. */
+/** One line of the checklist: a tack, a check, a pass over a seam, turning the frame over, and what comes before and after. */
 export interface WeldStep {
   readonly id: string
-  readonly kind: 'fit' | 'tack' | 'check' | 'pass' | 'turn'
+  readonly kind: 'clean' | 'drill' | 'fit' | 'tack' | 'check' | 'pass' | 'turn'
   readonly assembly: string
+  /** Heading that it stands under, as `Base, arm to post`; absent: the name of its sub-assembly. */
+  readonly stage?: string
   readonly joint?: string
   readonly seam?: string
   readonly text: string

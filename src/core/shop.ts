@@ -146,7 +146,7 @@ export interface Shop {
   /** Root gap at every joint. */
   readonly rootGap: Mm
   /** How parts are tacked. */
-  readonly tacking: 'in a jig' | 'piece by piece'
+  readonly tacking: 'in a jig' | 'piece by piece' | 'half rings'
   /** In which sequence a frame is welded; absent: upright first, then tops, turn, bottoms. */
   readonly passes?: 'upright first' | 'inside last' | 'balanced'
   /** The settings book, oldest first. */

@@ -19,15 +19,37 @@ export interface Thread {
   readonly drill: Mm
   /** What the drill is called: `#7`, `F`, `5/16`, `6.8 mm`. */
   readonly drillName: string
+  /** Where the drill's size was read. */
+  readonly source: string
+}
+
+/** Titles of shared/reference/sources.json, by the word that a row names. */
+const books: Readonly<Record<string, string>> = {
+  MH2168: 'Machinery’s Handbook, 31st ed., p. 2168',
+  TAPCH: 'a published tap drill chart',
+}
+
+/** What is from memory says so. */
+function sourceOf(status: string): string {
+  const code = /^looked_up (\w+)/.exec(status)?.[1] ?? ''
+  return books[code] ?? 'from memory, check them on your own drill chart'
 }
 
 function toThread(row: (typeof tapDrills)[number]): Thread {
+  const source = sourceOf(row.status)
   if (row.drill_mm !== undefined) {
     const [name = row.thread] = row.thread.split('x')
-    return { name, major: row.major, pitch: row.pitch, drill: row.drill_mm, drillName: `${row.drill_mm} mm` }
+    return {
+      name,
+      major: row.major,
+      pitch: row.pitch,
+      drill: row.drill_mm,
+      drillName: `${row.drill_mm} mm`,
+      source,
+    }
   }
   const sizes = { major: row.major * inch, pitch: inch / row.tpi, drill: row.drill_in * inch }
-  return { name: row.thread, ...sizes, drillName: row.drill }
+  return { name: row.thread, ...sizes, drillName: row.drill, source }
 }
 
 /** Threads known here, inch first. The source of each stands in its row of shared/reference/tap_drills.json. */

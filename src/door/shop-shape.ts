@@ -203,7 +203,7 @@ export const shop = shapeOf<Shop>()(
       leastDrop: distance,
       longSide: oneOf('fence', 'outward'),
       rootGap: number('a root gap of 0 to 10 mm', { least: 0, most: 10 }),
-      tacking: oneOf('in a jig', 'piece by piece'),
+      tacking: oneOf('in a jig', 'piece by piece', 'half rings'),
       settings: v.optional(list('settings of the welding machine', setting)),
       passes: v.optional(oneOf('upright first', 'inside last', 'balanced')),
       otherWaySaves: v.optional(money),

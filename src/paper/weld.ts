@@ -90,17 +90,18 @@ export function boxLines(boxes: readonly string[], wide: Mm): number {
 export function weldBlocks(plan: Plan, page: PageSize): Block<string, WeldRow>[] {
   const wide = bodyWide(page)
   const names = new Map(plan.frame.assemblies.map(({ id, name }) => [id, name]))
+  const nameOf = ({ stage, assembly }: WeldStep) => stage ?? names.get(assembly) ?? 'All together'
   const groups: WeldStep[][] = []
   for (const step of plan.weld.steps) {
     const group = groups.at(-1)
-    if (group && group[0]!.assembly === step.assembly) group.push(step)
+    if (group && nameOf(group[0]!) === nameOf(step)) group.push(step)
     else groups.push([step])
   }
   return groups.map((steps, group): Block<string, WeldRow> => {
     const copy = `Copy ____ of ${plan.quantity}`
     const rows = weldRows(steps)
     const all = group === 0 && plan.quantity > 1 ? [{ text: copy, boxes: [] }, ...rows] : rows
-    const name = names.get(steps[0]!.assembly) ?? 'All together'
+    const name = nameOf(steps[0]!)
     return {
       head: { high: lineHigh + 4, what: name },
       strips: all.map((row) => {

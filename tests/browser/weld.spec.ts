@@ -20,8 +20,11 @@ test('why, caution, a measured check and the settings book, each kept over a rel
   await page.goto(page.url().replace(/saw.*$/, 'weld'))
   const now = page.locator('.weld-step-now')
   const done = page.locator('.main-button.go')
-  await expect(now).toContainText('What does not close now is not closed by welding.')
+  await expect(now).toContainText('Scale and oil in the puddle make holes')
   await expect(now).toContainText(/galvanized/i)
+  await done.click()
+  await expect(now).toContainText('What does not close now is not closed by welding.')
+  await expect(done).toBeEnabled()
   await done.click()
   // The first tack: shade for 1/8 in of wall, and the settings of the machine.
   await expect(now).toContainText('shade 10 at least')

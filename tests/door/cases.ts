@@ -60,6 +60,7 @@ export const taken: readonly Case[] = [
   { path: 'facts.23.body.text', value: 'x' },
   { path: 'facts.24.body.travel', value: undefined },
   { path: 'shop.tolerance', value: undefined },
+  { path: 'shop.tacking', value: 'half rings' },
   { path: 'shop.saws.0.gang', value: undefined },
   { path: 'shop.general', value: undefined },
   { path: 'shop.general', value: {} },

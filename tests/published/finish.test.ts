@@ -4,6 +4,7 @@ import { mil, powderPerSquareMeter, squareMetersPerLiter } from '../../src/core/
 import { drillRpm } from '../../src/core/finish/tapping.ts'
 import { threads } from '../../src/core/thread.ts'
 import { inch } from '../../src/core/units.ts'
+import { filletMass } from '../../src/core/weld/metal.ts'
 import { leastShade } from '../../src/core/weld/shade.ts'
 
 const squareFoot = (12 * inch) ** 2 / 1e6
@@ -31,6 +32,21 @@ test('paint of 100 % solids at 1 mil covers 1604 ft² to the gallon', () => {
   expect((squareMetersPerLiter(mil * 1000, 1, 1) * liters) / squareFoot).toBeCloseTo(1604.2, 0)
 })
 
+// Flat fillet, lb/ft of leg²/2 × 12 × 0.283, the column of a welding handbook that reference.md 5.6 copies (FILLW), and
+// its worked example of 0.424. It reckons with 0.283 lb/in³, we with 490 lb/ft³: 0.2 % apart.
+test.each([
+  [1 / 8, 0.027, 0.0005],
+  [3 / 16, 0.06, 0.0005],
+  [1 / 4, 0.106, 0.0005],
+  [5 / 16, 0.166, 0.0005],
+  [3 / 8, 0.239, 0.0005],
+  [7 / 16, 0.325, 0.001],
+  [1 / 2, 0.424, 0.0015],
+])('a flat fillet of %f in weighs %f lb to the foot', (leg, printed, within) => {
+  const perFoot = filletMass(leg * inch, 12 * inch) / pound
+  expect(Math.abs(perFoot - printed)).toBeLessThan(within)
+})
+
 // Drilling speeds and feeds (EML2322L course notes; machinistpost.com): 80 sfm, 1/2 in: 611; 90 sfm, 3/8 in: 917.
 test.each([
   [80, 0.5, 611],
@@ -49,6 +65,7 @@ test.each([
   const thread = threads.find((one) => one.name === name)!
   expect(thread.drillName).toBe(drill)
   expect(thread.drill / inch).toBeCloseTo(size, 3)
+  expect(thread.source).toContain('Machinery')
 })
 
 // 29 CFR 1910.133(a)(5): gas metal arc welding below 60 A shade 7, 60 to 160, 160 to 250 and 250 to 500 A shade 10.

@@ -2,10 +2,11 @@ import { tickName } from '../facts/fold.ts'
 import type { Fact, Progress } from '../facts.ts'
 import type { Job } from '../job.ts'
 import type { Plan } from '../plan-shapes.ts'
-import { say, unitOf } from '../reading/show.ts'
+import { say, showMass, unitOf } from '../reading/show.ts'
 import { sectionName } from '../section/name.ts'
 import type { Reading, Shop } from '../shop.ts'
 import { inch, type Mm } from '../units.ts'
+import { weldMetal } from '../weld/metal.ts'
 import { drawnKinds } from '../weld/shrinkage.ts'
 import { finishSteps } from './steps.ts'
 import { minutesName, pause, stages, timesOf } from './times.ts'
@@ -158,6 +159,7 @@ export function buildRecord(recorded: Recorded): readonly RecordSection[] {
           'Section',
           name,
         ]),
+        ['Weld metal, about', showMass(weldMetal(plan.weld.seams), shop.mass)],
         ...shrinkage,
         ...spoiled,
       ],

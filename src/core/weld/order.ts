@@ -1,12 +1,29 @@
 import type { Assembly, Frame, Joint } from '../frame/frame.ts'
 import { touchingOf } from '../frame/landing.ts'
+import { meanLength } from '../frame/round-end.ts'
+import { plateMass } from '../parts/plates.ts'
 import type { Seam, SeamClass, Tack, WeldPlan, WeldStep } from '../plan-shapes.ts'
+import { pound } from '../reading/show.ts'
+import { massPerLength } from '../section/mass.ts'
 import type { Shop } from '../shop.ts'
 import { bestOrder } from './best-order.ts'
 import { heatQuestion } from './heat-plan.ts'
+import { opposite } from './opposite.ts'
+import { type Group, type Part, partsToWeld } from './parts-to-weld.ts'
 import { type Stretch, stretchesOf } from './passes.ts'
 import { seamsOf } from './seams.ts'
-import { whyCheck, whyFit, whyPass, whyPilot, whySheet, whyTack, whyTapped, whyTurn } from './why.ts'
+import {
+  whyCheck,
+  whyClamp,
+  whyClean,
+  whyFit,
+  whyPass,
+  whyPilot,
+  whySheet,
+  whyTack,
+  whyTapped,
+  whyTurn,
+} from './why.ts'
 
 /** `top/corner-3` → `corner 3`. */
 const sayJoint = (id: string) =>
@@ -20,86 +37,8 @@ function saySeam({ id, joint }: Seam): string {
   return name.includes('-') ? name.replaceAll('-', ' ') : name
 }
 
-/**
- * Order of the joints of a ring in a jig: the opposite joint next each time, and for five and more no two neighbors
- * in a row. Common practice.
- */
-export function opposite<T>(ring: readonly T[]): T[] {
-  const n = ring.length
-  const order: number[] = []
-  const left = new Set(ring.keys())
-  const away = (one: number, two: number) => Math.min((one - two + n) % n, (two - one + n) % n)
-  while (left.size > 0) {
-    const last = order.at(-1)
-    const before = order.at(-2)
-    let best: number | undefined
-    let bestScore = Number.NEGATIVE_INFINITY
-    for (const at of left) {
-      const fromLast = last === undefined ? 0 : away(at, last)
-      const fromBefore = before === undefined ? 0 : away(at, before)
-      // Farthest from the last one first; then away from the one before; neighbors only when nothing else is left.
-      const score =
-        fromLast * n + Math.min(fromBefore, 2) - at / (n * n) - (n >= 5 && fromLast === 1 ? n * n : 0)
-      if (score > bestScore) {
-        bestScore = score
-        best = at
-      }
-    }
-    order.push(best!)
-    left.delete(best!)
-  }
-  // The greedy walk may end on a neighbor: move that joint to where it has none.
-  if (n >= 5) mend(order, away)
-  return order.map((at) => ring[at]!)
-}
-
-function mend(order: number[], away: (one: number, two: number) => number): void {
-  const touching = (at: number) =>
-    (at > 0 && away(order[at]!, order[at - 1]!) === 1) ||
-    (at + 1 < order.length && away(order[at]!, order[at + 1]!) === 1)
-  for (let at = 1; at < order.length; at++) {
-    if (!touching(at)) continue
-    for (let other = 0; other < order.length; other++) {
-      const swap = () => {
-        const kept = order[at]!
-        order[at] = order[other]!
-        order[other] = kept
-      }
-      const faults = () => order.filter((_, k) => touching(k)).length
-      const before = faults()
-      swap()
-      if (faults() < before) break
-      swap()
-    }
-  }
-}
-
 const around: readonly SeamClass[] = ['outside', 'inside', 'top', 'bottom']
-
-interface Part {
-  readonly assembly: Assembly
-  readonly joints: readonly Joint[]
-}
-
-/** Joints by the assembly that holds all their members; what joins assemblies comes last, as `all`. */
-function partsToWeld(frame: Frame): Part[] {
-  const left = new Set(frame.joints)
-  const plates = new Set(frame.plates.map(({ id }) => id))
-  const parts: Part[] = frame.assemblies.map((assembly) => {
-    const inside = new Set(assembly.members)
-    const joints = frame.joints.filter(
-      (joint) =>
-        joint.members.every((id) => inside.has(id) || plates.has(id)) &&
-        joint.members.some((id) => inside.has(id)),
-    )
-    for (const joint of joints) left.delete(joint)
-    return { assembly, joints }
-  })
-  const rest = frame.joints.filter((joint) => left.has(joint))
-  if (rest.length > 0)
-    parts.push({ assembly: { id: 'all', name: 'All together', members: [] }, joints: rest })
-  return parts
-}
+const corner: readonly SeamClass[] = ['inside', 'outside', 'top', 'bottom']
 
 /** What belongs to a joint, in the order in which it is given. */
 type ByJoint<T> = ReadonlyMap<string, readonly T[]>
@@ -114,13 +53,16 @@ function byJoint<T extends { readonly joint: string }>(all: readonly T[]): ByJoi
   return found
 }
 
-/** Four tacks to a mitered joint, opposite corners first (outside, inside, top, bottom); two opposite ones else. */
-function tacksOf(joint: Joint, seams: ByJoint<Seam>): Tack[] {
+/**
+ * Four tacks to a mitered joint, opposite corners first: of a ring outside, inside, top, bottom; of a corner of two pieces
+ * inside first, so that the outside can still be opened. Two opposite ones else.
+ */
+function tacksOf(joint: Joint, seams: ByJoint<Seam>, inRing: boolean): Tack[] {
   const own = seams.get(joint.id) ?? []
   const said = sayJoint(joint.id)
   const chosen =
     joint.kind === 'miter'
-      ? around.flatMap((kind) => own.find((seam) => seam.class === kind) ?? [])
+      ? (inRing ? around : corner).flatMap((kind) => own.find((seam) => seam.class === kind) ?? [])
       : [...own.filter((_, at) => at % 2 === 0), ...own.filter((_, at) => at % 2 === 1)]
   return chosen.map((seam) => ({
     id: `tack:${seam.id}`,
@@ -137,38 +79,54 @@ function tackSteps(part: Part, tacks: ByJoint<Tack>, tacking: Shop['tacking']): 
   const ring = (assembly.ring ?? []).flatMap((id) => byId.get(id) ?? [])
   const isRing = assembly.ring !== undefined
   const name = assembly.name.toLowerCase()
+  const stage = assembly.name
   const tackStep = (tack: Tack): WeldStep => ({
     id: tack.id,
     kind: 'tack',
     assembly: assembly.id,
+    stage,
     joint: tack.joint,
     seam: tack.seam,
     text: tack.text,
-    why: whyTack(isRing, tacking, isRing ? classOf(tack) : undefined),
+    why: whyTack(isRing, tacking, classOf(tack)),
   })
   const check = (id: string, text: string, joint?: Joint): WeldStep => ({
     id: `check:${id}`,
     kind: 'check',
     assembly: assembly.id,
+    stage,
     ...(joint ? { joint: joint.id } : {}),
     text,
     why: whyCheck,
   })
   const of = (joint: Joint) => tacks.get(joint.id) ?? []
-  if (!isRing)
-    return part.joints.flatMap((joint) => {
-      const [head, ...others] = of(joint)
-      if (!head) return []
-      const said = sayJoint(joint.id)
-      const text = joint.kind === 'cap' ? `Check that ${said} sits true.` : `Check ${said} for square.`
-      return [tackStep(head), check(joint.id, text, joint), ...others.map(tackStep)]
-    })
+  const one = (joint: Joint): WeldStep[] => {
+    const [head, ...others] = of(joint)
+    if (!head) return []
+    const said = sayJoint(joint.id)
+    const text = joint.kind === 'cap' ? `Check that ${said} sits true.` : `Check ${said} for square.`
+    return [tackStep(head), check(joint.id, text, joint), ...others.map(tackStep)]
+  }
+  const grouped = ({ id, stage: title, fit, joints }: Group): WeldStep[] => {
+    const steps = joints.flatMap(one)
+    if (steps.length === 0) return []
+    const first: WeldStep = {
+      id: `fit:${id}`,
+      kind: 'fit',
+      assembly: assembly.id,
+      text: fit,
+      why: whyClamp,
+    }
+    return [first, ...steps].map((step) => ({ ...step, stage: title }))
+  }
+  if (!isRing) return part.groups.length > 0 ? part.groups.flatMap(grouped) : part.joints.flatMap(one)
   const inJig = tacking === 'in a jig'
   const steps: WeldStep[] = [
     {
       id: `fit:${assembly.id}`,
       kind: 'fit',
       assembly: assembly.id,
+      stage,
       text: inJig
         ? `Clamp all parts of the ${name} on the outline, the side that will show down on a clean surface; check that the ring closes and lies flat.`
         : `Lay the ${name} on the outline, the side that will show down on a clean surface.`,
@@ -183,11 +141,19 @@ function tackSteps(part: Part, tacks: ByJoint<Tack>, tacking: Shop['tacking']): 
       steps.push(...others.map(tackStep))
     }
   } else {
-    // Round, outside corner tacks only, since these hinge; the last joint stays open until the ring is tried.
-    const outside = ring.flatMap((joint) => of(joint).slice(0, 1))
-    steps.push(...outside.slice(0, -1).map(tackStep))
-    steps.push(check(`${assembly.id}/outline`, 'Try it on the outline, close the last joint, check.'))
-    steps.push(...outside.slice(-1).map(tackStep))
+    // Outside corner tacks only, since these hinge; what is open stays open until the ring is tried.
+    const halves = tacking === 'half rings' && ring.length % 2 === 0
+    const open = halves ? [ring[0]!, ring[ring.length / 2]!] : ring.slice(-1)
+    const outside = (joints: readonly Joint[]) =>
+      joints.flatMap((joint) => of(joint).slice(0, 1)).map(tackStep)
+    const tried = halves
+      ? 'Lay both halves on the outline, share what is left over between the two open joints, check.'
+      : 'Try it on the outline, close the last joint, check.'
+    steps.push(
+      ...outside(ring.filter((joint) => !open.includes(joint))),
+      check(`${assembly.id}/outline`, tried),
+      ...outside(open),
+    )
     for (const at of [1, 2, 3]) {
       steps.push(...ring.flatMap((joint) => of(joint).slice(at, at + 1)).map(tackStep))
       if (at === 1) steps.push(check(`${assembly.id}/inside`, 'Check the angles and that it lies flat.'))
@@ -204,10 +170,11 @@ function tackSteps(part: Part, tacks: ByJoint<Tack>, tacking: Shop['tacking']): 
 
 const classOf = ({ seam }: Tack): SeamClass | undefined => around.find((kind) => seam.endsWith(`/${kind}`))
 
-const passStep = (seam: Seam, assembly: string, coolest: boolean): WeldStep => ({
+const passStep = (seam: Seam, { id, name }: Assembly, coolest: boolean): WeldStep => ({
   id: `pass:${seam.id}`,
   kind: 'pass',
-  assembly,
+  assembly: id,
+  stage: name,
   joint: seam.joint,
   seam: seam.id,
   text: `Weld ${sayJoint(seam.joint)}, ${saySeam(seam)}`,
@@ -248,13 +215,14 @@ function passSteps(
   part: Part,
   stretches: readonly Stretch[],
   ordered: (block: readonly Seam[]) => readonly Seam[],
+  turned: () => string,
 ) {
   const { assembly } = part
   let turns = 0
   return stretches.flatMap((stretch): WeldStep[] => {
     if ('block' in stretch) {
       const seams = ordered(stretch.block)
-      return seams.map((seam, at) => passStep(seam, assembly.id, seam !== stretch.block[at]))
+      return seams.map((seam, at) => passStep(seam, assembly, seam !== stretch.block[at]))
     }
     turns += 1
     return [
@@ -262,7 +230,8 @@ function passSteps(
         id: turns === 1 ? `turn:${assembly.id}` : `turn:${assembly.id}/${turns}`,
         kind: 'turn',
         assembly: assembly.id,
-        text: `Turn the ${assembly.name.toLowerCase()} over.`,
+        stage: assembly.name,
+        text: `Turn the ${assembly.name.toLowerCase()} over: ${turned()}.`,
         why: whyTurn,
       },
     ]
@@ -275,34 +244,78 @@ const tappedIn = (plates: Frame['plates']): string =>
     ? plates[0]!.name.toLowerCase()
     : `${plates.length} foot caps`
 
+/** What is turned over, kg: the members of a sub-assembly and the plates welded to them, or all that is welded. */
+function massOf(frame: Frame, { assembly, joints }: Part): number {
+  const whole = assembly.members.length === 0
+  const own = new Set(assembly.members)
+  const welded = new Set(frame.joints.flatMap(({ members }) => members))
+  const inJoints = new Set(joints.flatMap(({ members }) => members))
+  const members = frame.members.filter(({ id }) => (whole ? welded : own).has(id))
+  const plates = frame.plates.filter(({ id }) => (whole ? welded : inJoints).has(id))
+  return (
+    members.reduce((sum, of) => sum + (massPerLength(of.section) * meanLength(of)) / 1000, 0) +
+    plates.reduce((sum, plate) => sum + plateMass(plate), 0)
+  )
+}
+
+const sayMass = (kg: number, unit: Shop['mass']): string =>
+  `${Math.max(1, Math.round(unit === 'lb' ? kg / pound : kg))} ${unit}`
+
 /** Tacks and passes of a frame as one checklist, sub-assembly by sub-assembly. Common practice. */
 export function weldPlan(frame: Frame, shop: Shop, touching = touchingOf(frame)): WeldPlan {
   const seams = seamsOf(frame, touching)
   const parts = partsToWeld(frame)
   const seamsAt = byJoint(seams)
-  const tacks = parts.flatMap((part) => part.joints.flatMap((joint) => tacksOf(joint, seamsAt)))
+  const tacks = parts.flatMap(({ joints, assembly }) =>
+    joints.flatMap((joint) => tacksOf(joint, seamsAt, assembly.ring !== undefined)),
+  )
   const tacksAt = byJoint(tacks)
   const stretches = blocksOf(parts, seamsAt, shop.passes)
   const blocks = stretches.flatMap((each) => each.flatMap((one) => ('block' in one ? [one.block] : [])))
   const cool = new Map(cooled(frame, blocks).map((seamsOfBlock, at) => [blocks[at]!, seamsOfBlock]))
   const tapped = frame.plates.filter((plate) => plate.thread)
+  const clean: readonly WeldStep[] =
+    seams.length === 0
+      ? []
+      : [
+          {
+            id: 'fit:clean',
+            kind: 'clean',
+            assembly: parts[0]?.assembly.id ?? 'all',
+            stage: 'Before the first tack',
+            text: 'Clean scale, oil and paint off wherever a weld goes, about 1 in (25 mm) each way.',
+            why: whyClean,
+          },
+        ]
   const pilot: WeldStep[] =
     tapped.length > 0
       ? [
           {
             id: 'check:pilot',
-            kind: 'check',
+            kind: 'drill',
             assembly: parts[0]?.assembly.id ?? 'all',
+            stage: 'Before the first tack',
             text: `Drill the pilot holes in the ${tappedIn(tapped)}, before they are welded on.`,
             why: whyPilot,
           },
         ]
       : []
-  const steps = [
+  const turns = stretches.flat().filter((one) => 'turn' in one).length
+  let turn = 0
+  const steps: WeldStep[] = [
+    ...clean,
     ...pilot,
     ...parts.flatMap((part, at) => [
       ...tackSteps(part, tacksAt, shop.tacking),
-      ...passSteps(part, stretches[at]!, (block) => cool.get(block) ?? block),
+      ...passSteps(
+        part,
+        stretches[at]!,
+        (block) => cool.get(block) ?? block,
+        () => {
+          turn += 1
+          return `turn ${turn} of ${turns}, about ${sayMass(massOf(frame, part), shop.mass)}`
+        },
+      ),
     ]),
   ]
   const joined = new Set<string>()
@@ -314,6 +327,7 @@ export function weldPlan(frame: Frame, shop: Shop, touching = touchingOf(frame))
         id: `tack:${plate.id}`,
         kind: 'tack',
         assembly: plate.id,
+        stage: plate.name,
         text: `Tack the ${plate.name.toLowerCase()} at its corners only.`,
         why: whySheet,
       },
@@ -321,6 +335,7 @@ export function weldPlan(frame: Frame, shop: Shop, touching = touchingOf(frame))
         id: `check:${plate.id}`,
         kind: 'check',
         assembly: plate.id,
+        stage: plate.name,
         text: `Check that the ${plate.name.toLowerCase()} lies flat.`,
         why: whyCheck,
       },
@@ -328,8 +343,9 @@ export function weldPlan(frame: Frame, shop: Shop, touching = touchingOf(frame))
   if (tapped.length > 0)
     steps.push({
       id: 'check:tapped',
-      kind: 'check',
+      kind: 'drill',
       assembly: 'all',
+      stage: 'When all is welded',
       text: `Drill and tap ${tapped[0]!.thread} in the ${tappedIn(tapped)}, after welding.`,
       why: whyTapped,
     })

@@ -5,6 +5,8 @@ import type { Shop } from '../shop.ts'
 // opposite joints are welded in turn: reference.md section 6, there common practice as well.
 
 export const whyFit = 'What does not close now is not closed by welding.'
+export const whyClamp = 'What is clamped true while the tacks cool stays true.'
+export const whyClean = 'Scale and oil in the puddle make holes, and paint makes bad fume.'
 export const whyCheck = 'A tack can still be broken; a weld cannot.'
 export const whyTurn = 'All that can be reached from this side is done.'
 export const whyPilot = 'A hole is started in a cap that still lies flat under the drill.'
@@ -12,6 +14,8 @@ export const whyTapped = 'Welding pulls a finished thread out of round: it is cu
 export const whySheet = 'A thin sheet that is welded all round buckles; it is held at its corners only.'
 
 export function whyTack(ring: boolean, tacking: Shop['tacking'], kind: SeamClass | undefined): string {
+  if (!ring && kind === 'inside')
+    return 'Inside first: the corner can still be opened or closed about it until the check says yes.'
   if (!ring) return 'A tack holds, and can still be broken when the check says no.'
   if (tacking === 'in a jig')
     return 'Joints opposite each other in turn, so that one pulls back what the other pulled.'

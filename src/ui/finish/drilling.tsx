@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react'
-import { tappingsOf } from '../../core/finish/tapping.ts'
+import { drillSpeed, tappingsOf } from '../../core/finish/tapping.ts'
 import type { Frame } from '../../core/frame/frame.ts'
 import { showLength } from '../../core/reading/show.ts'
 import type { Shop } from '../../core/shop.ts'
@@ -52,7 +52,10 @@ export function Drilling(props: {
           </div>
         </dl>
       ))}
-      <p className="dim">Speed for a high-speed-steel drill in mild steel, 80 ft/min (24 m/min).</p>
+      <p className="dim">
+        Speed for a high-speed-steel drill in mild steel, {drillSpeed} ft/min (24 m/min). Drill sizes:{' '}
+        {[...new Set(rows.map(({ thread }) => thread.source))].join('; ')}.
+      </p>
       {props.children}
     </section>
   )

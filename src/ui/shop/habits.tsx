@@ -46,6 +46,7 @@ export function Habits({ shop, change }: ShopPart) {
           options={[
             { value: 'in a jig', label: 'in a jig, all clamped' },
             { value: 'piece by piece', label: 'piece by piece' },
+            { value: 'half rings', label: 'two half rings, joined last' },
           ]}
           value={shop.tacking}
           onChange={(tacking) => change({ tacking })}

@@ -71,10 +71,10 @@ function DrawnIn({ view, plan }: { readonly view: JobView; readonly plan: Plan }
           <div key={kind} className="learned-line">
             <p>
               <strong>In use:</strong> {sayDrawn(mm, reading)} at each {sayKind[kind]} joint.
-              {sizes.map(({ name, exact, tacked }) => (
+              {sizes.map(({ name, built, tacked }) => (
                 <span key={name}>
                   {' '}
-                  {name}: tacked {sayFine(tacked ?? exact, reading)}, welded about {sayFine(exact, reading)}.
+                  {name}: tacked {sayFine(tacked ?? built, reading)}, welded about {sayFine(built, reading)}.
                 </span>
               ))}
             </p>

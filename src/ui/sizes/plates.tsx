@@ -53,6 +53,11 @@ export function Plates({ plan, shop }: { readonly plan: Plan; readonly shop: Sho
   return (
     <section className="figures plates" aria-labelledby="plates-head">
       <h2 id="plates-head">Marking out plates</h2>
+      {/* 29 CFR 1910.252(a)(2) for 35 ft and the fire watch; the rest is common practice. */}
+      <p className="warning">
+        Cut with plasma or a torch: fume drawn off, eyes and skin covered, nothing that burns within 35 ft (11
+        m), and a fire watch after. The cutter’s manual comes first.
+      </p>
       {hasTop && (
         <p className="dim">
           The top last, as is the habit: build the frame, try the sheet on it, scribe round the frame as

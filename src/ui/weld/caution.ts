@@ -1,3 +1,4 @@
+import { closedTubes } from '../../core/finish/vents.ts'
 import type { Plan, WeldStep } from '../../core/plan-shapes.ts'
 import { ampsFor, leastShade } from '../../core/weld/shade.ts'
 
@@ -32,9 +33,7 @@ const hot = 'The steel is hot and looks cold: mark it HOT.'
 const tapping = 'Clamp the work before drilling, no gloves near the drill, ease off as it breaks through.'
 // Common practice.
 
-export function sayHeavy(mass: number): string {
-  return `It weighs about ${Math.round(mass)} kg (an estimate): turn it with a second person or a hoist.`
-}
+const heavy = `More than ${oneLift} kg (51 lb), by estimate: turn it with a second person or a hoist.`
 
 const clamps =
   'Clamps under load jump off: keep your face out of their line, and nothing on the table that can roll or slide.'
@@ -67,17 +66,22 @@ export function cautionsFor(step: WeldStep, plan: Plan): readonly string[] {
   const { steps } = plan.weld
   const joint = plan.frame.joints.find((one) => one.id === step.joint)
   const said: string[] = []
-  if (isFirst(steps, step, (one) => one.kind === 'fit' || one.kind === 'tack')) said.push(coating)
+  if (isFirst(steps, step, (one) => one.kind === 'clean' || one.kind === 'fit' || one.kind === 'tack'))
+    said.push(coating)
   if (isFirst(steps, step, (one) => one.kind === 'tack')) said.push(hotWork, wear + shade(plan))
   if (isFirst(steps, step, (one) => one.kind === 'pass')) said.push(air, coating, wear)
   const isCap = (one: WeldStep) =>
     one.kind === 'tack' && plan.frame.joints.some(({ id, kind }) => id === one.joint && kind === 'cap')
   if (joint?.kind === 'cap' && isFirst(steps, step, isCap)) said.push(closed)
-  if (step.kind === 'fit' && /^Clamp/.test(step.text) && isFirst(steps, step, (one) => one.kind === 'fit'))
+  // A ring is shut by its last seams; where caps shut the tubes it was said there.
+  const shuts = (one: WeldStep) => one.kind === 'pass'
+  if (isFirst(steps, step, shuts) && !steps.some(isCap) && closedTubes(plan.frame).length > 0)
+    said.push(closed)
+  if (step.kind === 'fit' && isFirst(steps, step, (one) => one.kind === 'fit' && /clamp/i.test(one.text)))
     said.push(clamps)
   if (step.kind === 'turn') {
     const mass = massOf(step, plan)
-    if (mass > oneLift) said.push(sayHeavy(mass))
+    if (mass > oneLift) said.push(heavy)
     said.push(hot)
   }
   if (step.id === 'check:pilot') said.push(tapping)

@@ -18,6 +18,14 @@ export function plannedAngle({ frame }: Plan, joint: string | undefined): number
   return toDeg(Math.acos(Math.max(-1, Math.min(1, dot(ways[0]!, ways[1]!)))))
 }
 
+/** Finer than a square tells, an angle is as planned. */
+const told = 0.1
+
+const sayOff = (off: number): string =>
+  Math.abs(off) < told
+    ? 'as planned.'
+    : `${+Math.abs(off).toFixed(1)}° too ${off > 0 ? 'wide: close it' : 'narrow: open it'} before the next tack.`
+
 /** What was measured at a check, kept with the copy: an angle at a joint, a length else. May be left out. */
 export function CheckValue(props: {
   readonly step: WeldStep
@@ -30,12 +38,13 @@ export function CheckValue(props: {
   const angle = plannedAngle(plan, step.joint)
   if (angle !== undefined) {
     const of = `angle:${step.id}`
+    const got = measured(of)
     return (
       <AngleField
         label="Angle measured"
         optional
-        value={measured(of)}
-        hint={`Planned ${showAngle(angle, shop.reading).text}`}
+        value={got}
+        hint={`Planned ${showAngle(angle, shop.reading).text}${got === undefined ? '' : `: ${sayOff(got - angle)}`}`}
         onChange={(text) => {
           const typed = parseAngle(text)
           if (text.trim() === '') onGauge(of, undefined)

@@ -1,4 +1,4 @@
-import type { Plan, WeldStep } from '../../core/plan-shapes.ts'
+import type { Plan, SeamClass, WeldStep } from '../../core/plan-shapes.ts'
 
 export type Tick = 'tacked' | 'welded' | 'checked'
 
@@ -8,6 +8,8 @@ export const tickOf = (step: WeldStep): Tick =>
 
 /** The word on a step: what kind of work it is. */
 export const kindWords: Readonly<Record<WeldStep['kind'], string>> = {
+  clean: 'Clean',
+  drill: 'Drill',
   fit: 'Fit',
   tack: 'Tack',
   check: 'Check',
@@ -17,11 +19,25 @@ export const kindWords: Readonly<Record<WeldStep['kind'], string>> = {
 
 /** The word once it is done. */
 export const doneWords: Readonly<Record<WeldStep['kind'], string>> = {
+  clean: 'cleaned',
+  drill: 'drilled',
   fit: 'fitted',
   tack: 'tacked',
   check: 'checked',
   pass: 'welded',
   turn: 'turned',
+}
+
+/** A class of seam as a welder says it. */
+export const seamWords: Readonly<Record<SeamClass, string>> = {
+  outside: 'Upright seam, outside of the corner',
+  inside: 'Upright seam, inside of the corner',
+  top: 'Flat seam, upper side',
+  bottom: 'Flat seam, under side',
+  fillet: 'Fillet',
+  flare: 'Flare seam, along the round corner of the tube',
+  'square groove': 'Square groove, two faces in one plane',
+  edge: 'Edge seam, round the cap',
 }
 
 /** Key of a step of one copy among what was ticked. */
@@ -63,11 +79,13 @@ export function stagesOf(plan: Plan): readonly Stage[] {
   const stages: { id: string; title: string; steps: WeldStep[] }[] = []
   let last = ''
   for (const step of plan.weld.steps) {
-    const key = `${step.assembly} ${work(step)}`
+    const name = step.stage ?? names.get(step.assembly) ?? 'All together'
+    const key = `${name} ${work(step)}`
     if (key !== last) {
-      const name = names.get(step.assembly) ?? 'All together'
       const doing = work(step) === 'weld' ? 'weld' : step.kind === 'check' ? 'check' : 'fit and tack'
-      stages.push({ id: `${key} ${stages.length}`, title: `${name}: ${doing}`, steps: [] })
+      // What stands outside of every sub-assembly says itself when it is done.
+      const title = /^(Before|When) /.test(name) ? name : `${name}: ${doing}`
+      stages.push({ id: `${key} ${stages.length}`, title, steps: [] })
       last = key
     }
     stages[stages.length - 1]!.steps.push(step)

@@ -2,6 +2,7 @@ import './weld.css'
 import { useState } from 'react'
 import type { JobView } from '../../app/state.ts'
 import type { Plan, WeldStep } from '../../core/plan-shapes.ts'
+import { say } from '../../core/reading/show.ts'
 import { useActions, useApp, useShop } from '../app.ts'
 import { Pick } from '../fields/choice.tsx'
 import { useLastTime } from '../finish/last-time.ts'
@@ -21,6 +22,7 @@ import {
   jointNumbers,
   jointState,
   kindWords,
+  seamWords,
   stagesOf,
   tickKey,
   tickOf,
@@ -142,6 +144,9 @@ function WeldList({ view, plan }: { view: JobView; plan: Plan }) {
   )
 }
 
+/** Longer texts are set smaller, and not said again on the key, letters. */
+const shortText = 48
+
 /** Checks off the step at hand; it says what was done until the next one may be pressed. */
 function MainKey(props: {
   now: WeldStep | undefined
@@ -169,7 +174,7 @@ function MainKey(props: {
       ) : now ? (
         <span className="cut-words">
           <span>{name}: done</span>
-          <span className="cut-stage"> {now.text}</span>
+          {now.text.length <= shortText && <span className="cut-stage"> {now.text}</span>}
         </span>
       ) : (
         'All done'
@@ -231,7 +236,7 @@ function Now(props: {
   const seam = plan.weld.seams.find(({ id }) => id === step.seam)
   return (
     <section className="weld-step-now" aria-labelledby="weld-now-head">
-      <h1 id="weld-now-head">
+      <h1 id="weld-now-head" className={step.text.length > shortText ? 'long' : undefined}>
         {number !== undefined && (
           <span className="joint-number">
             <span className="heard">joint</span> {number}
@@ -240,6 +245,12 @@ function Now(props: {
         {step.text}
       </h1>
       <p className="dim">{step.why}</p>
+      {step.kind === 'pass' && seam && (
+        <p>
+          {seamWords[seam.class]}, {say(seam.length, shop.reading)} long, on a wall of{' '}
+          {say(seam.size, shop.reading)}.
+        </p>
+      )}
       {cautions.map((caution) => (
         <p key={caution} className="warning">
           {caution}

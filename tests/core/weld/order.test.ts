@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest'
-import { opposite, weldPlan } from '../../../src/core/weld/order.ts'
+import { partsOf } from '../../../src/core/parts/parts.ts'
+import { opposite } from '../../../src/core/weld/opposite.ts'
+import { weldPlan } from '../../../src/core/weld/order.ts'
 import { framed, metric, tube } from '../builds/framed.ts'
 
 describe('opposite joint next, no neighbors in a row (common practice)', () => {
@@ -76,6 +78,91 @@ describe('tacks and passes of a hexagon', () => {
       'Try it on the outline, close the last joint, check.',
       'Tack corner 6, outside',
     ])
+  })
+})
+
+describe('half rings, joined last (common practice)', () => {
+  const said = (sides: number) => {
+    const { frame, shop } = framed('polygon-frame', { sides, size: 700, section: tube(40, 3) }, metric)
+    const { steps } = weldPlan(frame, { ...shop, tacking: 'half rings' })
+    return steps.filter(({ kind }) => kind === 'tack' || kind === 'check').map(({ text }) => text)
+  }
+  test('six sides: corners 2, 3 and 5, 6 first; 1 and 4 stay open until both halves lie on the outline', () =>
+    expect(said(6).slice(0, 7)).toEqual([
+      'Tack corner 2, outside',
+      'Tack corner 3, outside',
+      'Tack corner 5, outside',
+      'Tack corner 6, outside',
+      'Lay both halves on the outline, share what is left over between the two open joints, check.',
+      'Tack corner 1, outside',
+      'Tack corner 4, outside',
+    ]))
+  test('five sides have no halves: round, the last joint open', () =>
+    expect(said(5).slice(3, 6)).toEqual([
+      'Tack corner 4, outside',
+      'Try it on the outline, close the last joint, check.',
+      'Tack corner 5, outside',
+    ]))
+})
+
+describe('sub-assemblies in their order', () => {
+  const { frame, shop } = framed('pedestal', { top: 'top sheet' }, metric)
+  const { steps } = weldPlan(frame, shop)
+  const stages = [...new Set(steps.map(({ stage }) => stage))]
+  test('caps on the feet, feet to arms, arms to the post, the frame, then all together; the sheet last', () =>
+    expect(stages).toEqual([
+      'Before the first tack',
+      'Foot caps',
+      'Base, arm to foot',
+      'Base, arm to post',
+      'Base, post to cross bar',
+      'Base, post to half bar',
+      'Base, half bar to cross bar',
+      'Base',
+      'Top frame',
+      'All together, cross bar to top side',
+      'All together, half bar to top side',
+      'All together',
+      'Top sheet',
+      'When all is welded',
+    ]))
+  test('each begins with what to clamp, shim, block or weigh down', () => {
+    for (const stage of stages.filter((one) => one?.includes(', '))) {
+      const [first] = steps.filter((step) => step.stage === stage)
+      expect(first!.kind).toBe('fit')
+      expect(first!.text).toMatch(/clamp|shim|block|weigh/)
+    }
+  })
+  test('a corner of two pieces: inside tack, check, then outside, then the sides', () => {
+    const own = steps.filter(({ joint, kind }) => joint === 'base/elbow-1' && kind !== 'pass')
+    expect(own.map(({ kind, seam }) => seam?.split('/').pop() ?? kind)).toEqual([
+      'inside',
+      'check',
+      'outside',
+      'top',
+      'bottom',
+    ])
+  })
+  test('turnings are counted, each with what is turned: the frame weighs its members', () => {
+    const turns = steps.filter(({ kind }) => kind === 'turn').map(({ text }) => text)
+    const mass = partsOf(frame.members, shop)
+      .filter(({ members }) => members.some((id) => id.startsWith('top/')))
+      .reduce((sum, part) => sum + part.mass * part.count, 0)
+    expect(turns).toHaveLength(2)
+    expect(turns[0]).toMatch(/^Turn the base over: turn 1 of 2, about \d+ kg\.$/)
+    expect(turns[1]).toBe(`Turn the top frame over: turn 2 of 2, about ${Math.round(mass)} kg.`)
+  })
+  test('whatever has a seam is tacked before it is welded, also tabs and bars', () => {
+    for (const kind of ['loose-top', 'rect-frame', 'four-leg', 'rack', 'trestle', 'pedestal']) {
+      const made = framed(kind, {}, metric)
+      const plan = weldPlan(made.frame, made.shop)
+      const at = (joint: string, word: string) =>
+        plan.steps.findIndex((step) => step.joint === joint && step.kind === word)
+      for (const joint of new Set(plan.seams.map((seam) => seam.joint))) {
+        expect(at(joint, 'tack'), `${kind} ${joint}`).toBeGreaterThanOrEqual(0)
+        expect(at(joint, 'tack'), `${kind} ${joint}`).toBeLessThan(at(joint, 'pass'))
+      }
+    }
   })
 })
 

@@ -45,6 +45,13 @@ describe('the list', () => {
   })
 })
 
+test('a stage that names itself is not given a kind of work', () => {
+  const own = { ...plan.weld.steps[0]!, id: 'fit:clean', stage: 'Before the first tack' }
+  expect(
+    stagesOf({ ...plan, weld: { ...plan.weld, steps: [own, ...steps] } }).map(({ title }) => title),
+  ).toEqual(['Before the first tack', 'Top frame: fit and tack', 'Top frame: weld'])
+})
+
 describe('cautions stand where the danger begins', () => {
   const at = (id: string) => cautionsFor(steps.find((step) => step.id === id)!, plan).join(' ')
 

@@ -1,0 +1,105 @@
+import type { Assembly, Frame, Joint } from '../frame/frame.ts'
+
+// What is tacked and welded by itself, in order: caps while they still lie flat, what stands by itself, frames that lie
+// flat, then all together. Common practice.
+
+/** Joints that are made alike: each arm to the post. */
+export interface Group {
+  readonly id: string
+  /** `Base, arm to post`. */
+  readonly stage: string
+  /** What to clamp, shim, block and weigh down. */
+  readonly fit: string
+  readonly joints: readonly Joint[]
+}
+
+export interface Part {
+  readonly assembly: Assembly
+  readonly joints: readonly Joint[]
+  /** Of a ring, or of caps, none. */
+  readonly groups: readonly Group[]
+}
+
+export function partsToWeld(frame: Frame): readonly Part[] {
+  const names = new Map([...frame.members, ...frame.plates].map(({ id, name }) => [id, kindOf(name)]))
+  const plates = new Set(frame.plates.map(({ id }) => id))
+  const caps = frame.joints.filter(({ kind }) => kind === 'cap')
+  const left = new Set(frame.joints.filter(({ kind }) => kind !== 'cap'))
+  // What stands by itself first: a frame that lies flat waits for nothing, and lies in nobody's way when it comes last.
+  const inOrder = [
+    ...frame.assemblies.filter(({ ring }) => ring === undefined),
+    ...frame.assemblies.filter(({ ring }) => ring !== undefined),
+  ]
+  const parts = inOrder.flatMap((assembly): readonly Part[] => {
+    const inside = new Set(assembly.members)
+    // What is welded to a frame beside its own corners, as tabs, comes when all is put together.
+    const ring = assembly.ring && new Set(assembly.ring)
+    const joints = [...left].filter(
+      (joint) =>
+        (!ring || ring.has(joint.id)) &&
+        joint.members.every((id) => inside.has(id) || plates.has(id)) &&
+        joint.members.some((id) => inside.has(id)),
+    )
+    for (const joint of joints) left.delete(joint)
+    if (joints.length === 0) return []
+    return [{ assembly, joints, groups: assembly.ring ? [] : groupsOf(joints, assembly, names) }]
+  })
+  const all: Assembly = { id: 'all', name: 'All together', members: [] }
+  const capped: Assembly = {
+    id: 'caps',
+    name: capsName(caps.map(({ members }) => names.get(members[1] ?? '') ?? 'cap')),
+    members: [],
+  }
+  return [
+    ...(caps.length > 0 ? [{ assembly: capped, joints: caps, groups: [] }] : []),
+    ...parts,
+    ...(left.size > 0 ? [{ assembly: all, joints: [...left], groups: groupsOf([...left], all, names) }] : []),
+  ]
+}
+
+/** `Foot cap 3` → `foot cap`. */
+const kindOf = (name: string): string => name.replace(/[\s\d]+$/, '').toLowerCase()
+
+function capsName(names: readonly string[]): string {
+  const kinds = [...new Set(names)]
+  const name = kinds.length === 1 ? `${kinds[0]}s` : 'caps'
+  return name.charAt(0).toUpperCase() + name.slice(1)
+}
+
+/** Corners of two pieces first, since they lie flat on the table; then from the lowest joints up, or as the build puts it together. */
+function groupsOf(
+  joints: readonly Joint[],
+  { id, name }: Assembly,
+  names: ReadonlyMap<string, string>,
+): readonly Group[] {
+  const found = new Map<string, Joint[]>()
+  for (const joint of joints) {
+    const [by = '', on = ''] = joint.members.map((member) => names.get(member) ?? '')
+    const key = `${joint.kind === 'miter' ? 0 : 1}/${by}/${on}/${joint.ends[0] === 'side' ? 'lies' : 'ends'}`
+    found.set(key, [...(found.get(key) ?? []), joint])
+  }
+  const height = (all: readonly Joint[]) => all.reduce((sum, { at }) => sum + at[2], 0) / all.length
+  const inOrder = [...found].sort(
+    ([one, a], [two, b]) =>
+      one.charCodeAt(0) - two.charCodeAt(0) || (id === 'all' ? 0 : height(a) - height(b)),
+  )
+  return inOrder.map(([key, own]): Group => {
+    const [kind, by, on, how] = key.split('/')
+    return {
+      id: `${id}/${by}-${on}-${how}`.replaceAll(' ', '-'),
+      stage: `${name}, ${by} to ${on}`,
+      fit: fitOf(kind === '0', how === 'lies', theOnly(own) ? `the ${by}` : `each ${by}`, on!),
+      joints: own,
+    }
+  })
+}
+
+const theOnly = (joints: readonly Joint[]): boolean =>
+  new Set(joints.map(({ members }) => members[0])).size === 1
+
+function fitOf(miter: boolean, lies: boolean, by: string, on: string): string {
+  if (miter)
+    return `Lay ${by} with its ${on} flat on the table, the outside edges in line; clamp both, shim what rocks.`
+  if (lies) return `Lay ${by} on the ${on} at its layout marks; clamp or weigh it down until the faces touch.`
+  return `Set ${by} on the ${on} between its layout marks, square both ways; clamp it, block up what hangs free, weigh down what could tip.`
+}
