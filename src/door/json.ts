@@ -43,6 +43,6 @@ export function parseJson(text: string, what: string): Result<unknown> {
     const none = numberThatIsNone(text)
     if (none) return bad('not-a-number', none)
     const why = error instanceof Error ? error.message.replaceAll(/\s+/g, ' ') : String(error)
-    return bad('not-json', `This is no ${what}: it is not JSON (${why}).`)
+    return bad('not-json', `This is no ${what}: it is a file of another kind, or damaged (not JSON: ${why}).`)
   }
 }

@@ -217,7 +217,10 @@ export const shop = shapeOf<Shop>()(
     agrees('saws', (s) => distinct(s.saws), 'saws with an id each of its own'),
     agrees(
       'sections',
-      (s) => s.sections.every((c) => c.saw === undefined || s.saws.some((saw) => saw.id === c.saw)),
+      // A shop with no saw at all is said above.
+      (s) =>
+        s.saws.length === 0 ||
+        s.sections.every((c) => c.saw === undefined || s.saws.some((saw) => saw.id === c.saw)),
       (s) => `sections whose saw is one of the shop's: ${s.saws.map((saw) => `"${saw.id}"`).join(', ')}`,
     ),
   ),

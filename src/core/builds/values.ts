@@ -41,9 +41,15 @@ export function valuesOf(build: Build, params: Params, context: ReadContext): Re
 
 const missing = (spec: ParamSpec, field: string): Problem => ({
   code: 'missing',
-  text: `${spec.label} is missing${spec.choices ? `; it can be ${spec.choices.map(({ value }) => value).join(', ')}` : ''}.`,
+  text: `“${spec.label}” is missing${spec.choices ? `; it can be ${spec.choices.map(({ value }) => value).join(', ')}` : ''}.`,
   field,
 })
+
+/** What a file gave, short enough to stand in a sentence. */
+function shown(given: ParamGiven): string {
+  const text = JSON.stringify(given)
+  return text.length > 60 ? `${text.slice(0, 60)}…` : text
+}
 
 function readParam(spec: ParamSpec, given: ParamGiven, field: string, context: ReadContext): Result<Value> {
   switch (spec.type) {
@@ -55,7 +61,7 @@ function readParam(spec: ParamSpec, given: ParamGiven, field: string, context: R
       const count = numberOf(given, parseCount, 'a whole number')
       const whole =
         count.ok && !Number.isInteger(count.value)
-          ? bad('not-whole', `${spec.label} was given as ${String(given)}; it must be a whole number.`)
+          ? bad('not-whole', `“${spec.label}” was given as ${shown(given)}; it must be a whole number.`)
           : count
       return inRange(spec, whole, field, String)
     }
@@ -64,13 +70,13 @@ function readParam(spec: ParamSpec, given: ParamGiven, field: string, context: R
         ? good(given as string)
         : bad(
             'choice',
-            `${spec.label} was given as ${JSON.stringify(given)}; it can be ${spec.choices?.map(({ value }) => value).join(', ')}.`,
+            `“${spec.label}” was given as ${shown(given)}; it can be ${spec.choices?.map(({ value }) => value).join(', ')}.`,
             field,
           )
     case 'flag':
       return typeof given === 'boolean'
         ? good(given)
-        : bad('flag', `${spec.label} was given as ${JSON.stringify(given)}; it can be true or false.`, field)
+        : bad('flag', `“${spec.label}” was given as ${shown(given)}; it can be true or false.`, field)
     case 'text':
       return textOf(spec, given, field)
     case 'section':
@@ -93,16 +99,14 @@ const at = <T>(field: string, read: Result<T>): Result<T> =>
 
 function lengthOf(given: ParamGiven, units: 'in' | 'mm'): Result<number> {
   if (typeof given === 'number') return finite(given, 'a length in mm')
-  if (typeof given !== 'string')
-    return bad('not-a-length', `${JSON.stringify(given)} was given; a length is wanted.`)
+  if (typeof given !== 'string') return bad('not-a-length', `${shown(given)} was given; a length is wanted.`)
   const read = parseLength(given, units)
   return read.ok ? good(read.value.mm) : read
 }
 
 function numberOf(given: ParamGiven, parse: (text: string) => Result<number>, what: string): Result<number> {
   if (typeof given === 'number') return finite(given, what)
-  if (typeof given !== 'string')
-    return bad('not-a-number', `${JSON.stringify(given)} was given; ${what} is wanted.`)
+  if (typeof given !== 'string') return bad('not-a-number', `${shown(given)} was given; ${what} is wanted.`)
   return parse(given)
 }
 
@@ -121,13 +125,13 @@ function inRange(
   if (least !== undefined && read.value < least)
     return bad(
       'too-small',
-      `${spec.label} was given as ${say(read.value)}; it must be ${say(least)} or more${reason}.`,
+      `“${spec.label}” was given as ${say(read.value)}; it must be ${say(least)} or more${reason}.`,
       field,
     )
   if (most !== undefined && read.value > most)
     return bad(
       'too-great',
-      `${spec.label} was given as ${say(read.value)}; it must be ${say(most)} or less${reason}.`,
+      `“${spec.label}” was given as ${say(read.value)}; it must be ${say(most)} or less${reason}.`,
       field,
     )
   return read
@@ -136,14 +140,14 @@ function inRange(
 /** A name or a few words, spaces put in order; a number in a file is the name that it looks like. */
 function textOf(spec: ParamSpec, given: ParamGiven, field: string): Result<string> {
   if (typeof given !== 'string' && typeof given !== 'number')
-    return bad('not-a-text', `${spec.label} was given as ${JSON.stringify(given)}; a text is wanted.`, field)
+    return bad('not-a-text', `“${spec.label}” was given as ${shown(given)}; a text is wanted.`, field)
   const text = String(given).trim().replace(/\s+/g, ' ')
-  if (text === '') return bad('missing', `${spec.label} is missing.`, field)
+  if (text === '') return bad('missing', `“${spec.label}” is missing.`, field)
   const letters = [...text].length
   return spec.most !== undefined && letters > spec.most
     ? bad(
         'too-long',
-        `${spec.label} was given as ${letters} letters; it can have ${spec.most} or fewer.`,
+        `“${spec.label}” was given as ${letters} letters; it can have ${spec.most} or fewer.`,
         field,
       )
     : good(text)
@@ -153,7 +157,7 @@ function sectionOf(spec: ParamSpec, given: ParamGiven, units: 'in' | 'mm'): Resu
   const isSection = typeof given === 'object' && !Array.isArray(given) && 'kind' in given
   return isSection
     ? resolveSection(given as SectionGiven, units)
-    : bad('section', `${spec.label} was given as ${JSON.stringify(given)}; a section is wanted.`)
+    : bad('section', `“${spec.label}” was given as ${shown(given)}; a section is wanted.`)
 }
 
 function rowsOf(
@@ -163,11 +167,7 @@ function rowsOf(
   context: ReadContext,
 ): Result<readonly RowValue[]> {
   if (!Array.isArray(given))
-    return bad(
-      'rows',
-      `${spec.label} was given as ${JSON.stringify(given)}; a list of rows is wanted.`,
-      field,
-    )
+    return bad('rows', `“${spec.label}” was given as ${shown(given)}; a list of rows is wanted.`, field)
   const problems: Problem[] = []
   const rows = (given as readonly RowGiven[]).map((row, index): RowValue => {
     const values: Record<string, number | string | Section> = {}
@@ -186,7 +186,7 @@ function rowsOf(
         if (!column.optional)
           problems.push({
             code: 'missing',
-            text: `Row ${index + 1}: ${column.label.toLowerCase()} is missing.`,
+            text: `Row ${index + 1}: “${column.label}” is missing.`,
             field: cellField,
           })
         continue

@@ -96,7 +96,7 @@ describe('bad rows say which row, what was given and what is possible', () => {
       'build.params.rows',
       /2001 pieces .* at most 2000/,
     ],
-    [[{ length: 500, a: 0, b: 0 }], 'build.params.rows[0].count', /Row 1: count is missing/],
+    [[{ length: 500, a: 0, b: 0 }], 'build.params.rows[0].count', /Row 1: “Count” is missing/],
   ])('%j', (rows, field, text) => {
     const [problem] = problems('cut-list', { section: tube(40, 3), rows } as never, metric)
     expect(problem?.field).toBe(field)
