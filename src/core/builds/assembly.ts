@@ -1,4 +1,4 @@
-import type { Frame, Measure, Member, Plate, Warning } from '../frame/frame.ts'
+import type { DrawnAt, Frame, Measure, Member, Plate, Warning } from '../frame/frame.ts'
 import { edgesOf, endCorners } from '../frame/member.ts'
 import { roundReach } from '../frame/reach.ts'
 import { toWorld } from '../geometry/pose.ts'
@@ -16,8 +16,19 @@ export interface MeasureDraft {
   readonly asked: boolean
   /** Parameter that asks for it, where it grows with that mm for mm. */
   readonly param?: string
+  readonly drawn?: DrawnAt
   readonly terms: readonly { readonly member: string; readonly factor: number }[]
 }
+
+/** A size that lies aboutMiddle about the middle of the frame. */
+export const aboutMiddle = (axis: 'x' | 'y', mm: Mm, field: string): DrawnAt => ({
+  axis,
+  from: -mm / 2,
+  field,
+})
+
+/** A height over the floor, or over another level. */
+export const upward = (field: string, from: Mm = 0): DrawnAt => ({ axis: 'z', from, field })
 
 export interface FrameDraft extends Omit<Frame, 'size' | 'floor' | 'measures' | 'warnings'> {
   readonly measures: readonly MeasureDraft[]

@@ -6,7 +6,7 @@ import { bad, badAll, good, type Problem, type Result } from '../result.ts'
 import type { Section } from '../section/section.ts'
 import { sameLength } from '../tolerance.ts'
 import type { Mm } from '../units.ts'
-import { assemble, type MeasureDraft } from './assembly.ts'
+import { aboutMiddle, assemble, type MeasureDraft } from './assembly.ts'
 import type { Build, BuildContext, Values } from './build.ts'
 import { looseTopParams } from './loose-top-params.ts'
 import { type Opening, tabsOf } from './loose-top-tabs.ts'
@@ -158,11 +158,19 @@ function measuresOf(values: Values, { rails, length, width, section }: Opening):
   const along = [{ member: rails[0].id, factor: 1 }]
   const across = [{ member: rails[1].id, factor: 1 }]
   const both = 2 * section.width
+  const sized = (name: string, mm: Mm, asked: boolean, param: 'length' | 'width'): MeasureDraft => ({
+    name,
+    mm,
+    asked,
+    param,
+    ...(asked ? { drawn: aboutMiddle(param === 'length' ? 'x' : 'y', mm, param) } : {}),
+    terms: param === 'length' ? along : across,
+  })
   return [
-    { name: 'length, outside', mm: length + both, asked: !ofTop, param: 'length', terms: along },
-    { name: 'width, outside', mm: width + both, asked: !ofTop, param: 'width', terms: across },
-    { name: 'length of the loose top', mm: length - 2 * edge, asked: ofTop, param: 'length', terms: along },
-    { name: 'width of the loose top', mm: width - 2 * edge, asked: ofTop, param: 'width', terms: across },
+    sized('length, outside', length + both, !ofTop, 'length'),
+    sized('width, outside', width + both, !ofTop, 'width'),
+    sized('length of the loose top', length - 2 * edge, ofTop, 'length'),
+    sized('width of the loose top', width - 2 * edge, ofTop, 'width'),
     { name: 'clear length inside', mm: length, asked: false, terms: along },
     { name: 'clear width inside', mm: width, asked: false, terms: across },
   ]

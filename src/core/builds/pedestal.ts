@@ -3,7 +3,7 @@ import { cutEnd, member } from '../frame/member.ts'
 import { bad, good, type Problem, type Result } from '../result.ts'
 import type { Section } from '../section/section.ts'
 import type { Mm } from '../units.ts'
-import { assemble, type MeasureDraft } from './assembly.ts'
+import { assemble, type MeasureDraft, upward } from './assembly.ts'
 import type { Build, BuildContext, Values } from './build.ts'
 import { footLevels, footWarnings } from './foot.ts'
 import { armsOf, type Base } from './pedestal-arms.ts'
@@ -88,6 +88,7 @@ function standOf(values: Values, context: BuildContext): Result<Stand> {
   if (!levels.ok) return levels
   const { armSection, clear, footHeight, postFoot } = levels.value
   const terms = [{ member: 'base/foot-1', factor: 1 }]
+  const givesClear = values.footGives === 'clear under arm'
   return good({
     postFoot,
     leastPost: values.armsMeet === 'on the post' ? armSection.height : 0,
@@ -101,8 +102,20 @@ function standOf(values: Values, context: BuildContext): Result<Stand> {
         : arms
     },
     measures: [
-      { name: 'clear under the arms', mm: clear, asked: values.footGives === 'clear under arm', terms },
-      { name: 'foot, overall', mm: footHeight, asked: values.footGives === 'foot height', terms },
+      {
+        name: 'clear under the arms',
+        mm: clear,
+        asked: givesClear,
+        ...(givesClear ? { drawn: upward('clearUnder') } : {}),
+        terms,
+      },
+      {
+        name: 'foot, overall',
+        mm: footHeight,
+        asked: !givesClear,
+        ...(givesClear ? {} : { drawn: upward('footHeight', levels.value.setting) }),
+        terms,
+      },
     ],
   })
 }

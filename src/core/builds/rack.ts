@@ -5,7 +5,7 @@ import { bad, type Problem, type Result } from '../result.ts'
 import type { Section } from '../section/section.ts'
 import { sameLength } from '../tolerance.ts'
 import type { Mm } from '../units.ts'
-import { assemble, type MeasureDraft } from './assembly.ts'
+import { aboutMiddle, assemble, type MeasureDraft, upward } from './assembly.ts'
 import type { Build, BuildContext, Values } from './build.ts'
 import { feetOf } from './four-leg-feet.ts'
 import { footingOf } from './leveler.ts'
@@ -122,6 +122,7 @@ function measuresOf(values: Values, tiers: readonly Mm[]): MeasureDraft[] {
       mm: values.length as Mm,
       asked: true,
       param: 'length',
+      drawn: aboutMiddle('x', values.length as Mm, 'length'),
       terms: Array.from({ length: bays }, (_, bay) => ({ member: `tier-1/front-${bay + 1}`, factor: 1 })),
     },
     {
@@ -129,6 +130,7 @@ function measuresOf(values: Values, tiers: readonly Mm[]): MeasureDraft[] {
       mm: values.depth as Mm,
       asked: true,
       param: 'depth',
+      drawn: aboutMiddle('y', values.depth as Mm, 'depth'),
       terms: [{ member: 'tier-1/cross-1', factor: 1 }],
     },
     {
@@ -141,9 +143,16 @@ function measuresOf(values: Values, tiers: readonly Mm[]): MeasureDraft[] {
       name: `tier ${at + 1}, upper face of the rails`,
       mm,
       asked: values.tiersBy === 'heights',
+      ...drawnTier(values, at, tiers.length),
       terms: [],
     })),
   ]
+}
+
+/** The lowest and the highest tier are given where those between them follow. */
+function drawnTier(values: Values, at: number, of: number): Pick<MeasureDraft, 'drawn'> {
+  if (values.tiersBy === 'heights') return {}
+  return at === 0 ? { drawn: upward('lowest') } : at === of - 1 ? { drawn: upward('highest') } : {}
 }
 
 /** A sheet on every tier, flush with the outside of the uprights and notched round them. */

@@ -6,7 +6,7 @@ import { bad, good, type Problem, type Result } from '../result.ts'
 import type { Section } from '../section/section.ts'
 import { sameLength } from '../tolerance.ts'
 import { type Mm, toDeg } from '../units.ts'
-import { assemble, type MeasureDraft } from './assembly.ts'
+import { aboutMiddle, assemble, type MeasureDraft } from './assembly.ts'
 import type { Build, BuildContext, Values } from './build.ts'
 import { feetOf } from './four-leg-feet.ts'
 import { type Footing, footingOf } from './leveler.ts'
@@ -233,14 +233,34 @@ function measuresOf(values: Values, lean: Lean, two: boolean): MeasureDraft[] {
   const terms = [{ member: 'pair-1/leg-1', factor: Math.cos(lean.angle) }]
   return [
     { name: 'overall height', mm: values.height as Mm, asked: true, terms },
-    { name: 'feet, outside to outside', mm: values.feet as Mm, asked: true, terms: [] },
-    { name: 'upper ends, outside to outside', mm: values.upper as Mm, asked: true, terms: [] },
+    {
+      name: 'feet, outside to outside',
+      mm: values.feet as Mm,
+      asked: true,
+      drawn: { ...aboutMiddle('x', values.feet as Mm, 'feet'), front: true },
+      terms: [],
+    },
+    {
+      name: 'upper ends, outside to outside',
+      mm: values.upper as Mm,
+      asked: true,
+      drawn: { ...aboutMiddle('x', values.upper as Mm, 'upper'), front: true },
+      terms: [],
+    },
+    {
+      name: 'top bars',
+      mm: values.barLength as Mm,
+      asked: true,
+      drawn: aboutMiddle('x', values.barLength as Mm, 'barLength'),
+      terms: [{ member: 'pair-1/bar', factor: 1 }],
+    },
     ...(two
       ? [
           {
             name: 'over both pairs',
             mm: values.length as Mm,
             asked: true,
+            drawn: aboutMiddle('y', values.length as Mm, 'length'),
             terms: values.stretcher === 'yes' ? [{ member: 'stretcher', factor: 1 }] : [],
           },
         ]

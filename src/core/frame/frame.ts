@@ -91,6 +91,15 @@ export interface Hardware {
   readonly text?: string
 }
 
+/** A size along a world axis, from a place on it; in the elevation where `front`, else x and y in the plan, z in front. */
+export interface DrawnAt {
+  readonly axis: 'x' | 'y' | 'z'
+  readonly from: Mm
+  readonly front?: true
+  /** The parameter that a tap on it leads to. */
+  readonly field: string
+}
+
 /** A size of the finished thing, and how it follows from the lengths that are cut: offset + Σ factor · length. */
 export interface Measure {
   readonly name: string
@@ -99,6 +108,8 @@ export interface Measure {
   readonly asked: boolean
   /** The parameter of the build that asks for it, where it grows with that mm for mm. */
   readonly param?: string
+  /** Where the drawing shows it; absent: where it is found to be as long as something that is drawn. */
+  readonly drawn?: DrawnAt
   readonly offset: Mm
   /** `member`: its primary length (long point, or edge if the ends are parallel). */
   readonly terms: readonly { readonly member: string; readonly factor: number }[]

@@ -108,6 +108,16 @@ export function dimensionsOf(plan: Plan, typed: readonly TypedLength[]): readonl
     found.push({ view, side, from, to, name, ...(field === undefined ? {} : { field }) })
   }
 
+  for (const { name, mm, drawn } of plan.frame.measures) {
+    if (!drawn) continue
+    const { axis, from } = drawn
+    const view = axis === 'z' || drawn.front ? 'front' : 'plan'
+    const side = axis === 'z' ? 'right' : axis === 'y' ? 'left' : 'bottom'
+    // Only what is asked for now can be gone to.
+    const field = typed.find((one) => one.name === drawn.field)?.name
+    add(view, side, from, from + mm, { name, field })
+  }
+
   const top = ofAssembly(plan, typed, 0)
   if (top.ring) {
     const size = (mm: Mm) => sizeAs(top.sizes, top.typed, mm)

@@ -132,7 +132,12 @@ describe('a pedestal of 740 height', () => {
     const fields = dimensionsOf(table, typedOf('pedestal', same)).flatMap(({ view, side, field }) =>
       field ? [`${view} ${side}: ${field}`] : [],
     )
-    expect(fields).toEqual(['plan left: size', 'front bottom: spread', 'front right: height'])
+    expect(fields).toEqual([
+      'front right: footHeight',
+      'plan left: size',
+      'front bottom: spread',
+      'front right: height',
+    ])
   })
   test('feet as far apart as the table is high: no dimension leads to the wrong one of the two', () => {
     const same = { height: 740, spread: 740 }
@@ -261,5 +266,34 @@ describe('the sheet', () => {
         [5, 20],
       ]),
     ).toBe('M10 100L20 100L20 60Z')
+  })
+})
+
+test.each([
+  ['rack', ['depth', 'height', 'highest', 'length', 'lowest']],
+  // Feet and top bar are both 660 as a job starts: each leads to its own field all the same.
+  ['trestle', ['barLength', 'feet', 'height', 'length', 'upper']],
+  ['loose-top', ['length', 'width']],
+  ['pedestal', ['footHeight', 'height', 'spread']],
+])('of a new %s the dimensions that can be tapped are %j', (kind, fields) => {
+  const shown = dimensionsOf(planned(kind), typedOf(kind)).flatMap(({ field }) => field ?? [])
+  expect(shown).toEqual([...new Set(shown)])
+  expect(shown.filter((field) => field !== 'size').sort()).toEqual(fields)
+})
+
+test('a height of a tier of 310 is drawn from the floor to 310 and leads to it; 900 deep is 450 each side of the middle', () => {
+  const params = { lowest: 310, depth: 900 }
+  const shown = dimensionsOf(planned('rack', params), typedOf('rack', params))
+  expect(shown.find(({ field }) => field === 'lowest')).toMatchObject({
+    view: 'front',
+    side: 'right',
+    from: 0,
+    to: 310,
+  })
+  expect(shown.find(({ field }) => field === 'depth')).toMatchObject({
+    view: 'plan',
+    side: 'left',
+    from: -450,
+    to: 450,
   })
 })
