@@ -8,6 +8,7 @@ import type { Shop } from '../core/shop.ts'
 import { readShape } from './problem.ts'
 import { fields, list, oneOf, openFields, text, whole } from './shape.ts'
 import { readStoredFact, readStoredJob, readStoredNest, readStoredShop } from './stored.ts'
+import { given } from './words.ts'
 
 const row = openFields('a row', {})
 
@@ -66,6 +67,13 @@ export function readRescue(value: unknown): Result<RescueRead> {
     ),
     ...readable('second versions', rivals.filter(isOf('job')), (one) => readStoredJob(bodyOf(one))),
   ]
+  // What no backup has a place for stays in the file, and is told.
+  if (rivals.some(isOf('shop')))
+    left.push('A second version of the shop, between which and the first nobody has chosen yet.')
+  for (const stray of valuesOf('strays')) {
+    const { store, key, why } = (stray ?? {}) as Record<string, unknown>
+    left.push(`${given(store)}, ${given(key)}, which stood aside: ${given(why)}`)
+  }
   const [shop] = readable('shop', valuesOf('shop'), (one) => readStoredShop(bodyOf(one)))
   return good({
     ...(shop && { shop }),

@@ -1,6 +1,8 @@
 import { afterEach, describe, expect, test } from 'vitest'
 import type { Job } from '../../src/core/job.ts'
+import { canonical } from '../../src/core/nest-seal.ts'
 import type { Revision } from '../../src/core/revision.ts'
+import { type BackupFile, readBackupFile } from '../../src/door/backup-file.ts'
 import { readJobFile } from '../../src/door/job-file.ts'
 import { closeTabs, freshName } from '../storage/faulty.ts'
 import { cutListJob, handShop, type Tablet, tabletOn } from './tablet.ts'
@@ -289,6 +291,36 @@ describe('what is given from outside', () => {
       value: { all: { jobs: 2, facts: all, left: 0 } },
     })
     expect(second.state()).toMatchObject({ jobs: [], facts: [], rivals: [] })
+  })
+
+  test('a rescue file holds all that a backup does, both versions of a job too, and a healthy tablet takes it all', async () => {
+    const { tablet, id } = await worked()
+    const text = tablet.actions.fileOf(id)
+    await tablet.actions.editJob(id, { quantity: 2 })
+    await tablet.actions.openFile(text)
+    expect(tablet.state().rivals).toHaveLength(1)
+    const rescued = readBackupFile(await tablet.actions.rescue())
+    const backup = readBackupFile(tablet.actions.backup())
+    if (!rescued.ok || !backup.ok) throw new Error('not read')
+    const inOrder = ({ jobs, nests, ...rest }: BackupFile) => ({
+      ...rest,
+      jobs: jobs.toSorted((a, b) => canonical(a).localeCompare(canonical(b))),
+      nests: nests.toSorted((a, b) => a.id.localeCompare(b.id)),
+    })
+    expect(inOrder(rescued.value)).toEqual({ ...inOrder(backup.value), left: [] })
+
+    const second = await opened()
+    expect(await second.actions.openBackup(await tablet.actions.rescue())).toMatchObject({
+      problems: [],
+      left: [],
+    })
+    expect(second.state().facts).toEqual(tablet.state().facts)
+    expect(second.state().shop).toEqual(tablet.state().shop)
+    expect(second.state().progress).toEqual(tablet.state().progress)
+    expect(new Set(second.state().jobs.map((job) => job.id))).toEqual(
+      new Set(tablet.state().jobs.map((job) => job.id)),
+    )
+    expect(second.state().rivals).toHaveLength(1)
   })
 
   test('a backup opened as a job says what it is, and nothing is taken', async () => {

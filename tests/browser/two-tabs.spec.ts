@@ -1,3 +1,4 @@
+import { readFile } from 'node:fs/promises'
 import type { Page } from '@playwright/test'
 import { counted, cutButton, cutOne, onDisk, openSaw } from './saw-steps.ts'
 import { expect, test } from './serve.ts'
@@ -107,6 +108,32 @@ test('a newer version that wants the database gets it, and the old tab says so a
   expect(version).toBe(50)
   await expect(page.getByText(/A newer version of this program was opened in another tab/)).toBeVisible()
   await expect(counted(page)).toContainText('1 of 18 in all')
+})
+
+test('what is kept is cleared while the page is open, as browsers do that need room: said, and still to be saved from here', async ({
+  context,
+  page,
+}) => {
+  await openSaw(page)
+  await cutOne(page)
+  const other = await context.newPage()
+  await other.goto(new URL('manifest.webmanifest', page.url().split('#')[0]).href)
+  await other.evaluate(
+    () =>
+      new Promise<void>((done, fail) => {
+        const clearing = indexedDB.deleteDatabase('longpoint')
+        clearing.onerror = () => fail(clearing.error)
+        clearing.onsuccess = () => done()
+      }),
+  )
+  await expect(page.getByRole('alert')).toContainText('What this page shows is still here: save a backup')
+  await expect(counted(page)).toContainText('1 of 18 in all')
+  await page.getByRole('link', { name: /^Shop/ }).click()
+  const saving = page.waitForEvent('download')
+  await page.getByRole('button', { name: /^Save everything to a file/ }).click()
+  const saved = JSON.parse(await readFile(await (await saving).path(), 'utf8'))
+  expect(saved.jobs).toHaveLength(1)
+  expect(saved.facts.filter((fact: { kind: string }) => fact.kind === 'cut')).toHaveLength(1)
 })
 
 test('a field saved in two tabs at once: leaving it does not write over the other tab, and the message stays', async ({
