@@ -1,5 +1,5 @@
 import type { Progress, RackPiece } from '../core/facts.ts'
-import type { Nest, NestProblem } from '../core/nest.ts'
+import type { CuttingWay, Nest, NestProblem } from '../core/nest.ts'
 import { sealNest } from '../core/nest-seal.ts'
 import { openDemand } from '../core/parts/demand.ts'
 import { basisOf } from './basis.ts'
@@ -122,12 +122,24 @@ function openOf(desk: Desk, id: string, recut: readonly string[]): readonly Nest
   const { progress, shop } = desk.store.getState()
   const job = jobOf(desk, id).body
   const withSteel: Progress = { ...progress, rack: steelFor(desk, id, recut) }
-  const planned = desk.planner.plan(job, shopNow(shop, progress), undefined, withSteel)
+  const now = { ...job, way: job.way ?? wayOf(desk, id) }
+  const planned = desk.planner.plan(now, shopNow(shop, progress), undefined, withSteel)
   if (!planned.ok) throw new Refusal(planned.problems.map(({ text }) => text).join(' '))
   const open = openDemand(planned.value.demand, progress.made, id, undefined)
   if (open.length === 0)
     throw new Refusal('Every piece that this job asks for is cut; there is nothing left to plan.')
   return open
+}
+
+/**
+ * The way that the rest is cut in: what the person chose, else that of the layout that is accepted. Sections of one nest
+ * that differ in their ways count as square first.
+ */
+function wayOf(desk: Desk, id: string): CuttingWay {
+  const [parent] = chainOf(desk, id)
+  const ways = new Set((parent?.sections ?? []).map(({ way }) => way))
+  const [only] = ways
+  return ways.size === 1 && only ? only : 'square first'
 }
 
 /** Both judges see the new nest before anybody works by it. */

@@ -1,3 +1,4 @@
+import type { CuttingWay } from '../core/nest.ts'
 import type { Shape } from '../core/plan-shapes.ts'
 import { say } from '../core/reading/show.ts'
 import type { Reading, Shop } from '../core/shop.ts'
@@ -28,6 +29,13 @@ export const shapeWords: Readonly<Record<Shape, string>> = {
   'ends leaning one way': 'ends leaning one way',
   'one end mitered': 'one end mitered',
   'ends crossed': 'ends a quarter turn apart',
+}
+
+/** What the ways of cutting are called. */
+export const wayWords: Readonly<Record<CuttingWay, string>> = {
+  'square first': 'square first',
+  'from the stick': 'miter from the stick',
+  paired: 'paired blanks',
 }
 
 /** `1 piece`, `3 pieces`. */

@@ -6,7 +6,7 @@ import { say } from '../../core/reading/show.ts'
 import { sectionName } from '../../core/section/name.ts'
 import type { Shop } from '../../core/shop.ts'
 import { useActions, useShop } from '../app.ts'
-import { capital, count, saysOf } from '../words.ts'
+import { capital, count, saysOf, wayWords } from '../words.ts'
 import { NestWork } from './waiting.tsx'
 
 /** Planning what is left: asked for, under way, or offered to be looked at before it is taken. */
@@ -113,6 +113,7 @@ function Offered(props: {
       </table>
       <p className="dim">
         {same > 0 && `${count(same, says.stick, says.sticks)} as before. `}What is cut already stays as it is.
+        Cut {[...new Set(offer.nest.sections.map(({ way }) => wayWords[way]))].join(' and ')}.
       </p>
       <div className="state-keys">
         <button type="button" className="go" onClick={props.onAccept}>

@@ -1,8 +1,39 @@
 import { habitsOf, toleranceOf } from '../../core/saw/first-piece.ts'
 import { Choice, Flag } from '../fields/choice.tsx'
 import { MmField } from '../fields/length-field.tsx'
-import { capital, fine } from '../words.ts'
+import { NumberField } from '../fields/number-field.tsx'
+import { capital, fine, saysOf } from '../words.ts'
 import type { ShopPart } from './shop.tsx'
+
+/** What another way of cutting must save: money where steel has a price here, else steel. */
+function OtherWay({ shop, change }: Pick<ShopPart, 'shop' | 'change'>) {
+  const says = saysOf(shop)
+  const saves = shop.otherWaySaves
+  const set = (value: number | undefined) => change({ otherWaySaves: value })
+  const priced = shop.sections.some(
+    ({ rate, stock }) => rate !== undefined || stock.some(({ price }) => price !== undefined),
+  )
+  const hint = `Jobs are cut square first. Another way is proposed when it saves a ${says.stick}, or as much as this. Empty: only for a ${says.stick}.`
+  const label = 'Another way of cutting is proposed when it saves at least'
+  return priced ? (
+    <NumberField
+      label={`${label}, ${shop.currency}`}
+      hint={hint}
+      optional
+      value={saves === undefined ? undefined : saves / 100}
+      onChange={(money) => set(money === undefined ? undefined : Math.round(money * 100))}
+    />
+  ) : (
+    <MmField
+      label={`${label} this much steel`}
+      hint={hint}
+      optional
+      value={saves}
+      reading={shop.reading}
+      onChange={(mm) => set(mm === undefined ? undefined : Math.round(mm))}
+    />
+  )
+}
 
 /** How this shop works: allowances, what is kept, how parts are tacked. */
 export function Habits({ shop, change }: ShopPart) {
@@ -68,6 +99,7 @@ export function Habits({ shop, change }: ShopPart) {
           reading={fine(shop.reading)}
           onChange={(mm) => mm !== undefined && mm > 0 && change({ tolerance: mm })}
         />
+        <OtherWay shop={shop} change={change} />
       </div>
       <fieldset className="group">
         <legend>Said at every set-up</legend>

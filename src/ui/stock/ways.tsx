@@ -3,17 +3,10 @@ import type { JobView } from '../../app/state.ts'
 import { type WayRow, wayNow, waysAsked } from '../../app/ways.ts'
 import { sayMoney } from '../../core/buy/money.ts'
 import { soldLength } from '../../core/buy/order-text.ts'
-import type { CuttingWay } from '../../core/nest.ts'
-import type { WayOffer } from '../../core/saw/offer.ts'
+import { chosenWay, type WayOffer } from '../../core/saw/offer.ts'
 import type { Shop } from '../../core/shop.ts'
 import { useActions, useApp, useShop } from '../app.ts'
-import { capital, count, saysOf } from '../words.ts'
-
-const wayWords: Readonly<Record<CuttingWay, string>> = {
-  'square first': 'square first',
-  'from the stick': 'miter from the stick',
-  paired: 'paired blanks',
-}
+import { capital, count, saysOf, wayWords } from '../words.ts'
 
 /** The ways of cutting side by side, when it is asked, and a key for each that lays the job out in that way. */
 export function Ways({ view }: { view: JobView }) {
@@ -32,6 +25,8 @@ export function Ways({ view }: { view: JobView }) {
   const now = wayNow(view.job)
   // A way that asks for nothing else than square first is square first.
   const present = ways && !ways.working && !rows.some(({ way }) => way === now) ? 'square first' : now
+  const offers = rows.flatMap(({ comes }) => ('not' in comes ? [] : [comes]))
+  const proposed = ways?.working ? undefined : chosenWay({}, shop, offers)
   return (
     <section className="ways" aria-labelledby="ways-head">
       <h3 id="ways-head">Ways of cutting</h3>
@@ -43,6 +38,7 @@ export function Ways({ view }: { view: JobView }) {
               key={row.way}
               row={row}
               present={row.way === present}
+              proposed={row.way === proposed && proposed !== 'square first'}
               shop={shop}
               onChoose={() => void actions.editJob(view.id, { way: row.way })}
             />
@@ -72,16 +68,19 @@ function whyNoChoice(accepted: boolean, cut: boolean, together: boolean): string
 function Way(props: {
   readonly row: WayRow
   readonly present: boolean
+  /** It saves a stick, or what the shop asks of it. */
+  readonly proposed: boolean
   readonly shop: Shop
   readonly onChoose: () => void
 }) {
-  const { row, present, shop } = props
+  const { row, present, proposed, shop } = props
   const { way, notes, comes } = row
   const possible = !('not' in comes)
   return (
     <li className={present ? 'way present' : 'way'}>
       <h4>{capital(wayWords[way])}</h4>
       {present && <p className="way-mark">This layout</p>}
+      {proposed && <p className="way-mark">Proposed: it saves enough steel for this shop</p>}
       {possible ? (
         <ul>
           {figuresOf(comes, shop).map((figure) => (

@@ -62,6 +62,20 @@ describe('what is true in the shop', () => {
     expect(kept(app).habitsOff).toEqual([])
   })
 
+  test('what another way of cutting must save: steel while nothing has a price, then money; empty for a stick only', async () => {
+    const app = open()
+    const asks = 'Another way of cutting is proposed when it saves at least'
+    await fill(`${asks} this much steel (may be left out)`, '250')
+    expect(kept(app).otherWaySaves).toBe(250)
+    await fill(`${asks} this much steel (may be left out)`, '')
+    expect(kept(app).otherWaySaves).toBeUndefined()
+    cleanup()
+    const section = { kind: 'square-tube', width: 40, height: 40, wall: 3, cornerRadius: 6 } as const
+    const priced = open('mm', { sections: [{ section, name: '40', stock: [{ length: 6000, price: 4590 }] }] })
+    await fill(`${asks}, ${kept(priced).currency} (may be left out)`, '12.50')
+    expect(kept(priced).otherWaySaves).toBe(1250)
+  })
+
   test('two square cuts side by side in the vise', async () => {
     const app = open()
     await choose('2')
