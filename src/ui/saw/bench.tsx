@@ -44,8 +44,8 @@ export interface BenchProps {
   readonly onKeepDrop: (stick: string, length: number) => void
   readonly onScrap: (stick: string) => void
   readonly onWeld: () => void
-  /** Tells of a miscut; `now` are the cuts at hand. */
-  readonly tellMiscut: (now: readonly BenchCut[], end: () => void) => ReactNode
+  /** Tells of a miscut; `now` are the cuts at hand, `of` the piece that is meant. */
+  readonly tellMiscut: (now: readonly BenchCut[], end: () => void, of: string | undefined) => ReactNode
   readonly lacking: ReactNode
   /** What is painted on the drop of a stick when it is kept. */
   readonly dropMark: (stick: string) => string
@@ -57,7 +57,8 @@ export interface BenchProps {
 export function Bench(props: BenchProps) {
   const { run, cuts, shop } = props
   const [later, setLater] = useState<ReadonlySet<string>>(new Set())
-  const [telling, setTelling] = useState(false)
+  /** A miscut is being told; of this piece first, where one was named. */
+  const [telling, setTelling] = useState<{ readonly of?: string } | undefined>(undefined)
   const stations = stationsOf(cuts)
   const [aside, setAside] = useState(false)
   const [alone, setAlone] = useState(false)
@@ -134,7 +135,7 @@ export function Bench(props: BenchProps) {
       <div className="saw-panel">
         <Flash flash={props.flash} />
         {props.lacking}
-        {telling && props.tellMiscut(stroke ?? [], () => setTelling(false))}
+        {telling && props.tellMiscut(stroke ?? [], () => setTelling(undefined), telling.of)}
         {now.kind === 'all cut' && !telling && <AllCut cuts={cuts} byHand={props.byHand} />}
         {now.kind === 'all cut' && !telling && byHand}
         {shown && !telling && !hand && (
@@ -144,6 +145,7 @@ export function Bench(props: BenchProps) {
             stroke={stroke}
             alone={alone}
             onAlone={setAlone}
+            onBad={({ product }) => setTelling({ of: product.id })}
             now={now.kind}
             leftOver={leftOver}
           />
@@ -169,8 +171,8 @@ export function Bench(props: BenchProps) {
         onUndo={undo}
         onGo={go}
         onWeld={props.onWeld}
-        telling={telling}
-        onMiscut={() => setTelling(!telling)}
+        telling={telling !== undefined}
+        onMiscut={() => setTelling(telling ? undefined : {})}
         onLeave={
           stroke && !telling
             ? () => setLater(new Set([...later, ...stroke.map(({ product }) => product.id)]))

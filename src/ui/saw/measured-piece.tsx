@@ -3,11 +3,11 @@ import type { BenchCut } from '../../core/plan-shapes.ts'
 import { say } from '../../core/reading/show.ts'
 import { firstPiece } from '../../core/saw/first-piece.ts'
 import type { Shop } from '../../core/shop.ts'
-import { useActions } from '../app.ts'
+import { useActions, useApp } from '../app.ts'
 import { MmField } from '../fields/length-field.tsx'
 import { LengthText } from '../fields/length-text.tsx'
 
-/** What the first piece of a set-up came out at: right, or by how much the stop is to be moved. */
+/** What the first piece of a set-up came out at: right, or by how much the stop is to be moved and what becomes of it. */
 export function MeasuredPiece(props: {
   readonly job: string
   /** The first cut of the set-up, done. */
@@ -18,10 +18,14 @@ export function MeasuredPiece(props: {
   /** How far the stop is set off what is printed already, mm. */
   readonly moved: number
   readonly shop: Shop
+  readonly onBad: () => void
 }) {
   const { job, cut, wanted, what, moved, shop } = props
   const actions = useActions()
+  const before = useApp((state) => state.progress.measured[`${cut.done}/${what}`])
   const [got, setGot] = useState<number | undefined>(undefined)
+  // Another round empties the field.
+  const [round, setRound] = useState(0)
   const { setUp } = cut
   const found =
     got === undefined
@@ -29,13 +33,32 @@ export function MeasuredPiece(props: {
       : firstPiece(got, wanted, { stop: setUp.printed.stop.mm + moved, ramp: setUp.ramp }, shop)
   const told = found?.ok ? found.value : undefined
   const write = (measured: number) => actions.measure(job, { piece: cut.done!, what, got: measured, wanted })
-  const move = async (measured: number, by: number) => {
+  const move = (by: number) => actions.moveStop(job, setUp.id, moved + by)
+  const again = () => {
+    setGot(undefined)
+    setRound(round + 1)
+  }
+  /** The stop is moved, and the piece stays as it is: what it measures is written down. */
+  const keep = async (measured: number, by: number) => {
     await write(measured)
-    await actions.moveStop(job, setUp.id, moved + by)
+    await move(by)
+    again()
+  }
+  const recut = async (by: number) => {
+    await move(by)
+    again()
+  }
+  const scrap = async (by: number) => {
+    await move(by)
+    props.onBad()
   }
   return (
     <div className="measured-piece">
+      {before && got === undefined && (
+        <p className="state cut">Written down: {say(before.got, shop.reading)}. Cut the next.</p>
+      )}
       <MmField
+        key={round}
         label={`The ${what} that you got`}
         value={got}
         reading={shop.reading}
@@ -44,7 +67,7 @@ export function MeasuredPiece(props: {
       />
       {found && !found.ok && <p className="problem">{found.problems[0]?.text}</p>}
       {got !== undefined && told?.within && (
-        <button type="button" onClick={() => void write(got)}>
+        <button type="button" onClick={() => void write(got).then(again)}>
           Right: write it down
         </button>
       )}
@@ -58,14 +81,21 @@ export function MeasuredPiece(props: {
             <b>
               <LengthText of={told.stop} />
             </b>
-            .{' '}
-            {told.piece === 'recut'
-              ? 'Then push this piece to the stop once more and cut the rest off.'
-              : 'Keep this piece if it will do; else press Miscut.'}
+            . Then what becomes of this piece?
           </p>
-          <button type="button" onClick={() => void move(got, told.by)}>
-            The stop is moved
-          </button>
+          <div className="left-over-keys">
+            {told.piece === 'recut' && (
+              <button type="button" onClick={() => void recut(told.by)}>
+                Stop moved, piece recut
+              </button>
+            )}
+            <button type="button" onClick={() => void keep(got, told.by)}>
+              Stop moved, piece kept
+            </button>
+            <button type="button" onClick={() => void scrap(told.by)}>
+              Stop moved, piece no good
+            </button>
+          </div>
         </>
       )}
     </div>

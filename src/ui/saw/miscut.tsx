@@ -47,6 +47,8 @@ export function Miscut(props: {
   readonly nest: Nest
   /** The cuts that are wanted now, more than one where one stroke makes them. */
   readonly now: readonly BenchCut[]
+  /** The piece that is meant, where one was named. */
+  readonly of: string | undefined
   readonly onEnd: () => void
 }) {
   const { view, nest, now } = props
@@ -54,7 +56,9 @@ export function Miscut(props: {
   const shop = useShop()
   const progress = useApp((state) => state.progress)
   const products = view.plan?.run?.products ?? []
-  const all = suspects(view.cuts, now, progress)
+  const found = suspects(view.cuts, now, progress)
+  const meant = found.filter(({ product }) => product.id === props.of)
+  const all = [...meant, ...found.filter((one) => !meant.includes(one))]
   const [which, setWhich] = useState(all[0]?.product.id)
   const [why, setWhy] = useState<Why>('too short')
   const [typed, setTyped] = useState<string | null>(null)

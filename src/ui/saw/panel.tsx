@@ -30,6 +30,8 @@ interface PanelProps {
   /** Pieces that lie side by side are checked off one by one. */
   readonly alone: boolean
   readonly onAlone: (alone: boolean) => void
+  /** This piece is no good: tell of a miscut. */
+  readonly onBad: (cut: BenchCut) => void
   readonly now: Now['kind']
   readonly job: string
   readonly nest: string
@@ -51,7 +53,8 @@ export function Panel(props: PanelProps) {
   const toSet = stopToSet(setUp, moved, shop.reading)
   const pictured = cut ?? station.cuts[station.cuts.length - 1]
   const inHand = cut && (plan.cutParts ?? plan.parts).find(({ mark }) => mark === cut.product.mark)
-  const at = pictured && lyingAtCuts(run, props.sticks).get(pictured.product.id)
+  const lying = lyingAtCuts(run, props.sticks)
+  const at = pictured && lying.get(pictured.product.id)
   // The one piece that is cut is measured before anything else; till then what the hands do comes first.
   const toMeasure = firstDone(station).length > 0
   const check = cut && (
@@ -62,7 +65,9 @@ export function Panel(props: PanelProps) {
       products={run.products}
       shop={shop}
       job={props.job}
+      lying={lying}
       moved={moved}
+      onBad={props.onBad}
     />
   )
   return (

@@ -73,7 +73,7 @@ export function Saw({ view, at }: StationProps) {
         onScrap={(stick) => void actions.scrap(view.id, stick)}
         dropMark={(stick) => markToPaint(progress, nest.id, stick)}
         painted={paintedOf(facts, progress, nest.id)}
-        tellMiscut={(now, end) => <Miscut view={view} nest={nest} now={now} onEnd={end} />}
+        tellMiscut={(now, end, of) => <Miscut view={view} nest={nest} now={now} of={of} onEnd={end} />}
         lacking={<Lacking view={view} />}
         onWeld={() => go({ station: 'weld', job: view.id })}
       />

@@ -188,7 +188,10 @@ describe('checking off', () => {
     await app.otherTab('A1.b')
     const check = document.querySelector('.first-piece')!
     expect(check.getAttribute('data-check')).toBe('measure')
-    expect(check.textContent).toContain('Measure blank A1 now: 404 mm long. Right? Then cut the rest.')
+    expect(check.textContent).toContain('Measure blank A1: 404 mm.')
+    expect(check.textContent).toContain(
+      'Along the edge that lay at the fence, from square end to square end.',
+    )
   })
 })
 
@@ -441,7 +444,7 @@ describe('the first piece and the real stick', () => {
       target: { value: '406' },
     })
     await screen.findByText(/2 mm too long/, {}, { timeout: 3000 })
-    fireEvent.click(main('The stop is moved'))
+    fireEvent.click(main('Stop moved, piece kept'))
     await waitFor(() => expect(app.actions.moveStop).toHaveBeenCalledWith('job-1', 'set-1', -2))
     expect(app.actions.measure).toHaveBeenCalledWith('job-1', {
       piece: expect.any(String),
@@ -456,13 +459,32 @@ describe('the first piece and the real stick', () => {
     expect(screen.getByText(/from the teeth, corrected/)).toBeTruthy()
   })
 
+  test('too long, the piece may be recut: only the stop is written; no good, the miscut asks for this piece', async () => {
+    const app = open(viewWith({ cuts: cutsWith(['A1.b']) }))
+    const type = () =>
+      fireEvent.change(screen.getByRole('textbox', { name: /The length that you got/ }), {
+        target: { value: '406' },
+      })
+    type()
+    await screen.findByText(/2 mm too long/, {}, { timeout: 3000 })
+    fireEvent.click(main('Stop moved, piece recut'))
+    await waitFor(() => expect(app.actions.moveStop).toHaveBeenCalledTimes(1))
+    expect(app.actions.measure).not.toHaveBeenCalled()
+    await waitFor(() => expect(screen.queryByText(/2 mm too long/)).toBeNull())
+    type()
+    await screen.findByText(/2 mm too long/, {}, { timeout: 3000 })
+    fireEvent.click(main('Stop moved, piece no good'))
+    await screen.findByText('What went wrong?')
+    expect(app.actions.moveStop).toHaveBeenCalledTimes(2)
+  })
+
   test('40.6 for a blank of 404 is no measure of this edge: said, and nothing can be moved by it', async () => {
     open(viewWith({ cuts: cutsWith(['A1.b']) }))
     fireEvent.change(screen.getByRole('textbox', { name: /The length that you got/ }), {
       target: { value: '40.6' },
     })
     await screen.findByText(/was measured where 404 mm is printed/, {}, { timeout: 3000 })
-    expect(screen.queryByRole('button', { name: 'The stop is moved' })).toBeNull()
+    expect(screen.queryByRole('button', { name: /^Stop moved/ })).toBeNull()
   })
 
   test('a stick of 6000 that is 6020 is said once, with its end', async () => {
