@@ -73,6 +73,8 @@ describe('eight pieces of 300 mitered at one end, paired', () => {
     // The first blank lies there: three more are cut, not four.
     expect(view.cuts.filter(({ product, done }) => product.kind === 'blank' && !done)).toHaveLength(3)
     expect(view.spares).toEqual([])
+    // It is used as it lies: nothing must be left of it to hold.
+    expect(view.short).toEqual([])
     expect(await cutAll(tablet, id)).toBe('AAAAAAAA')
   })
 

@@ -95,7 +95,9 @@ describe('the paper command', () => {
     })
     const { written, say } = printing(text)
     expect(await say('job.json', '--out', 'wall', '--sheet', 'wall')).toMatchObject({ code: 0 })
-    expect(written.get('wall/wall.pdf')).toMatch(/Not finished by a saw here.*A1, A2, A3, A4, A5, A6: .*30°/s)
+    expect(written.get('wall/wall.pdf')).toMatch(
+      /By hand: no saw here finishes these.*A1, A2, A3, A4, A5, A6: .*30°/s,
+    )
   })
 })
 

@@ -1,4 +1,4 @@
-import { type ReactNode, useState } from 'react'
+import { type ReactNode, useEffect, useRef, useState } from 'react'
 import type { NestStick } from '../../core/nest.ts'
 import type { BenchCut, HandCut, Plan, Run } from '../../core/plan-shapes.ts'
 import { isOpen, nextCut } from '../../core/saw/bench.ts'
@@ -90,6 +90,7 @@ export function Bench(props: BenchProps) {
   const left = lefts[0]
   const cut = now.kind === 'cut' ? now.cut : undefined
   const stroke = cut && strokeOf(cut, cuts, alone)
+  useTop([shown?.setUp.id, cut?.stick].join(' '))
   const hand = now.kind === 'all cut' ? props.byHand.find((one) => isOpen(one)) : undefined
   const checkNow = () => {
     if (!stroke) return
@@ -181,6 +182,15 @@ export function Bench(props: BenchProps) {
       />
     </div>
   )
+}
+
+/** Another set-up or another stick: what is set and which steel stand at the top, so the page goes there. */
+function useTop(at: string): void {
+  const before = useRef(at)
+  useEffect(() => {
+    if (before.current !== at) window.scrollTo({ top: 0 })
+    before.current = at
+  }, [at])
 }
 
 /** Every cut on this stick itself is done; its blanks may still wait for their ends. */

@@ -34,7 +34,7 @@ export function ByHand(props: {
         return (
           <div key={why} className="by-hand-why">
             <p>
-              <b>{same.map(({ product }) => product.id).join(', ')}</b>: {why}
+              <b>{same.map(({ product }) => product.id).join(', ')}</b>: {withoutMark(why, same)}
             </p>
             {open.length > 0 && same[0]!.left.ways.length > 0 && (
               <details>
@@ -55,18 +55,15 @@ export function ByHand(props: {
         return (
           <div key={mark} className="by-hand-part">
             {now && part && <MarkOut part={part} shop={shop} />}
-            {now &&
-              own.map((one) => (
-                <button
-                  key={one.product.id}
-                  type="button"
-                  className="go"
-                  onClick={() => props.onMade(one.product.id)}
-                >
-                  {one.product.id} is made{' '}
-                  <span className="cut-stage">from {steelOf(one, saysOf(shop).stick)}</span>
-                </button>
-              ))}
+            {now && (
+              <div className="left-over-keys">
+                {own.map((one) => (
+                  <button key={one.product.id} type="button" onClick={() => props.onMade(one.product.id)}>
+                    {one.product.id} is made, of {steelOf(one, saysOf(shop).stick)}
+                  </button>
+                ))}
+              </div>
+            )}
           </div>
         )
       })}
@@ -74,10 +71,14 @@ export function ByHand(props: {
   )
 }
 
+/** The reason begins with the mark; the pieces stand before it already. */
+const withoutMark = (why: string, [first]: readonly HandCut[]): string =>
+  why.startsWith(`${first?.left.mark}: `) ? capital(why.slice((first?.left.mark.length ?? 0) + 2)) : why
+
 const steelOf = ({ product, stick }: HandCut, word: string): string =>
   product.from === stick || product.from.startsWith(`${stick}.`)
-    ? `what is left of ${word} ${stick}`
-    : `blank ${product.id} of ${word} ${stick}`
+    ? `the rest of ${word} ${stick}`
+    : `blank ${product.id}`
 
 /** Where the cut lines cross the edges, from one square end of the steel. */
 function MarkOut({ part, shop }: { part: Part; shop: Shop }) {

@@ -13,7 +13,7 @@ import { Elsewhere, InHand } from './in-hand.tsx'
 import { BladesChanged, OtherBlade } from './other-blade.tsx'
 import { BenchPicture } from './picture.tsx'
 import { RealStick } from './real-stick.tsx'
-import { calledOf, calledTogether, isShort, sayAngles, sayCalled, shortEnd, shortPiece } from './say.ts'
+import { calledOf, isShort, sayAngles, sayCalled, shortEnd, shortPiece } from './say.ts'
 import { SideView } from './side-view.tsx'
 import { Steps } from './steps.tsx'
 import { firstDone, type Now, type Station } from './work.ts'
@@ -87,8 +87,10 @@ export function Panel(props: PanelProps) {
             <BenchPicture
               at={at}
               setUp={setUp}
-              name={calledTogether(stroke ?? [pictured], run.products).piece}
-              beside={stroke?.length ?? 1}
+              name={calledOf(pictured.product, run.products).piece}
+              {...(stroke && stroke.length > 1
+                ? { abreast: stroke.map(({ product }) => calledOf(product, run.products).piece) }
+                : {})}
               stop={`${toSet.text} ${toSet.unit}`}
               long={pictured.loaded === pictured.stick}
               says={pictureWords(pictured, run)}

@@ -9,8 +9,8 @@ interface PictureProps {
   readonly setUp: SetUp
   /** What stands on the piece: its name. */
   readonly name: string
-  /** How many equal tubes lie side by side, square at both ends; absent: one. */
-  readonly beside?: number
+  /** What stands on each of the equal tubes that lie side by side, the one at the fence first; absent: one, by `name`. */
+  readonly abreast?: readonly string[]
   /** The stop distance with its unit, as set. */
   readonly stop: string
   /** The workpiece is a whole stick: it runs out of the picture. */
@@ -27,19 +27,22 @@ export function BenchPicture(props: PictureProps) {
   const [box, width] = useWidth<HTMLDivElement>(820)
   return (
     <div className="saw-picture" ref={box}>
-      <Picture {...props} at={abreast(props.at, props.beside)} width={width} />
+      <Picture {...props} at={deepened(props.at, props.abreast?.length)} width={width} />
     </div>
   )
 }
 
 /** Tubes side by side as one, so much deeper. */
-const abreast = (at: AtCut, count = 1): AtCut => ({
+const deepened = (at: AtCut, count = 1): AtCut => ({
   ...at,
   keep: { ...at.keep, depth: at.keep.depth * count },
   rest: { ...at.rest, depth: at.rest.depth * count },
 })
 
-function Picture({ at, setUp, name, beside = 1, stop, long, says, width }: PictureProps & { width: number }) {
+function Picture(props: PictureProps & { width: number }) {
+  const { at, setUp, name, stop, long, says, width } = props
+  const { abreast = [name] } = props
+  const rowHigh = 1 / abreast.length
   const hatch = useId()
   const sheet = layOut(at, setUp.stopSide, width)
   const { px, py, fence, w, height } = sheet
@@ -82,13 +85,8 @@ function Picture({ at, setUp, name, beside = 1, stop, long, says, width }: Pictu
 
       <Rest at={at} sheet={sheet} rest={rest} long={long} />
       <polygon points={keep} className="steel" />
-      {Array.from({ length: beside - 1 }, (_, row) => (
-        <path
-          // biome-ignore lint/suspicious/noArrayIndexKey: rows have no other name than their number
-          key={row}
-          d={`M${px(keepLead[0])} ${py((row + 1) / beside)}H${sheet.stopLeft ? width : 0}`}
-          className="thin"
-        />
+      {abreast.slice(1).map((one, row) => (
+        <path key={one} d={`M${px(keepLead[0])} ${py((row + 1) * rowHigh)}H${px(0)}`} className="thin" />
       ))}
       {sheet.broken && <Break x={(px(0) + plate) / 2} top={fence} bottom={py(1)} />}
 
@@ -113,15 +111,21 @@ function Picture({ at, setUp, name, beside = 1, stop, long, says, width }: Pictu
       </text>
 
       <Vise sheet={sheet} x={viseAt(sheet, setUp.hold, at)} />
-      <text
-        x={sheet.nameAt}
-        y={fence + w / 2 + sheet.nameSize * 0.36}
-        textAnchor="middle"
-        fontSize={sheet.nameSize}
-        className="name"
-      >
-        {name}
-      </text>
+      {abreast.map((one, row) => {
+        const size = abreast.length > 1 ? Math.min(sheet.nameSize, w * rowHigh * 0.7) : sheet.nameSize
+        return (
+          <text
+            key={one}
+            x={sheet.nameAt}
+            y={py((row + 0.5) * rowHigh) + size * 0.36}
+            textAnchor="middle"
+            fontSize={size}
+            className="name"
+          >
+            {one}
+          </text>
+        )
+      })}
 
       <Measure from={px(0)} to={plate} top={low} y={sheet.measureY} says={stop} fence={fence} />
       <Stand x={Math.max(66, Math.min(width - 66, px(0) - out * 70))} y={sheet.measureY - 8} />
