@@ -95,9 +95,10 @@ describe('the paper command', () => {
     })
     const { written, say } = printing(text)
     expect(await say('job.json', '--out', 'wall', '--sheet', 'wall')).toMatchObject({ code: 0 })
-    expect(written.get('wall/wall.pdf')).toMatch(
-      /By hand: no saw here finishes these.*A1, A2, A3, A4, A5, A6: .*30°/s,
-    )
+    const sheet = written.get('wall/wall.pdf')!
+    expect(sheet).toMatch(/By hand: no saw here finishes these.*A: a miter of 30° from square/s)
+    // How it is marked out, and a box for each of the six.
+    expect(sheet).toMatch(/the edges numbered round the tube, from a square end/)
   })
 })
 
