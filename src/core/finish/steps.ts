@@ -8,6 +8,8 @@ export interface FinishStep {
   readonly group: 'grind' | 'drill and tap' | 'coat' | 'level'
   readonly text: string
   readonly why: string
+  /** Of work that is the same at many joints: what it is, and which joint this one is of. */
+  readonly each?: { readonly text: string; readonly joint: string }
 }
 
 const flats: readonly SeamClass[] = ['top', 'bottom', 'square groove']
@@ -37,6 +39,7 @@ export function finishSteps(frame: Frame, weld: WeldPlan): readonly FinishStep[]
         group: 'grind',
         text: `${sayJoint(id)}: grind the flats level with the tube.`,
         why: 'Flats first: they guide the disc when the corner is blended.',
+        each: { text: 'Grind the flats level with the tube', joint: sayJoint(id) },
       })
     if (has(corners))
       steps.push({
@@ -44,6 +47,7 @@ export function finishSteps(frame: Frame, weld: WeldPlan): readonly FinishStep[]
         group: 'grind',
         text: `${sayJoint(id)}: blend the corner to the radius of the tube.`,
         why: 'A corner ground flat shows under any paint.',
+        each: { text: 'Blend the corner to the radius of the tube', joint: sayJoint(id) },
       })
   }
   steps.push({

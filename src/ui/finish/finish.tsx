@@ -6,7 +6,6 @@ import { type FinishStep, finishSteps } from '../../core/finish/steps.ts'
 import type { Plan } from '../../core/plan-shapes.ts'
 import { useActions, useApp, useShop } from '../app.ts'
 import { Pick } from '../fields/choice.tsx'
-import { DoneMark } from '../saw/cut-bar.tsx'
 import { NoPlan } from '../saw/waiting.tsx'
 import { hrefOf } from '../shell/route.ts'
 import type { StationProps } from '../shell/stations.tsx'
@@ -16,6 +15,7 @@ import { FinalCheck } from './final-check.tsx'
 import { useLastTime } from './last-time.ts'
 import { Leveling } from './leveling.tsx'
 import { BuildRecord } from './record.tsx'
+import { Steps } from './steps.tsx'
 
 /** The Finish station: what is left to do when all is welded. */
 export function Finish({ view }: StationProps) {
@@ -96,38 +96,5 @@ function WhatIsLeft({ view, plan }: { readonly view: JobView; readonly plan: Pla
       <FinalCheck of={of} shop={shop} last={last} />
       <BuildRecord of={of} last={last} />
     </div>
-  )
-}
-
-/** Steps as keys as large as a glove. */
-function Steps(props: {
-  readonly steps: readonly FinishStep[]
-  readonly isDone: (step: FinishStep) => boolean
-  readonly onTick: (step: FinishStep) => void
-}) {
-  return (
-    <ul className="finish-steps">
-      {props.steps.map((step) => {
-        const done = props.isDone(step)
-        return (
-          <li key={step.id}>
-            {/* biome-ignore lint/a11y/useSemanticElements: a key as large as a glove, with a word for its state */}
-            <button
-              type="button"
-              role="checkbox"
-              aria-checked={done}
-              className={done ? 'finish-step done' : 'finish-step'}
-              onClick={() => props.onTick(step)}
-            >
-              <span className="finish-box">{done && <DoneMark />}</span>
-              <span>
-                {step.text} <small>{step.why}</small>
-              </span>
-              <span className="finish-state">{done ? 'done' : 'to go'}</span>
-            </button>
-          </li>
-        )
-      })}
-    </ul>
   )
 }

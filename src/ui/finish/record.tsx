@@ -38,7 +38,7 @@ export function BuildRecord({ of, last }: { readonly of: Copy; readonly last: La
         before={last?.notes.job}
       />
       <details className="record">
-        <summary>The whole record</summary>
+        <summary>Look at the whole record</summary>
         {buildRecord(recorded).map((section) => (
           <Rows key={section.title} section={section} />
         ))}
