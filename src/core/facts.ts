@@ -98,7 +98,7 @@ export interface Bodies {
   readonly checked: { readonly step: string }
   /**
    * What a person measured on the bench. `of` is a structural name whose first word says what was measured, as
-   * `length:top/side-3`, `angle:top/side-3/A`, `diagonal:top/1-4`; mm, or degrees for an angle.
+   * `length:top/side-3`, `angle:top/side-3/A`, `diagonal:top/1-4`, `minutes:weld`; mm, or degrees for an angle.
    */
   readonly gauged: { readonly of: string; readonly value: number }
   /** What a person wrote about one step of one copy, or about the whole of it: `of` is the id of the step, or `job`. */

@@ -19,9 +19,10 @@ export interface LastTime {
 
 /** The nearest job up the line of copies that anything was done on; undefined where there is none. */
 function sourceOf(job: Job, jobs: readonly Job[], facts: readonly Fact[]): string | undefined {
+  if (job.from === undefined) return undefined
   const worked = new Set(facts.map((fact) => fact.job))
   const seen = new Set([job.id])
-  for (let id = job.from; id !== undefined && !seen.has(id); ) {
+  for (let id: string | undefined = job.from; id !== undefined && !seen.has(id); ) {
     if (worked.has(id)) return id
     seen.add(id)
     id = jobs.find((one) => one.id === id)?.from

@@ -89,13 +89,15 @@ export function learnedFrom(
 ): readonly Learned[] {
   const samples = new Map<Drawn, Sample[]>()
   for (const { job, name, quantity, sizes, frame } of plans) {
-    const crossing = sizes.map((_, at) => alone(crossedBy(frame, frame.measures[at]!)))
+    const crossing = new Map<number, ReturnType<typeof alone>>()
     for (let copy = 1; copy <= quantity; copy++) {
       const found = new Map<Drawn, Mm[]>()
       for (const [at, size] of sizes.entries()) {
-        const one = crossing[at]
         const got = measured(job, copy, size.name)
-        if (!one || got === undefined) continue
+        if (got === undefined) continue
+        if (!crossing.has(at)) crossing.set(at, alone(crossedBy(frame, frame.measures[at]!)))
+        const one = crossing.get(at)
+        if (!one) continue
         const each = ((size.tacked ?? size.built) - got) / one.joints
         found.set(one.kind, [...(found.get(one.kind) ?? []), each])
       }
