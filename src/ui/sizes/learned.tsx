@@ -33,13 +33,11 @@ function useLearned(): readonly Learned[] {
   }, [views, gauged])
 }
 
-/** `5 copies of 3 jobs, 0.20 to 0.60 mm`. */
+/** `the middle of 5 copies of 3 jobs, from 0.20 mm to 0.60 mm`. */
 function from({ samples, least, most }: Learned, reading: Reading): string {
+  if (samples.length === 1) return 'one copy measured so far'
   const jobs = new Set(samples.map(({ job }) => job)).size
-  const copies = `${count(samples.length, 'copy', 'copies')} of ${count(jobs, 'job')}`
-  return samples.length === 1
-    ? `${copies}: one figure only`
-    : `${copies}, ${sayDrawn(least, reading)} to ${sayDrawn(most, reading)}`
+  return `the middle of ${count(samples.length, 'copy', 'copies')} of ${count(jobs, 'job')}, from ${sayDrawn(least, reading)} to ${sayDrawn(most, reading)}`
 }
 
 function DrawnIn({ view, plan }: { readonly view: JobView; readonly plan: Plan }) {
@@ -87,8 +85,8 @@ function DrawnIn({ view, plan }: { readonly view: JobView; readonly plan: Plan }
       {offers.map((one) => (
         <div key={one.kind} className="learned-line">
           <p>
-            In this shop a {sayKind[one.kind]} joint drew in <strong>{sayDrawn(one.median, reading)}</strong>{' '}
-            in the middle ({from(one, reading)}). Not used here.
+            In this shop a {sayKind[one.kind]} joint drew in about{' '}
+            <strong>{sayDrawn(one.median, reading)}</strong> ({from(one, reading)}). Not used here.
             {one.left.length > 0 &&
               ` ${count(one.left.length, 'figure')} left out: no weld draws in so much (${[...new Set(one.left.map(({ name }) => name))].join(', ')}).`}
           </p>
