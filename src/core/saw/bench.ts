@@ -50,6 +50,15 @@ export function benchWork(
   }
   const byId = new Map(made.map((one) => [one.id, one]))
   const lying = lyingSteel(made, new Set(filled.values()))
+  // A piece is cut from its own blank where that lies there, so that its number stays with the steel.
+  const own = new Map<string, string>()
+  for (const { slot, splits } of drafts) {
+    const { product } = slot
+    if (splits || !slot.before || filled.has(product.id) || lost.has(product.id)) continue
+    const row = rowOf(lying, slot.before) ?? []
+    const at = row.indexOf(filled.get(slot.before.product.id) ?? '')
+    if (at >= 0) own.set(product.id, row.splice(at, 1)[0]!)
+  }
   let before: string | false | undefined
   const cuts = drafts.map(({ slot, ...draft }, index): BenchCut => {
     const spoilt = lost.get(draft.product.id)
@@ -61,7 +70,8 @@ export function benchWork(
     const done = filled.get(draft.product.id)
     const from = done === undefined ? undefined : byId.get(done)?.from
     // Both halves of a split blank are of the one that was cut.
-    const next = () => (draft.splits && before ? before : nextLying(lying, slot.before))
+    const next = () =>
+      draft.splits && before ? before : (own.get(draft.product.id) ?? nextLying(lying, slot.before))
     const parent = done === undefined ? next() : from && 'piece' in from && from.piece
     before = parent
     return {
@@ -248,9 +258,11 @@ function lyingSteel(made: readonly Made[], filling: ReadonlySet<string>): Map<st
   return lying
 }
 
-function nextLying(lying: Map<string, string[]>, before: Slot | undefined): string | undefined {
-  return before && lying.get(`${before.product.kind} ${before.product.key}`)?.shift()
-}
+const rowOf = (lying: Map<string, string[]>, { product }: Slot): string[] | undefined =>
+  lying.get(`${product.kind} ${product.key}`)
+
+const nextLying = (lying: Map<string, string[]>, before: Slot | undefined): string | undefined =>
+  before && rowOf(lying, before)?.shift()
 
 /** Neither done nor lost to a miscut. */
 export const isOpen = ({ done, lost }: Pick<BenchCut, 'done' | 'lost'>): boolean =>

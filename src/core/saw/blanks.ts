@@ -35,6 +35,10 @@ export interface SquareWork {
   /** The same cut part by part, in the order of the list: the naive order. */
   readonly partByPart: readonly Visit[]
   readonly left: readonly { readonly blank: Blank; readonly problem: Problem }[]
+  /** The sticks with what is cut off them. */
+  readonly sticks: readonly Loaded[]
+  /** The visits of each share, in any order of shares; undefined where some cut could not be made so. */
+  readonly lay: (shares: readonly Share[]) => readonly (readonly Visit[])[] | undefined
 }
 
 interface Bench {
@@ -44,7 +48,7 @@ interface Bench {
 }
 
 /** Some of a stick's cuts, made in one visit. */
-interface Share {
+export interface Share {
   readonly of: Loaded
   readonly blanks: readonly Blank[]
 }
@@ -150,7 +154,16 @@ export function squareCuts(section: NestSection, shop: Shop, sticks: readonly Lo
     if (candidates.length > 0 || !stuck) {
       const naive = visitsOf(bench, partByPart(open))
       const visits = quickest(candidates.flatMap((each) => [each, sideBySide(each)]))
-      return good({ visits, partByPart: naive.ok ? naive.value : visits, left })
+      return good({
+        visits,
+        partByPart: naive.ok ? naive.value : visits,
+        left,
+        sticks: open,
+        lay: (shares) => {
+          const laid = byShare(bench, shares)
+          return laid.ok ? laid.value : undefined
+        },
+      })
     }
     const { stays, problems } = stuck
     if (!stays) return { ok: false, problems }
@@ -204,9 +217,18 @@ function visitsOf(
   bench: Bench,
   shares: readonly Share[],
 ): { readonly ok: true; readonly value: readonly Visit[] } | Stuck {
+  const laid = byShare(bench, shares)
+  return laid.ok ? good(laid.value.flat()) : laid
+}
+
+function byShare(
+  bench: Bench,
+  shares: readonly Share[],
+): { readonly ok: true; readonly value: readonly (readonly Visit[])[] } | Stuck {
   const progress = new Map<string, Progress>()
-  const visits: Visit[] = []
+  const laid: (readonly Visit[])[] = []
   for (const { of, blanks } of shares) {
+    const visits: Visit[] = []
     let now = progress.get(of.stick.id) ?? { visits: 0, cuts: 0, room: roomIn(of.stick, bench.section) }
     const trim = now.visits === 0 ? trimOf(of.stick, bench.section) : undefined
     const cuts = cutsOf(bench, of, blanks, now.room, trim !== undefined)
@@ -227,8 +249,9 @@ function visitsOf(
     }
     if (open.length > 0) return cannotHold(bench, open[0]!, of)
     progress.set(of.stick.id, now)
+    laid.push(visits)
   }
-  return good(visits)
+  return good(laid)
 }
 
 /** The cuts of one share with what each keeps and leaves; refused where the steel does not do. */

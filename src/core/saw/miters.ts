@@ -40,7 +40,18 @@ interface Group {
   waiting: number
 }
 
-function visitOf({ saw, section, kerf, load, keep, cut, handling, stop, seam, splits }: Miter): Visit {
+export function endVisit({
+  saw,
+  section,
+  kerf,
+  load,
+  keep,
+  cut,
+  handling,
+  stop,
+  seam,
+  splits,
+}: Miter): Visit {
   const set = {
     ...cut,
     handling,
@@ -55,7 +66,7 @@ function visitOf({ saw, section, kerf, load, keep, cut, handling, stop, seam, sp
 
 function chained(chain: Chain): Task | undefined {
   return chain.reduceRight<Task | undefined>((next, miter) => {
-    const visit = visitOf(miter)
+    const visit = endVisit(miter)
     return { visit, key: settingKey(visit, visit.cuts[0]!), ...(next ? { next } : {}) }
   }, undefined)
 }

@@ -8,7 +8,7 @@ import { isRound, sectionKey } from '../section/section.ts'
 import type { Shop } from '../shop.ts'
 import { stepSlack } from '../tolerance.ts'
 import { fromSteps, type Mm, stepsNearest } from '../units.ts'
-import { type Blank, squareCuts } from './blanks.ts'
+import { type Blank, type SquareWork, squareCuts } from './blanks.ts'
 import { boxOf } from './box.ts'
 import { beyondPrinted, cutEnds, lyingPart } from './ends.ts'
 import { quickest } from './figures.ts'
@@ -26,6 +26,7 @@ import { splitOf } from './split.ts'
 import { isPinned, seamFace } from './stick-demand.ts'
 import type { Visit } from './visit.ts'
 import type { EndCut } from './ways.ts'
+import { wholeOrder } from './whole-order.ts'
 
 /** One section's work before its order is chosen. */
 interface Work {
@@ -33,6 +34,8 @@ interface Work {
   readonly partByPart: readonly Visit[]
   readonly chains: readonly Chain[]
   readonly left: readonly Left[]
+  /** Absent where the nest fixes the order along the stick. */
+  readonly squares?: Pick<SquareWork, 'sticks' | 'lay'>
 }
 
 /**
@@ -60,7 +63,10 @@ export function planRun(nest: Nest, parts: readonly Part[], shop: Shop): Result<
     ...endCuts(works.flatMap(({ chains }) => chains)),
   ]
   // The naive order is among them, so that no plan takes longer.
-  const run = runOf(quickest([sectionBySection, squareBeforeMiters, works.flatMap(naively)]), shop.reading)
+  const best = quickest([sectionBySection, squareBeforeMiters, works.flatMap(naively)])
+  const free = works.flatMap(({ squares, chains }) => (squares ? [{ squares, chains }] : []))
+  const whole = free.length === works.length ? wholeOrder(free, best) : undefined
+  const run = runOf(whole ?? best, shop.reading)
   const left = works.flatMap((work) => work.left)
   return good(left.length > 0 ? { ...run, left } : run)
 }
@@ -105,6 +111,7 @@ function workOn(section: NestSection, parts: readonly Part[], shop: Shop): Resul
   return good({
     square: off.value.visits,
     partByPart: off.value.partByPart,
+    ...(off.value.squares ? { squares: off.value.squares } : {}),
     chains: chains.filter((chain) => !chain.some(({ keep }) => keep.makes?.some((id) => bars.has(id)))),
     left: [
       ...left.filter(({ piece }) => !bars.has(piece)),
@@ -126,6 +133,7 @@ function offStick(
   readonly visits: readonly Visit[]
   readonly partByPart: readonly Visit[]
   readonly left: readonly { readonly of: readonly Piece[]; readonly problem: Problem }[]
+  readonly squares?: Pick<SquareWork, 'sticks' | 'lay'>
 }> {
   const entries = new Map(
     section.sticks.flatMap(({ id, pieces }) =>
@@ -145,10 +153,11 @@ function offStick(
       sticks.map((stick) => ({ stick, blanks: stick.pieces.map(blankIn) })),
     )
     if (!cut.ok) return cut
-    const { visits, partByPart, left } = cut.value
+    const { visits, partByPart, left, sticks: open, lay } = cut.value
     return good({
       visits,
       partByPart,
+      squares: { sticks: open, lay },
       left: left.map(({ blank, problem }) => ({ of: pieceOf(blank.keep.id), problem })),
     })
   }

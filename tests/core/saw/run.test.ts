@@ -37,7 +37,8 @@ describe('a hexagon of 404 mm in 40 tube', () => {
       longSide: 'long side against the fence',
       turn: 'either end to the stop; cut one end; turn the piece over, end for end: the same edge stays against the fence, the top goes down; cut the other end',
     })
-    expect(run.setUps[1]!.pieces.slice(0, 4)).toEqual(['A1.m', 'A1', 'A2.m', 'A2'])
+    // A6 is in hand when its blank is cut.
+    expect(run.setUps[1]!.pieces.slice(0, 4)).toEqual(['A6.m', 'A6', 'A1.m', 'A1'])
     expect(programOf(run, 'A1.m')).toEqual([
       { head: [-30, 0] },
       { turn: 'flip' },
@@ -172,8 +173,9 @@ describe('other ends', () => {
     expect(run.setUps.map(({ id, swing }) => [id, swing])).toEqual([
       ['A/blank/1', 0],
       ['B/blank/1', 0],
-      ['A/first/1', -45],
+      // Blank B is in hand.
       ['B/first/1', -45],
+      ['A/first/1', -45],
       ['A/second/1', -30],
       ['B/second/1', -30],
     ])
