@@ -110,7 +110,7 @@ test('the table: lines and blocks from two edges, what goes under, and the slots
   await page.getByLabel('What is put together').selectOption('Base')
   await expect(page.getByText(/^block .* under end A/).first()).toBeVisible()
   await page.getByRole('link', { name: 'Give the size of your table in the Shop' }).click()
-  await page.getByText('The welding table is given').click()
+  await page.getByText('Lay frames out on our own table').click()
   await fill(page, 'Width of its slots', '25')
   await page.goBack()
   await show(page, 'Table')

@@ -5,6 +5,7 @@ import { axisX, toWorld } from '../geometry/pose.ts'
 import { cross, dot, norm, unit, type Vec3 } from '../geometry/vec3.ts'
 import type { Part } from '../plan-shapes.ts'
 import type { Shop, Table } from '../shop.ts'
+import { sameLength } from '../tolerance.ts'
 import { inch, type Mm } from '../units.ts'
 import type { Load } from './blocks.ts'
 import { builtCorners } from './built.ts'
@@ -55,7 +56,7 @@ function axesOf(up: Vec3): readonly [Vec3, Vec3] {
   return [u, cross(up, u)]
 }
 
-/** Outline of a member seen from above: the two edges that lie farthest out across it. */
+/** Outline of a member seen from above: its two sides, each as long as the longer one of the edges that lie in it. */
 function seenFrom(of: Member, map: (point: Vec3) => Point): Polygon {
   const [a, b] = of.ends.map(endPlane)
   const walk = unit2(minus(map(toWorld(of.pose, [1, 0, 0])), map(toWorld(of.pose, [0, 0, 0]))))
@@ -64,8 +65,16 @@ function seenFrom(of: Member, map: (point: Vec3) => Point): Polygon {
     map(toWorld(of.pose, [xAt(b!, y, z), y, z])),
   ])
   const across = ([point]: readonly [Point, Point]) => along(left(walk), point)
-  const sorted = [...edges].sort((one, two) => across(one) - across(two))
-  const [low, high] = [sorted[0]!, sorted.at(-1)!]
+  const least = Math.min(...edges.map(across))
+  const most = Math.max(...edges.map(across))
+  const side = (at: Mm): readonly [Point, Point] => {
+    const own = edges.filter((edge) => Math.abs(across(edge) - at) < sameLength)
+    const ahead = (point: Point) => along(walk, point)
+    const starts = own.map(([start]) => start).sort((one, two) => ahead(one) - ahead(two))
+    const ends = own.map(([, end]) => end).sort((one, two) => ahead(two) - ahead(one))
+    return [starts[0]!, ends[0]!]
+  }
+  const [low, high] = [side(least), side(most)]
   return [low[0], low[1], high[1], high[0]]
 }
 

@@ -98,9 +98,7 @@ export function sayOff(
   const off = got - expected
   const within = Math.abs(off) <= most + sameLength
   const fine = fineReading(reading)
-  const how =
-    say(Math.abs(off), fine) === say(0, fine)
-      ? 'as it must be'
-      : `${say(Math.abs(off), fine)} too ${off > 0 ? 'long' : 'short'}`
+  if (say(Math.abs(off), fine) === say(0, fine)) return { within, text: 'as it must be' }
+  const how = `${say(Math.abs(off), fine)} too ${off > 0 ? 'long' : 'short'}`
   return { within, text: within ? `${how}, within ${by}` : `${how}; ${by} allows ${say(most, fine)}` }
 }

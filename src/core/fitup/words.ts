@@ -101,7 +101,7 @@ export function blockLines(
   }))
   return grouped(said, ({ key }) => key).map((alike) => {
     const { height, tube, where } = alike[0]!
-    const kind = height <= shimUpTo ? 'shim' : height <= blockUpTo ? 'block' : 'stand or clamp, held at'
+    const kind = height <= shimUpTo ? 'shim' : height <= blockUpTo ? 'block' : 'held by a stand or a clamp at'
     return {
       title: together(alike.map(({ member }) => names.get(member)!)),
       text: `${kind} ${say(height, reading)} ${where}${tube ? ': as high as the tube, a scrap of it does' : ''}`,

@@ -38,7 +38,7 @@ export function TablePlan(props: {
       viewBox={`0 0 ${wide} ${high}`}
       role="img"
       aria-label={props.label}
-      style={props.onPaper && { width: `${wide}mm`, height: `${high}mm` }}
+      style={props.onPaper ? { width: `${wide}mm`, height: `${high}mm` } : { maxWidth: `${wide}px` }}
     >
       <path
         className="table-edge"

@@ -94,21 +94,27 @@ export function adviceOf({ loop, parts, offs, closing, reading }: Asked): readon
   const alike = (of: 'outside' | 'inside') =>
     Math.max(...openings.map((each) => Math.abs(each[of] - openings[0]![of]))) < unseen(reading)
   advice.push(
-    alike('outside') && alike('inside')
+    most('inside') < unseen(reading) && most('outside') < unseen(reading)
       ? {
           id: 'share',
           title: 'Share it over all joints',
-          text: `Open every joint by ${fine(most('inside'), reading)} inside and ${fine(most('outside'), reading)} outside.`,
+          text: 'Opened alike, no joint shows it: it is less than anyone sees at each.',
         }
-      : {
-          id: 'share',
-          title: 'Share it over all joints',
-          text: 'Open each joint so far, and the ring closes:',
-          list: openings.map(
-            ({ outside, inside }, at) =>
-              `Joint ${at + 1}: ${fine(outside, reading)} outside, ${fine(inside, reading)} inside`,
-          ),
-        },
+      : alike('outside') && alike('inside')
+        ? {
+            id: 'share',
+            title: 'Share it over all joints',
+            text: `Open every joint by ${fine(most('inside'), reading)} inside and ${fine(most('outside'), reading)} outside.`,
+          }
+        : {
+            id: 'share',
+            title: 'Share it over all joints',
+            text: 'Open each joint so far, and the ring closes:',
+            list: openings.map(
+              ({ outside, inside }, at) =>
+                `Joint ${at + 1}: ${fine(outside, reading)} outside, ${fine(inside, reading)} inside`,
+            ),
+          },
   )
   const halves = bestHalves(pieces, offs)
   if (halves && loop.ring && halves.worst < closing.worst - unseen(reading))

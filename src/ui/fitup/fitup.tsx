@@ -53,13 +53,18 @@ function OnTheBench({ view, plan }: { readonly view: JobView; readonly plan: Pla
   }
   return (
     <div className="fitup">
-      <nav className="fit-nav" aria-label="Parts of the fit-up">
-        {parts.map(({ id, label }) => (
-          <button key={id} type="button" aria-pressed={part === id} onClick={() => setPart(id)}>
-            {label}
-          </button>
-        ))}
-      </nav>
+      <div className="fit-top">
+        <nav className="fit-nav" aria-label="Parts of the fit-up">
+          {parts.map(({ id, label }) => (
+            <button key={id} type="button" aria-pressed={part === id} onClick={() => setPart(id)}>
+              {label}
+            </button>
+          ))}
+        </nav>
+        <button type="button" disabled={!undoable} onClick={() => void actions.undo(view.id)}>
+          Undo
+        </button>
+      </div>
       <header className="fit-head">
         {loops.length > 1 && loop && (part === 'close' || part === 'square') && (
           <Pick
@@ -69,7 +74,7 @@ function OnTheBench({ view, plan }: { readonly view: JobView; readonly plan: Pla
             onChange={setChosen}
           />
         )}
-        {plan.quantity > 1 && (
+        {plan.quantity > 1 && part !== 'table' && (
           <Pick
             label="Copy on the bench"
             value={String(copy)}
@@ -80,9 +85,6 @@ function OnTheBench({ view, plan }: { readonly view: JobView; readonly plan: Pla
             onChange={(value) => setCopy(Number(value))}
           />
         )}
-        <button type="button" disabled={!undoable} onClick={() => void actions.undo(view.id)}>
-          Undo
-        </button>
       </header>
       <div className="fit-parts" key={`${loop?.id} ${copy}`}>
         {part === 'table' ? (

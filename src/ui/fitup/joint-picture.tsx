@@ -35,7 +35,8 @@ export function JointPicture(props: {
   const [before, after] = [lean((last + n - 1) % n, 'exit'), lean(last, 'entry')]
   // x ahead, y from outside to inside; the face of the piece before stands in the middle.
   const x0 = reach
-  const y0 = room
+  // The piece that stands out further begins at the top.
+  const y0 = room + Math.max(0, -closing.step * times * scale)
   const spot = (ahead: number, across: number): Point => [
     x0 + ahead * times * scale,
     y0 + across * times * scale,
@@ -44,7 +45,7 @@ export function JointPicture(props: {
   const innerAt: Point = [inner[0], inner[1] + face]
   const wide = 2 * reach
   const drops = [before, after].map((angle) => Math.min(mostDrop, Math.max(0, reach * tanDeg(angle))))
-  const high = face + 2 * room + Math.max(...drops)
+  const high = face + 2 * room + Math.max(...drops) + Math.abs(closing.step) * times * scale
   const body = (a: Point, b: Point, angle: number, way: 1 | -1): string => {
     // Past the edge of the picture, where it is cut off.
     const far = ([x, y]: Point): Point => [x + way * reach * 2, y + reach * 2 * tanDeg(angle)]

@@ -1,4 +1,4 @@
-import { useMemo, useState } from 'react'
+import { Fragment, useMemo, useState } from 'react'
 import { blocksUnder, type Lying, loadsOf, lyingsOf, usualLying } from '../../core/fitup/blocks.ts'
 import type { Loop } from '../../core/fitup/loops.ts'
 import { layoutOf, needPlate, usualClear } from '../../core/fitup/table.ts'
@@ -76,28 +76,33 @@ export function TableLayout({ loops, bench }: { readonly loops: readonly Loop[];
               label={`The table from above with the ${load.name.toLowerCase()}, its lines and blocks`}
             />
           </div>
-          <div className="fit-scroll">
-            <table className="fit-marks">
-              <thead>
-                <tr>
-                  <th scope="col">Piece</th>
-                  <th scope="col">Line, x, y ({unitOf(reading)})</th>
-                  <th scope="col">Blocks, x, y</th>
+          <table className="fit-marks">
+            <thead>
+              <tr>
+                <th scope="col">Piece</th>
+                <th scope="col">Line, x, y ({unitOf(reading)})</th>
+                <th scope="col">Blocks, x, y</th>
+              </tr>
+            </thead>
+            <tbody>
+              {lines.map(({ name, from, to, blocks }) => (
+                <tr key={`${name} ${from} ${to}`}>
+                  <th scope="row">{name}</th>
+                  <td>
+                    <span>{from}</span> to <span>{to}</span>
+                  </td>
+                  <td>
+                    {blocks.map((at, k) => (
+                      <Fragment key={at}>
+                        {k > 0 && ' and '}
+                        <span>{at}</span>
+                      </Fragment>
+                    ))}
+                  </td>
                 </tr>
-              </thead>
-              <tbody>
-                {lines.map(({ name, from, to, blocks }) => (
-                  <tr key={`${name} ${from} ${to}`}>
-                    <th scope="row">{name}</th>
-                    <td>
-                      {from} to {to}
-                    </td>
-                    <td>{blocks.join(' and ')}</td>
-                  </tr>
-                ))}
-              </tbody>
-            </table>
-          </div>
+              ))}
+            </tbody>
+          </table>
           {layout.diagonals.length > 0 && (
             <p>
               Check the lines, corner to corner:{' '}

@@ -40,7 +40,7 @@ export function Bench({ shop, change }: ShopPart) {
           onChange={(value) => hold(general.linear, value === none ? undefined : (value as FlatClass))}
         />
         <Flag
-          label="The welding table is given"
+          label="Lay frames out on our own table"
           value={table !== undefined}
           onChange={(given) => change({ table: given ? start : undefined })}
         />

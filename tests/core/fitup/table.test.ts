@@ -218,6 +218,21 @@ describe('the table of a repeat', () => {
     },
   )
 
+  test('arms of a pedestal, mitered to their feet, are rectangles from above: 40 wide, as long as their long edge', () => {
+    const made = framed('pedestal', {}, metric)
+    const { outlines } = laid(made, 'base', 'as it stands')
+    const arms = outlines.filter(({ member }) => member.startsWith('base/arm'))
+    expect(arms).toHaveLength(4)
+    const part = made.parts.find(({ members }) => members.includes('base/arm-1'))!
+    for (const { outline } of arms) {
+      const side = (at: number) =>
+        Math.hypot(outline[at]![0] - outline[(at + 1) % 4]![0], outline[at]![1] - outline[(at + 1) % 4]![1])
+      expect(side(0)).toBeCloseTo(part.longPoint, 6)
+      expect(side(2)).toBeCloseTo(part.longPoint, 6)
+      expect(side(1)).toBeCloseTo(part.section.width, 6)
+    }
+  })
+
   test('tube of 40 on slots of 16 bridges them, on slots of 22 it is laid on a plate', () => {
     const made = framed('polygon-frame', { sides: 6, size: 700, section: tube(40, 3) }, metric)
     const load = loadOf(made, 'top')
