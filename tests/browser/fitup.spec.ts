@@ -57,7 +57,8 @@ const show = (page: import('@playwright/test').Page, part: Part) =>
   page.locator('.fit-nav').getByRole('button', { name: part, exact: true }).click()
 
 for (const [job, daylight, shown] of [
-  [/hexagon/i, false, ['Close', 'Square and flat']],
+  [/hexagon/i, false, ['Close']],
+  [/hexagon/i, true, ['Square and flat']],
   [/pedestal/i, true, ['Table', 'One on another']],
 ] as const)
   test(`readable and named: ${shown.join(', ')}${daylight ? ', in daylight' : ''}`, async ({ page }) => {
@@ -109,6 +110,10 @@ test('the table: lines and blocks from two edges, what goes under, and the slots
   await expect(page.getByRole('row', { name: /Top side 1 / })).toContainText('100')
   await page.getByLabel('What is put together').selectOption('Base')
   await expect(page.getByText(/^block .* under end A/).first()).toBeVisible()
+  await page.getByLabel('What is put together').selectOption('Top frame')
+  await page.setViewportSize({ width: 390, height: 844 })
+  await expectNothingClipped(page)
+  await page.setViewportSize({ width: 1180, height: 820 })
   await page.getByRole('link', { name: 'Give the size of your table in the Shop' }).click()
   await page.getByText('Lay frames out on our own table').click()
   await fill(page, 'Width of its slots', '25')

@@ -98,7 +98,7 @@ export function adviceOf({ loop, parts, offs, closing, reading }: Asked): readon
       ? {
           id: 'share',
           title: 'Share it over all joints',
-          text: 'Opened alike, no joint shows it: it is less than anyone sees at each.',
+          text: 'Spread over all joints it is too little to see at any of them.',
         }
       : alike('outside') && alike('inside')
         ? {
