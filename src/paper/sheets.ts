@@ -4,6 +4,7 @@ import type { Job } from '../core/job.ts'
 import type { BenchCut, Plan } from '../core/plan-shapes.ts'
 import type { Shop } from '../core/shop.ts'
 import { fitSheet } from './fit-sheet.tsx'
+import { frameSheet } from './frame-sheet.tsx'
 import { gaugeSheet } from './gauge-sheet.tsx'
 import { listSheet } from './list-sheet.tsx'
 import { partSheet } from './part-sheet.tsx'
@@ -68,6 +69,15 @@ export const sheets: readonly Sheet[] = [
     needsRun: false,
     usual: true,
     pages: (plan, _cuts, shop, page) => partsSheet(plan, shop, page),
+  },
+  {
+    id: 'frame',
+    title: 'Drawing of the frame',
+    about: 'From above, from the front and from the right, with marks and dimensions.',
+    needsRun: false,
+    usual: false,
+    only: ({ frame }) => frame.joints.length > 0,
+    pages: (plan, _cuts, shop, page) => frameSheet(plan, shop, page),
   },
   {
     id: 'drawings',

@@ -3,7 +3,6 @@ import type { Point } from '../../core/geometry/polygon.ts'
 import type { Part, Plan } from '../../core/plan-shapes.ts'
 import { showLength } from '../../core/reading/show.ts'
 import type { Reading } from '../../core/shop.ts'
-import { sameLength } from '../../core/tolerance.ts'
 import { LengthText } from '../fields/length-text.tsx'
 import { DimensionLine, WitnessLine } from './dimension-line.tsx'
 import { circleOf, type Dimension, dimensionsOf } from './dimensions.ts'
@@ -11,10 +10,11 @@ import type { TypedLength } from './fields.ts'
 import { type LandedLines, landedIn, landedLines } from './landed.ts'
 import { type Laid, layOut, rowHigh, rowsOf, rowWideAt } from './layout.ts'
 import { marksOf, partLine } from './marks.ts'
+import { platesOnTop } from './on-top.ts'
 import { LandedMarks, Shapes } from './shape.tsx'
 import { backToFront, type Seen } from './shapes.ts'
 import { toScreen } from './sheet.ts'
-import { memberSolid, solidsOf } from './solid.ts'
+import { solidsOf } from './solid.ts'
 import { type Extent, fromAbove, fromFront } from './view.ts'
 import { useWidth } from './width.ts'
 
@@ -181,12 +181,6 @@ function Members({
       ))}
     </g>
   )
-}
-
-/** Plates above every member. */
-function platesOnTop({ frame }: Plan): ReadonlySet<string> {
-  const highest = Math.max(...frame.members.flatMap((of) => memberSolid(of).points.map((point) => point[2])))
-  return new Set(frame.plates.filter(({ pose }) => pose[14]! >= highest - sameLength).map(({ id }) => id))
 }
 
 /** Leveling feet: a pad on the floor and a stud up to the cap. */

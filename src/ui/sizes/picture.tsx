@@ -3,7 +3,7 @@ import type { Plan } from '../../core/plan-shapes.ts'
 import type { Reading } from '../../core/shop.ts'
 import type { TypedLength } from '../drawing/fields.ts'
 import { FrameDrawing } from '../drawing/frame-drawing.tsx'
-import { frameSvg } from '../drawing/frame-svg.ts'
+import { frameSvg } from '../drawing/frame-sketch.ts'
 import { ListDrawing } from '../drawing/list-drawing.tsx'
 import { fileName, saveFile } from '../fields/files.ts'
 
@@ -32,14 +32,10 @@ export function Picture(props: {
   const part = plan.parts.find(({ mark }) => mark === chosen)
   const look = props.look === 'part' && !part ? 'plan' : props.look
   const save = async () => {
-    const [name, svg] =
-      look === 'part' && part
-        ? [
-            `${plan.name} ${part.mark}`,
-            (await import('../drawing/part-picture.tsx')).partSvg(plan, part.mark, reading),
-          ]
-        : [plan.name, frameSvg(plan, reading)]
-    saveFile(fileName(name, 'svg'), svg, 'image/svg+xml')
+    const give = (name: string, svg: string) => saveFile(fileName(name, 'svg'), svg, 'image/svg+xml')
+    if (look !== 'part' || !part) return give(plan.name, frameSvg(plan, reading, props.typed))
+    const { partSvg } = await import('../drawing/part-picture.tsx')
+    give(`${plan.name} ${part.mark}`, partSvg(plan, part.mark, reading))
   }
   return (
     <div className="picture">

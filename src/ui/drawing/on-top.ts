@@ -1,0 +1,9 @@
+import type { Plan } from '../../core/plan-shapes.ts'
+import { sameLength } from '../../core/tolerance.ts'
+import { memberSolid } from './solid.ts'
+
+/** Plates above every member: from above they would hide the frame. */
+export function platesOnTop({ frame }: Plan): ReadonlySet<string> {
+  const highest = Math.max(...frame.members.flatMap((of) => memberSolid(of).points.map((point) => point[2])))
+  return new Set(frame.plates.filter(({ pose }) => pose[14]! >= highest - sameLength).map(({ id }) => id))
+}
