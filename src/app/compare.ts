@@ -1,5 +1,10 @@
+import { hasPrices } from '../core/buy/bars.ts'
+import { deliveredStock } from '../core/buy/halves.ts'
+import { boughtLength, wholeSticks } from '../core/buy/whole-sticks.ts'
 import type { NestProblem, NestSection, StockLength } from '../core/nest.ts'
+import { carriedOf } from '../core/parts/demand.ts'
 import { type Section, sectionKey } from '../core/section/section.ts'
+import type { Shop } from '../core/shop.ts'
 import { sameLength } from '../core/tolerance.ts'
 import type { Mm } from '../core/units.ts'
 import { type Desk, wordsOf } from './desk.ts'
@@ -12,6 +17,8 @@ export interface WhatIf {
   readonly section: Section
   /** Only sticks of this length, with what lies on the rack; absent: as offered, but nothing from the rack. */
   readonly length?: Mm
+  /** Sticks delivered cut in half, or whole where they are now in halves. */
+  readonly cut?: 'in half' | 'not'
   readonly comes: Comes | { readonly not: string }
 }
 
@@ -63,13 +70,13 @@ export async function compare(desk: Desk, id: string): Promise<void> {
     })
   }
   tell(true)
-  for (const { problem, what } of questions(demand, shop.usualLengths)) {
+  for (const { problem, what } of questions(demand, shop)) {
     if (over) break
     try {
       const solving = desk.ports.solver.solve(problem, () => undefined, budget)
       running = solving
       const section = await solving.done
-      if (!over) rows.push({ ...what, comes: comesTo(section, demand) })
+      if (!over) rows.push({ ...what, comes: comesTo(section, demand, what.cut !== undefined) })
     } catch (error) {
       if (!over) rows.push({ ...what, comes: { not: wordsOf(error) } })
     }
@@ -81,20 +88,21 @@ export async function compare(desk: Desk, id: string): Promise<void> {
 
 interface Question {
   readonly problem: NestProblem
-  readonly what: Pick<WhatIf, 'section' | 'length'>
+  readonly what: Omit<WhatIf, 'comes'>
 }
 
-function questions(demand: readonly NestProblem[], usual: readonly Mm[]): readonly Question[] {
+function questions(demand: readonly NestProblem[], shop: Shop): readonly Question[] {
   return demand.flatMap((problem) => {
     const { section, stock } = problem
     const bought = stock.filter(({ rack }) => rack === undefined)
     const rack = stock.filter((one) => one.rack !== undefined)
-    const lengths = [...bought.map(({ length }) => length), ...usual]
-      .filter((length, at, all) => all.findIndex((one) => same(one, length)) === at)
-      .sort((one, two) => one - two)
+    // Whole sticks only: what half of another length would do follows from the first of these rows.
+    const halved = bought.some(({ halfOf }) => halfOf !== undefined)
+    const lengths = halved ? [] : lengthsOf(bought, shop)
     const only = bought.length === 1 ? bought[0]!.length : undefined
     return [
       ...(rack.length > 0 ? [{ problem: { ...problem, stock: bought }, what: { section } }] : []),
+      ...otherCut(problem, shop, rack),
       ...lengths
         .filter((length) => only === undefined || !same(only, length))
         .map((length): Question => {
@@ -108,9 +116,44 @@ function questions(demand: readonly NestProblem[], usual: readonly Mm[]): readon
   })
 }
 
-/** Prices are those of the demand: a length that is only usual has none. */
-function comesTo({ section, sticks, proved }: NestSection, demand: readonly NestProblem[]): Comes {
+/** Lengths that the section is offered or usually bought in, each once. */
+const lengthsOf = (bought: readonly StockLength[], { usualLengths }: Shop): readonly Mm[] =>
+  [...bought.map(({ length }) => length), ...usualLengths]
+    .filter((length, at, all) => all.findIndex((one) => same(one, length)) === at)
+    .sort((one, two) => one - two)
+
+/** The same with sticks delivered cut in half, or whole, whichever it is not now; only where the shop knows the cut. */
+function otherCut(problem: NestProblem, shop: Shop, rack: readonly StockLength[]): readonly Question[] {
+  const { section } = problem
+  const carried = carriedOf(shop, section)
+  if (!carried?.inHalves || carried.stock.length === 0) return []
+  const wanted = !carried.inHalves.wanted
+  const ends = problem.stock.find((one) => one.rack === undefined)?.ends ?? (['mill', 'mill'] as const)
+  const stock = deliveredStock({ ...carried, inHalves: { ...carried.inHalves, wanted } })
+  return [
+    {
+      problem: { ...problem, stock: [...stock.map((one) => ({ ...one, ends })), ...rack] },
+      what: { section, cut: wanted ? 'in half' : 'not' },
+    },
+  ]
+}
+
+/** Prices are those of the demand, or the nest's own: a length that is only usual has none. */
+function comesTo(
+  { section, sticks, proved, cost, stock }: NestSection,
+  demand: readonly NestProblem[],
+  ownPrices: boolean,
+): Comes {
   const key = sectionKey(section)
+  if (ownPrices || sticks.some(({ halfOf }) => halfOf !== undefined)) {
+    const all = sticks.filter(({ from }) => from === 'buy')
+    return {
+      sticks: wholeSticks(all),
+      bought: boughtLength(all),
+      ...(hasPrices({ stock }) ? { cents: cost } : {}),
+      proved,
+    }
+  }
   const offered = demand.find((problem) => sectionKey(problem.section) === key)?.stock ?? []
   const bought = sticks.filter(({ from }) => from === 'buy')
   const prices = bought.map(({ length }) => priceOf(offered, length))

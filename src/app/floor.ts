@@ -25,6 +25,9 @@ type FloorActions = Pick<
   | 'keepDrop'
   | 'bought'
   | 'found'
+  | 'sheetFound'
+  | 'sheetCorrected'
+  | 'sheetDiscarded'
   | 'discard'
   | 'correct'
   | 'tick'
@@ -151,6 +154,9 @@ export function floorActions(desk: Desk): FloorActions {
       simply({ kind: 'bought', body: { section, length, count, ...(price === undefined ? {} : { price }) } }),
 
     found: (body) => simply({ kind: 'found', body }),
+    sheetFound: (body) => simply({ kind: 'sheetFound', body }),
+    sheetCorrected: (body) => simply({ kind: 'sheetCorrected', body }),
+    sheetDiscarded: (sheet) => simply({ kind: 'sheetDiscarded', body: { sheet } }),
 
     undoRack: () =>
       attempt(desk, undefined, async () => {

@@ -54,12 +54,20 @@ export function forJob(progress: Progress, others: readonly Nest[]): Progress {
 }
 
 /** What is done on the rack itself and not at the saw. */
-export type RackFact = Extract<KnownFact, { readonly kind: 'bought' | 'found' | 'discarded' | 'corrected' }>
+export type RackFact = Extract<KnownFact, { readonly kind: (typeof rackKinds)[number] }>
+
+const rackKinds = [
+  'bought',
+  'found',
+  'discarded',
+  'corrected',
+  'sheetFound',
+  'sheetCorrected',
+  'sheetDiscarded',
+] as const
 
 const onRack = (fact: KnownFact | undefined): fact is RackFact =>
-  fact !== undefined &&
-  fact.job === undefined &&
-  ['bought', 'found', 'discarded', 'corrected'].includes(fact.kind)
+  fact !== undefined && fact.job === undefined && rackKinds.some((kind) => kind === fact.kind)
 
 /**
  * The last thing done on the rack that can be taken back: not what brought or named steel that is on the saw since.

@@ -239,6 +239,9 @@ export interface Actions {
   cutApart(id: string, copy: number): Promise<void>
   bought(section: Section, length: number, count: number, price?: number): Promise<void>
   found(body: Bodies['found']): Promise<void>
+  sheetFound(body: Bodies['sheetFound']): Promise<void>
+  sheetCorrected(body: Bodies['sheetCorrected']): Promise<void>
+  sheetDiscarded(sheet: string): Promise<void>
   discard(rack: string): Promise<void>
   correct(rack: string, length: number): Promise<void>
   /** Checks a step of the weld list for one copy; again takes it back. */

@@ -93,6 +93,10 @@ export interface Bodies {
   readonly cutApart: { readonly why: string }
   readonly discarded: { readonly rack: string }
   readonly corrected: { readonly rack: string; readonly length: Mm }
+  /** A rest of sheet or plate lies on the rack; the greater side is the length. */
+  readonly sheetFound: { readonly thickness: Mm; readonly length: Mm; readonly width: Mm }
+  readonly sheetCorrected: { readonly sheet: string; readonly length: Mm; readonly width: Mm }
+  readonly sheetDiscarded: { readonly sheet: string }
   readonly tacked: { readonly step: string }
   readonly welded: { readonly step: string }
   readonly checked: { readonly step: string }
@@ -163,12 +167,23 @@ export interface RackPiece {
   readonly price?: number
 }
 
+/** A rest of sheet or plate, named by the fact that brought it. */
+export interface SheetDrop {
+  readonly id: string
+  readonly thickness: Mm
+  /** The greater side. */
+  readonly length: Mm
+  readonly width: Mm
+}
+
 /** The log folded: the same for every order, doubling and clock. */
 export interface Progress {
   /** Nest to work by, per job: greatest (lamport, device) wins. */
   readonly accepted: Readonly<Record<string, string>>
   readonly made: readonly Made[]
   readonly rack: readonly RackPiece[]
+  /** Rests of sheet and plate that lie there. */
+  readonly sheets: readonly SheetDrop[]
   /** Sticks that went on the saw: `nest/stick` to the rack piece it was, or null where it was bought for it. */
   readonly opened: Readonly<Record<string, string | null>>
   /** Drops that were kept: `nest/stick`. */

@@ -65,6 +65,11 @@ export interface StockLength {
   readonly ends: readonly [StickEnd, StickEnd]
   /** A piece on the rack; absent for stock to be bought. */
   readonly rack?: string
+  /**
+   * One of the two halves that a stick of this length is delivered as. `price` is that of the stick and its cut, paid for
+   * every two of them begun; `count` counts halves.
+   */
+  readonly halfOf?: Mm
 }
 
 /** All that a solver needs for one section. Plain data: it goes to the worker as it is. */
@@ -111,8 +116,13 @@ export interface NestStick {
   readonly from: 'buy' | 'rack'
   readonly rack?: string
   readonly length: Mm
-  /** Cents; where nothing is priced, the length bought, mm; 0 from the rack unless it has a price. */
+  /**
+   * Cents; where nothing is priced, the length bought, mm; 0 from the rack unless it has a price. Of two halves the first
+   * bears the price of the stick and its cut, and the other comes with it for 0.
+   */
   readonly price: number
+  /** Length of the stick that this is a half of. */
+  readonly halfOf?: Mm
   /** Leading end (x = length) first, then the tail (x = 0). */
   readonly ends: readonly [StickEnd, StickEnd]
   readonly way: CuttingWay

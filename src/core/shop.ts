@@ -71,6 +71,8 @@ export interface CarriedSection {
   readonly saw?: string
   /** Price of every length that has none of its own. */
   readonly rate?: Rate
+  /** Sticks delivered cut in half: `wanted` or only known of; whole cents for a cut, and how much length it takes. */
+  readonly inHalves?: { readonly wanted: boolean; readonly cents: number; readonly takes: Mm }
   readonly stock: readonly { readonly length: Mm; readonly price?: number; readonly count?: number }[]
 }
 

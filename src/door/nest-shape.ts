@@ -82,6 +82,7 @@ const stock = shapeOf<StockLength>()(
     count: v.optional(whole(0, 1_000_000)),
     ends: stickEnds,
     rack: v.optional(id),
+    halfOf: v.optional(size),
   }),
 )
 
@@ -108,6 +109,7 @@ const stick = shapeOf<NestStick>()(
     rack: v.optional(id),
     length: size,
     price: cost,
+    halfOf: v.optional(size),
     ends: stickEnds,
     way,
     pieces: list('pieces', piece),

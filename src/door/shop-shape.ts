@@ -144,6 +144,7 @@ const carried = shapeOf<CarriedSection>()(
     measured: v.optional(fields('measured sizes', { width: size, height: size })),
     saw: v.optional(id),
     rate: v.optional(rate),
+    inHalves: v.optional(fields('sticks cut in half', { wanted: flag, cents: money, takes: distance })),
     stock: list(
       'stock lengths',
       fields('a stock length', {

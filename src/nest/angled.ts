@@ -1,6 +1,6 @@
 import type { NestProblem } from '../core/nest.ts'
 import { fits, type Lying } from './fit.ts'
-import { costOf, countOf, type Fill, type Model, priceOf } from './model.ts'
+import { costOf, countOf, type Fill, type Model, pricingOf } from './model.ts'
 import { insert, leastRow, lyings } from './row.ts'
 
 /** A stick of the problem's stock with its pieces from the leading end on. */
@@ -93,7 +93,8 @@ function addTo(problem: NestProblem, ways: Ways, rows: Row[], part: number): boo
 
 /** Opens the stick with the lowest price for its length among those that hold the part. */
 function open(problem: NestProblem, ways: Ways, rows: Row[], left: number[], part: number): boolean {
-  const perLength = (stock: number) => priceOf(problem.stock, stock) / problem.stock[stock]!.length
+  const pricing = pricingOf(problem.stock)
+  const perLength = (stock: number) => pricing[stock]! / problem.stock[stock]!.length
   const kinds = [...left.keys()]
     .filter((stock) => left[stock]! > 0)
     .sort(
@@ -111,13 +112,10 @@ function open(problem: NestProblem, ways: Ways, rows: Row[], left: number[], par
 
 /** The same row on the cheapest stick that holds it and is still there. */
 function cheapest(problem: NestProblem, left: number[], stock: number, pieces: readonly Lying[]): Row {
+  const pricing = pricingOf(problem.stock)
   let best = stock
   for (const other of left.keys())
-    if (
-      left[other]! > 0 &&
-      priceOf(problem.stock, other) < priceOf(problem.stock, best) &&
-      fits(problem, problem.stock[other]!, pieces)
-    )
+    if (left[other]! > 0 && pricing[other]! < pricing[best]! && fits(problem, problem.stock[other]!, pieces))
       best = other
   if (best !== stock) {
     left[best]! -= 1

@@ -28,8 +28,11 @@ function nameOf(part: NestPart, number: number) {
 /** Sticks in the given order, S1 first; the pieces of a part are numbered in that order. */
 export function lay(problem: NestProblem, rows: readonly Row[]): NestStick[] {
   const next = problem.parts.map(({ first }) => first ?? 1)
+  const taken = problem.stock.map(() => 0)
   return rows.map((row, index) => {
     const stock = problem.stock[row.stock]!
+    taken[row.stock]! += 1
+    const comesAlong = stock.halfOf !== undefined && taken[row.stock]! % 2 === 0
     const { places, drop } = placesOf(problem, stock, row.pieces)
     const pieces = row.pieces.map(({ part, turn, ends }, at): NestPiece => {
       const number = next[part]!
@@ -49,7 +52,8 @@ export function lay(problem: NestProblem, rows: readonly Row[]): NestStick[] {
       from: stock.rack === undefined ? 'buy' : 'rack',
       ...(stock.rack !== undefined && { rack: stock.rack }),
       length: stock.length,
-      price: priceOf(problem.stock, row.stock),
+      price: comesAlong ? 0 : priceOf(problem.stock, row.stock),
+      ...(stock.halfOf !== undefined && { halfOf: stock.halfOf }),
       ends: stock.ends,
       way: problem.way,
       pieces,

@@ -50,17 +50,39 @@ export const isPriced = (stock: readonly StockLength[]): boolean => {
   return bought.length === 0 || bought.some(({ price }) => price !== undefined)
 }
 
-/** Cost of one stick: its price, or its length where nothing is priced; on the rack 0 unless it has a price. */
+/**
+ * Cost of one stick: its price, or its length where nothing is priced; on the rack 0 unless it has a price. Of a half that
+ * of both, which are paid together.
+ */
 export function priceOf(stock: readonly StockLength[], at: number): number {
-  const { length, price, rack } = stock[at]!
-  return price ?? (rack === undefined && !isPriced(stock) ? length : 0)
+  const { length, price, rack, halfOf } = stock[at]!
+  return price ?? (rack === undefined && !isPriced(stock) ? (halfOf ?? length) : 0)
 }
 
-/** Cost of one stick per kind of stock, in whole cents or whole steps: the unit in which the search counts. */
+/** Units of the search per cent or per step of length: two where there are halves, so that half a price is whole. */
+export const unitsPer = (stock: readonly StockLength[]): 1 | 2 =>
+  stock.some(({ halfOf }) => halfOf !== undefined) ? 2 : 1
+
+/**
+ * Cost of one stick per kind of stock, in whole cents or whole steps of length, or halves of these where there are half
+ * sticks: the unit in which the search counts. A half counts half of what is paid for both.
+ */
 export function pricingOf(stock: readonly StockLength[]): number[] {
   const priced = isPriced(stock)
-  return stock.map((_, at) => (priced ? priceOf(stock, at) : stepsDown(priceOf(stock, at))))
+  const units = unitsPer(stock)
+  return stock.map((each, at) => {
+    const paid = priced ? priceOf(stock, at) : stepsDown(priceOf(stock, at))
+    return each.halfOf === undefined ? units * paid : paid
+  })
 }
+
+/** What so many sticks of each kind cost, in the unit of `pricingOf`: of halves two are paid where one is taken. */
+export const paidFor = (stock: readonly StockLength[], counts: readonly number[]): number =>
+  pricingOf(stock).reduce(
+    (sum, price, at) =>
+      sum + price * (stock[at]!.halfOf === undefined ? counts[at]! : 2 * Math.ceil(counts[at]! / 2)),
+    0,
+  )
 
 /** A rack piece is one; bought stock without a count is as much as wanted. */
 export const countOf = ({ count, rack }: StockLength): number | undefined =>

@@ -7,21 +7,21 @@ import { faultsOf } from './faults.ts'
 import { fits, gives } from './fit.ts'
 import { lay } from './lay.ts'
 import {
-  costOf,
   countOf,
   type Fill,
   isPriced,
   type Model,
   modelOf,
+  paidFor,
   priceOf,
-  pricingOf,
   sticksOf,
   turnsOf,
+  unitsPer,
 } from './model.ts'
 import { lyings } from './row.ts'
 import { type Proof, type Searched, search } from './search.ts'
 import { type Asking, answered, type WholeSolver } from './whole.ts'
-import { openWork, type Work } from './work.ts'
+import { openWork, type Work, within } from './work.ts'
 
 /** How far a search may go. */
 export interface Budget {
@@ -40,7 +40,10 @@ export interface Solved {
   readonly nest: NestSection
   /** The fewest sticks at this cost, checked like the cost. */
   readonly provedSticks: boolean
-  /** Proof of the cost, in whole cents where stock is priced, else in whole steps of length; only when `nest.proved`. */
+  /**
+   * Proof of the cost, in whole cents where stock is priced, else in whole steps of length (halves of these where sticks
+   * are delivered in halves); only when `nest.proved`.
+   */
   readonly certificate?: Certificate
   readonly priced: boolean
   /** The nest once more as indices: stick by stick, stock and parts of the problem. */
@@ -84,7 +87,7 @@ export function* solving(given: NestProblem, budget: Budget): Asking<Result<Solv
     demand: given.parts,
     stock: given.stock,
     sticks: lay(given, rows),
-    ...costAndBound(given, rows, bound, proved),
+    ...costAndBound(problem, rows, bound, proved),
     proved,
   })
   let told: readonly number[] | undefined
@@ -104,17 +107,24 @@ export function* solving(given: NestProblem, budget: Budget): Asking<Result<Solv
   // With pieces left out there is no nest of all to bound: what can be placed is a problem of its own.
   const { searched, rows } = partial
     ? rest(problem, unplaced, firstRows, work)
-    : { searched: first, rows: firstRows }
+    : { searched: first, rows: fewerPaid(problem, firstRows, work) }
   const cost = costOfRows(problem, rows)
   const holds = (proof: Proof | undefined, sum: number): boolean =>
     proof !== undefined &&
-    proof.cost >= sum &&
-    checkCertificate(problem, proof.certificate, sum, proof.pricing) === 'holds'
+    (unitsPer(problem.stock) === 2 || proof.cost >= sum) &&
+    checkCertificate(
+      problem,
+      proof.certificate,
+      sum,
+      proof.pricing,
+      unitsPer(problem.stock) === 2 ? 'in pairs' : 'one by one',
+    ) === 'holds'
   const proved = !partial && holds(searched.proof, cost)
   const perStick = searched.sticksProof?.pricing
   const withSticks = perStick && rows.reduce((sum, { stock }) => sum + perStick[stock]!, 0)
   const provedSticks =
     proved &&
+    unitsPer(problem.stock) === 1 &&
     ((searched.fewestByCount && rows.length <= sticksOf(searched.fills)) ||
       (withSticks !== undefined && holds(searched.sticksProof, withSticks)))
   // Not even a bound is said that the judge has not seen.
@@ -154,6 +164,28 @@ function rest(
   const searched = answered(search(model, { ...problem, parts }, work, () => {}))
   const rows = rowsFor({ ...problem, parts }, model, searched.fills)
   return { searched, rows: placedCount(rows) < placedCount(known) ? known : rows }
+}
+
+/** Halves of several lengths may each leave one that is paid and not used: then one length alone may cost less. */
+function fewerPaid(problem: NestProblem, known: readonly Row[], work: Work): readonly Row[] {
+  const halves = [...problem.stock.keys()].filter((at) => problem.stock[at]!.halfOf !== undefined)
+  const odd = halves.filter((at) => sticksPerKind(problem, known)[at]! % 2 === 1)
+  let best = known
+  if (odd.length < 2) return best
+  for (const only of halves) {
+    const alone: NestProblem = {
+      ...problem,
+      stock: problem.stock.map((each, at) =>
+        at === only || each.halfOf === undefined ? each : { ...each, count: 0 },
+      ),
+    }
+    const model = modelOf(alone)
+    const { fills } = within(work, work.left / 2, (part) => answered(search(model, alone, part, () => {})))
+    const rows = rowsFor(alone, model, fills)
+    if (placedCount(rows) === placedCount(known) && costOfRows(problem, rows) < costOfRows(problem, best))
+      best = rows
+  }
+  return best
 }
 
 /** A rack piece without a count is one. */
@@ -220,11 +252,11 @@ function squareRows(problem: NestProblem, model: Model, fills: readonly Fill[]):
 
 const placedCount = (rows: readonly Row[]): number => rows.reduce((sum, { pieces }) => sum + pieces.length, 0)
 
-const costOfRows = ({ stock }: NestProblem, rows: readonly Row[]): number =>
-  costOf(
-    rows.map((row) => ({ kind: row.stock, counts: [], times: 1 })),
-    pricingOf(stock),
-  )
+const sticksPerKind = ({ stock }: NestProblem, rows: readonly Row[]): number[] =>
+  stock.map((_, at) => rows.filter((row) => row.stock === at).length)
+
+const costOfRows = (problem: NestProblem, rows: readonly Row[]): number =>
+  paidFor(problem.stock, sticksPerKind(problem, rows))
 
 function isLess(a: readonly number[], b: readonly number[]): boolean {
   const at = a.findIndex((value, index) => value !== b[index])
@@ -232,11 +264,14 @@ function isLess(a: readonly number[], b: readonly number[]): boolean {
 }
 
 /** Whole cents as they are; lengths back in mm, kind by kind, so that three sticks of 6096 mm are 18288 mm. */
-function costAndBound({ stock }: NestProblem, rows: readonly Row[], bound: number, proved: boolean) {
-  const cost = stock.reduce(
-    (sum, _, at) => sum + priceOf(stock, at) * rows.filter((row) => row.stock === at).length,
+function costAndBound(problem: NestProblem, rows: readonly Row[], bound: number, proved: boolean) {
+  const { stock } = problem
+  const cost = sticksPerKind(problem, rows).reduce(
+    (sum, count, at) =>
+      sum + priceOf(stock, at) * (stock[at]!.halfOf === undefined ? count : Math.ceil(count / 2)),
     0,
   )
   if (proved) return { cost, bound: cost }
-  return { cost, bound: Math.min(cost, isPriced(stock) ? bound : fromSteps(bound)) }
+  const least = bound / unitsPer(stock)
+  return { cost, bound: Math.min(cost, isPriced(stock) ? Math.ceil(least) : fromSteps(least)) }
 }

@@ -79,6 +79,7 @@ export const sampleShop: Shop = {
       measured: { width: 25.5, height: 25.4 },
       saw: 'saw-1',
       rate: { per: 'pound', cents: 98.5 },
+      inHalves: { wanted: false, cents: 300, takes: 3 },
       stock: [{ length: 6096, price: 1850, count: 3 }, { length: 7315.2 }],
     },
   ],
@@ -128,6 +129,7 @@ export const sampleNest: Nest = {
       ],
       stock: [
         { length: 6096, price: 1850, ends: ['mill', 'mill'] },
+        { length: 3046, price: 2150, ends: ['mill', 'mill'], halfOf: 6096 },
         { length: 900, count: 1, price: 0, ends: ['cut', { p: 0.5, q: 0 }], rack: 'tablet:9' },
       ],
       sticks: [
@@ -231,6 +233,9 @@ export const sampleFacts: readonly Fact[] = [
       note: 'fan on',
     },
   },
+  { kind: 'sheetFound', body: { thickness: 1.519, length: 762, width: 508 } },
+  { kind: 'sheetCorrected', body: { sheet: 'tablet:1', length: 760, width: 508 } },
+  { kind: 'sheetDiscarded', body: { sheet: 'tablet:1' } },
 ].map((fact, seq) => ({ ...envelope, id: `tablet:${seq}`, seq, lamport: seq + 1, ...fact }))
 
 /** The document of a full job file, plain and free to be damaged. */

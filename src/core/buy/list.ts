@@ -1,10 +1,10 @@
-import type { Progress } from '../facts.ts'
+import type { Progress, SheetDrop } from '../facts.ts'
 import type { Nest } from '../nest.ts'
 import type { Plan } from '../plan-shapes.ts'
 import type { Shop } from '../shop.ts'
 import { type BarLine, barLines } from './bars.ts'
 import { type FlatBarLine, fromBar } from './flat-bar.ts'
-import { plateCuts } from './plate-cuts.ts'
+import { type PlateCut, plateCuts } from './plate-cuts.ts'
 import { type SheetLine, sheetLine } from './sheet.ts'
 
 /** Bought parts of one kind, for all copies. */
@@ -27,15 +27,25 @@ export function buyList(
   plans: readonly Plan[],
   nest: Nest | undefined,
   shop: Shop,
-  { rack, opened }: Pick<Progress, 'rack' | 'opened'>,
+  { rack, opened, sheets = [] }: Pick<Progress, 'rack' | 'opened'> & Partial<Pick<Progress, 'sheets'>>,
 ): BuyList {
   const { lines, rest } = fromBar(plateCuts(plans), shop, rack)
   return {
     bars: nest ? barLines(nest, rack, opened) : [],
     flat: lines,
-    sheets: rest.map((cut) => sheetLine(cut, shop.sheets ?? [])),
+    sheets: sheetLines(rest, shop, sheets),
     hardware: hardwareLines(plans),
   }
+}
+
+/** Each rest on the rack serves one line: what is left of it then is for the person to see. */
+function sheetLines(cuts: readonly PlateCut[], shop: Shop, lying: readonly SheetDrop[]): SheetLine[] {
+  let left = lying
+  return cuts.map((cut) => {
+    const line = sheetLine(cut, shop.sheets ?? [], left)
+    left = left.filter((drop) => line.drops.every((used) => used.drop !== drop))
+    return line
+  })
 }
 
 function hardwareLines(plans: readonly Plan[]): readonly HardwareLine[] {
@@ -73,7 +83,9 @@ export function totalsOf({ bars, flat, sheets, hardware }: BuyList): Totals {
     unpriced: [
       ...(bars.some(({ price }) => price === undefined) ? ['tube and bar'] : []),
       ...(toBuy.some(({ bars: whole }) => whole?.price === undefined) ? ['flat bar'] : []),
-      ...(sheets.some(({ from }) => from?.sheet.price === undefined) ? ['sheet and plate'] : []),
+      ...(sheets.some(({ open, from }) => open > 0 && from?.sheet.price === undefined)
+        ? ['sheet and plate']
+        : []),
       ...(hardware.length > 0 ? ['hardware'] : []),
     ],
   }

@@ -1,3 +1,4 @@
+import type { SheetDrop } from '../facts.ts'
 import { roundCorners } from '../frame/cap.ts'
 import { decimals, nearest } from '../reading/round.ts'
 import { fractionText, say, showMass, unitOf } from '../reading/show.ts'
@@ -71,12 +72,20 @@ const many = (count: number, { stick, sticks }: Words): string => `${count} ${co
 const each = (price: number | undefined, { currency }: Shop): string =>
   price === undefined ? '' : `, ${sayMoney(price, currency)} each`
 
-/** `2 × 2 × 11 ga square tube, 3 sticks 20 ft`. */
+/** `2 × 2 × 11 ga square tube, 3 sticks 20 ft`, and `, each cut in half` where it is delivered so. */
 export const barText = (
-  { section, length, count }: Pick<BarLine, 'section' | 'length' | 'count'>,
+  { section, length, count, halves }: Pick<BarLine, 'section' | 'length' | 'count' | 'halves'>,
   shop: Shop,
 ): string =>
-  `${orderName(section, shop.reading)}, ${many(count, wordsOf(shop))} ${soldLength(length, shop.reading)}`
+  `${orderName(section, shop.reading)}, ${many(count, wordsOf(shop))} ${soldLength(length, shop.reading)}` +
+  (halves ? `, ${count === 1 ? '' : 'each '}cut in half` : '')
+
+/** What the halves are, and that one is left: `halves of 119 15/16 in at least, the cut in the price; one half is left`. */
+export function halvesText({ halves, price }: Pick<BarLine, 'halves' | 'price'>, { reading }: Shop): string {
+  if (!halves) return ''
+  const cut = price === undefined ? '' : ', the cut in the price'
+  return `halves of ${say(halves.length, reading)}${cut}${halves.spare ? '; one half is left over' : ''}`
+}
 
 /** `2 × 3/8 in flat bar, at least 11 1/4 in`, or whole sticks of it. */
 export function flatText({ section, needed, bars, onRack }: FlatBarLine, shop: Shop): string {
@@ -103,22 +112,39 @@ const sayUp = (mm: Mm, reading: Reading): string => {
 }
 
 /** `1 sheet 16 ga, 48 in × 96 in`, or what size it takes at least. */
-export function sheetOrder({ cut, from }: SheetLine, { reading }: Shop): string {
+export function sheetOrder({ cut, from, open, drops }: SheetLine, { reading }: Shop): string {
   const thick = sheetText(cut.thickness, reading)
+  if (open === 0)
+    return `${thick}: on the rack, ${drops.map(({ drop }) => dropText(drop, reading)).join(', ')}`
   if (!from)
-    return `${thick} sheet or plate, for ${cut.count} × at least ${sayUp(cut.long, reading)} × ${sayUp(cut.short, reading)}`
+    return `${thick} sheet or plate, for ${open} × at least ${sayUp(cut.long, reading)} × ${sayUp(cut.short, reading)}`
   const { sheet, sheets } = from
   return `${thick}, ${sheets} ${sheets === 1 ? 'sheet' : 'sheets'} ${say(sheet.length, reading)} × ${say(sheet.width, reading)}`
 }
 
+/** A rest of sheet: `30 in × 20 in`. */
+export const dropText = ({ length, width }: Pick<SheetDrop, 'length' | 'width'>, reading: Reading): string =>
+  `${say(length, reading)} × ${say(width, reading)}`
+
 /** What it is for and how it comes out of its sheet. */
-export function sheetCuts({ cut, from, tooSmall }: SheetLine, { reading }: Shop): string {
-  const what = `for ${cut.count} × ${cut.mark} ${cut.name}, ${shapeText(cut)} ${say(cut.long, reading)} × ${say(cut.short, reading)} over all`
+export function sheetCuts({ cut, from, tooSmall, drops, open }: SheetLine, { reading }: Shop): string {
+  const what = `for ${cut.count} × ${cut.mark} ${cut.name}, ${shapeText(cut)} ${say(cut.long, reading)} × ${say(cut.short, reading)} over all${dropsText(drops, open, reading)}`
+  if (open === 0) return what
   if (tooSmall)
     return `${what}: fits no sheet of this thickness here; needs at least ${sayUp(cut.long, reading)} × ${sayUp(cut.short, reading)}`
   if (!from) return `${what}; no sheet of this thickness is carried in Shop`
-  const rows = cut.count > 1 ? `, ${from.perSheet} to a sheet in rows` : ''
+  const rows = open > 1 ? `, ${from.perSheet} to a sheet in rows` : ''
   return `${what}${from.straight ? '' : `, only turned by ${decimals(from.turn, 1)}°`}${rows}`
+}
+
+/** `; 1 fits the rest of 30 in × 20 in, 2 to buy`. */
+function dropsText(drops: SheetLine['drops'], open: number, reading: Reading): string {
+  if (drops.length === 0) return ''
+  const each = drops.map(
+    ({ drop, gives, straight, turn }) =>
+      `${gives} ${gives === 1 ? 'fits' : 'fit'} the rest of ${dropText(drop, reading)}${straight ? '' : `, turned by ${decimals(turn, 1)}°`}`,
+  )
+  return `; ${each.join(', ')}${open > 0 ? `, ${open} to buy` : ''}`
 }
 
 const shapeText = ({ polygon, rectangle }: PlateCut): string =>
@@ -138,7 +164,9 @@ export function totalText(list: BuyList, shop: Shop): string {
 /** The list, a line for each thing, and what it comes to. */
 export function buyRows(list: BuyList, shop: Shop): readonly string[] {
   return [
-    ...list.bars.map((line) => `${barText(line, shop)}${each(line.price, shop)}`),
+    ...list.bars.map((line) =>
+      [`${barText(line, shop)}${each(line.price, shop)}`, halvesText(line, shop)].filter(Boolean).join(', '),
+    ),
     ...list.flat.map(
       (line) =>
         `${flatText(line, shop)}${line.onRack ? '' : each(line.bars?.price, shop)}, ${flatCuts(line, shop)}`,
@@ -153,4 +181,10 @@ export function buyRows(list: BuyList, shop: Shop): readonly string[] {
 
 /** The whole list as plain text, to be pasted into a message to the supplier: what lies on the rack is left out. */
 export const orderText = (name: string, list: BuyList, shop: Shop): string =>
-  [name, ...buyRows({ ...list, flat: list.flat.filter(({ onRack }) => !onRack) }, shop)].join('\n')
+  [name, ...buyRows(toBuy(list), shop)].join('\n')
+
+const toBuy = (list: BuyList): BuyList => ({
+  ...list,
+  flat: list.flat.filter(({ onRack }) => !onRack),
+  sheets: list.sheets.filter(({ open }) => open > 0),
+})

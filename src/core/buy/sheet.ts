@@ -1,3 +1,4 @@
+import type { SheetDrop } from '../facts.ts'
 import { extentTurned, flushTurns, turnInto } from '../geometry/in-rectangle.ts'
 import { steelDensity } from '../section/mass.ts'
 import type { CarriedSheet } from '../shop.ts'
@@ -19,20 +20,37 @@ export interface FromSheet {
   readonly sheets: number
 }
 
+/** Plates out of one rest that lies on the rack. */
+export interface FromDrop extends Pick<FromSheet, 'turn' | 'straight'> {
+  readonly drop: SheetDrop
+  readonly gives: number
+}
+
 /** Sheet or plate for one mark: out of which sheet of the shop, or what it needs at least. */
 export interface SheetLine {
   readonly cut: PlateCut
-  /** The sheet that costs least for all of them, or where no price is known has the least area. */
+  /** Rests on the rack that some of them come out of, the smallest first. */
+  readonly drops: readonly FromDrop[]
+  /** How many are then still to be cut out of what is bought. */
+  readonly open: number
+  /** The sheet that costs least for all that are open, or where no price is known has the least area. */
   readonly from?: FromSheet
   /** Sheets of this thickness are carried, but it fits none. */
   readonly tooSmall: boolean
-  /** Kilograms of the sheets, or of the plates where they come out of none. */
+  /** Kilograms of the sheets, or of the open plates where they come out of none. */
   readonly mass: number
 }
 
-export function sheetLine(cut: PlateCut, sheets: readonly CarriedSheet[]): SheetLine {
-  const thick = sheets.filter(({ thickness }) => Math.abs(thickness - cut.thickness) <= sameSheet)
-  const found = thick.flatMap((sheet) => outOf(cut, sheet) ?? [])
+export function sheetLine(
+  cut: PlateCut,
+  sheets: readonly CarriedSheet[],
+  lying: readonly SheetDrop[] = [],
+): SheetLine {
+  const ofThis = ({ thickness }: { readonly thickness: Mm }) =>
+    Math.abs(thickness - cut.thickness) <= sameSheet
+  const { drops, open } = outOfDrops(cut, lying.filter(ofThis))
+  const thick = sheets.filter(ofThis)
+  const found = open === 0 ? [] : thick.flatMap((sheet) => outOf({ ...cut, count: open }, sheet) ?? [])
   const priced = found.every(({ sheet }) => sheet.price !== undefined)
   const cost = ({ sheet, sheets: count }: FromSheet) =>
     count * (priced ? sheet.price! : sheet.length * sheet.width)
@@ -42,14 +60,30 @@ export function sheetLine(cut: PlateCut, sheets: readonly CarriedSheet[]): Sheet
   )
   return {
     cut,
-    tooSmall: thick.length > 0 && !from,
-    mass: from ? from.sheets * massOf(from.sheet) : cut.mass * cut.count,
+    drops,
+    open,
+    tooSmall: open > 0 && thick.length > 0 && !from,
+    mass: from ? from.sheets * massOf(from.sheet) : cut.mass * open,
     ...(from ? { from } : {}),
   }
 }
 
 const massOf = ({ length, width, thickness }: CarriedSheet): number =>
   (length * width * thickness * steelDensity) / 1e9
+
+/** As many as the rests give, the smallest that serve first, so that the greater ones stay. */
+function outOfDrops(cut: PlateCut, lying: readonly SheetDrop[]): Pick<SheetLine, 'drops' | 'open'> {
+  const drops: FromDrop[] = []
+  let open = cut.count
+  for (const drop of lying.toSorted((a, b) => a.length * a.width - b.length * b.width)) {
+    const way = open > 0 ? outOf({ ...cut, count: 1 }, drop) : undefined
+    if (!way) continue
+    const gives = Math.min(open, way.perSheet)
+    drops.push({ drop, gives, turn: way.turn, straight: way.straight })
+    open -= gives
+  }
+  return { drops, open }
+}
 
 /** How a plate comes out of one sheet, most to a sheet; undefined where it does not, or there are too few. */
 function outOf({ polygon, count }: PlateCut, sheet: CarriedSheet): FromSheet | undefined {

@@ -39,6 +39,9 @@ const notChecked = (why: string) => ({ faults: [`not checked: ${why}`] })
  * knapsack), so that every nest costs at least Σ duals · count + Σ stockDuals · count + Σ branchDuals ·
  * branch over scale; that, rounded up to a sum of prices that can be, must reach `cost`. What a
  * piece takes of a stick is rounded down, what a stick gives is rounded up, and no order of pieces undercuts it.
+ *
+ * Where half sticks are paid in pairs, two for each one begun, a nest costs no less than its halves by themselves, and
+ * what it costs is a sum of whole pairs: the bound by single halves goes up to the next such sum.
  * Weak duality of linear programming: any textbook on it, for example its chapter on cutting stock.
  */
 export function checkCertificate(
@@ -46,17 +49,20 @@ export function checkCertificate(
   certificate: Certificate,
   cost: number,
   pricing: readonly number[],
+  paid: 'one by one' | 'in pairs' = 'one by one',
 ): 'holds' | { readonly faults: readonly string[] } {
   const faults = shapeFaults(problem, certificate, cost, pricing)
   if (faults.length > 0) return { faults }
   if (!coversAll(certificate.leaves, problem.stock)) return { faults: ['the leaves do not cover every nest'] }
   const work: Work = { states: mostStates }
+  const sums =
+    paid === 'in pairs' ? pricing.map((price, at) => price * (pairs(problem.stock[at]!) ? 2 : 1)) : pricing
   const measures = measuresOf(problem)
   for (const [index, leaf] of certificate.leaves.entries()) {
     const which = certificate.leaves.length > 1 ? `leaf ${index + 1}: ` : ''
     const sum = leafSum(problem, leaf)
     if (sum <= BigInt(certificate.scale) * BigInt(cost - 1)) {
-      const reached = leastCostFrom(Math.max(0, ceilingOf(sum, certificate.scale)), pricing, cost)
+      const reached = leastCostFrom(Math.max(0, ceilingOf(sum, certificate.scale)), sums, cost)
       if (reached < cost)
         return { faults: [`${which}the duals prove a cost of ${reached} only, not of ${cost}`] }
     }
@@ -70,6 +76,8 @@ export function checkCertificate(
   }
   return 'holds'
 }
+
+const pairs = ({ halfOf }: StockLength): boolean => halfOf !== undefined
 
 function ceilingOf(sum: bigint, scale: number): number {
   const whole = sum / BigInt(scale)

@@ -4,6 +4,7 @@ import { known } from './known.ts'
 import { union } from './order.ts'
 import { foldPieces } from './pieces.ts'
 import { foldRack, ofKind, single, stickName } from './rack.ts'
+import { foldSheets } from './sheets.ts'
 
 /** What Undo takes back: things done with the hands. Accepted nests and opened sticks are not asked for by themselves. */
 const undoable: ReadonlySet<string> = new Set([
@@ -48,6 +49,7 @@ export function fold(facts: readonly Fact[]): Progress {
   const ticks = standingTicks(done)
   const pieces = foldPieces(read, counts)
   const rack = foldRack(done, pieces.losers)
+  const sheets = foldSheets(done)
   const measured = single(ofKind(done, 'measured'), ({ body }) => `${body.piece}/${body.what}`)
   const stops = single(ofKind(done, 'stopMoved'), (fact) => stickName(fact.nest, fact.body.setUp))
   const blades = single(ofKind(done, 'bladeChanged'), ({ body }) => body.saw)
@@ -61,6 +63,7 @@ export function fold(facts: readonly Fact[]): Progress {
     made: pieces.made,
     spoiled: pieces.spoiled,
     rack: rack.rack,
+    sheets: sheets.lying,
     opened: rack.opened,
     kept: rack.kept,
     scrapped: rack.scrapped,
@@ -96,6 +99,7 @@ export function fold(facts: readonly Fact[]): Progress {
       ...pieces.losers,
       ...rack.losers,
       ...[...measured.losers, ...gauged.losers, ...notes.losers, ...settings.losers].filter(fromElsewhere),
+      ...sheets.losers.filter(fromElsewhere),
     ],
   }
 }

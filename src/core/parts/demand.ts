@@ -1,4 +1,4 @@
-import { pricedStock } from '../buy/rate.ts'
+import { deliveredStock } from '../buy/halves.ts'
 import type { Made } from '../facts.ts'
 import type {
   CuttingWay,
@@ -83,7 +83,7 @@ export function stockFor(shop: Shop, section: Section, cleanUp: Mm, rack: readon
   const carried = carriedOf(shop, section)
   const mill: StickEnd = cleanUp > 0 ? 'mill' : 'cut'
   const bought = carried?.stock.length
-    ? pricedStock(carried)
+    ? deliveredStock(carried)
     : shop.usualLengths.map((length) => ({ length }))
   const key = sectionKey(section)
   return [

@@ -11,6 +11,7 @@ import { MmField } from '../fields/length-field.tsx'
 import { OwnSection } from '../fields/section-field.tsx'
 import { TextField } from '../fields/text-field.tsx'
 import { unitsOf } from '../words.ts'
+import { InHalvesFields } from './in-halves.tsx'
 import { RateFields } from './rate.tsx'
 import type { ShopPart } from './shop.tsx'
 import { StockLengths } from './stock-lengths.tsx'
@@ -110,6 +111,7 @@ function Carried(props: {
           rated={carried.rate !== undefined}
           onChange={(stock) => set({ stock })}
         />
+        <InHalvesFields carried={carried} shop={shop} onChange={props.onChange} />
       </fieldset>
       <p>
         <button type="button" onClick={props.onRemove}>

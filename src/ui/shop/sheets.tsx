@@ -108,7 +108,7 @@ function Sheet(props: {
 }
 
 /** A length, or a gauge of sheet: `16 ga` is 0.0598 in here, and 0.065 in as the wall of a tube. */
-function Thickness(props: {
+export function Thickness(props: {
   readonly value: number
   readonly reading: Reading
   readonly onChange: (mm: number) => void

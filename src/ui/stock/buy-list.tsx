@@ -7,6 +7,7 @@ import {
   barText,
   flatCuts,
   flatText,
+  halvesText,
   hardwareText,
   orderText,
   sheetCuts,
@@ -29,7 +30,8 @@ interface BuyProps {
 /** What has to be bought, all of it in the words of an order, with a key on each bar that puts it on the rack. */
 export function BuyList({ name, list, shop, onBought }: BuyProps) {
   const { bars, flat, sheets, hardware } = list
-  const nothing = bars.length === 0 && flat.every(({ onRack }) => onRack) && sheets.length === 0
+  const nothing =
+    bars.length === 0 && flat.every(({ onRack }) => onRack) && sheets.every(({ open }) => open === 0)
   return (
     <section className="buy" aria-labelledby="buy-head">
       <h2 id="buy-head">To buy</h2>
@@ -74,6 +76,11 @@ const sayEach = (price: number | undefined, shop: Shop) =>
 function Bars({ line, shop, onBought }: { line: BarLine; shop: Shop; onBought: BuyProps['onBought'] }) {
   const says = saysOf(shop)
   const open = line.count - line.there
+  // On the rack lies what comes: halves where sticks are cut in half.
+  const { halves, price } = line
+  const delivered: [length: number, count: number, price?: number] = halves
+    ? [halves.length, 2 * open]
+    : [line.length, open, price]
   return (
     <li className="buy-line">
       <p>
@@ -82,6 +89,7 @@ function Bars({ line, shop, onBought }: { line: BarLine; shop: Shop; onBought: B
           {' '}
           · {showMass(line.mass, shop.mass)}
           {sayEach(line.price, shop)}
+          {line.halves && ` · ${halvesText(line, shop)}`}
         </span>
       </p>
       <div className="bought">
@@ -89,7 +97,7 @@ function Bars({ line, shop, onBought }: { line: BarLine; shop: Shop; onBought: B
           <span className="state cut">{open === 0 ? 'bought' : `${line.there} bought`}</span>
         )}
         {open > 0 && (
-          <button type="button" onClick={() => onBought(line.section, line.length, open, line.price)}>
+          <button type="button" onClick={() => onBought(line.section, ...delivered)}>
             Bought {open} {open === 1 ? says.stick : says.sticks}
           </button>
         )}
@@ -131,10 +139,16 @@ function Sheet({ line, shop }: { line: SheetLine; shop: Shop }) {
         <b>{sheetOrder(line, shop)}</b>
         <span className={line.tooSmall ? 'buy-fault' : 'dim'}>
           {' '}
-          · {sheetCuts(line, shop)} · {showMass(line.mass, shop.mass)}
+          · {sheetCuts(line, shop)}
+          {line.open > 0 && ` · ${showMass(line.mass, shop.mass)}`}
           {sayEach(line.from?.sheet.price, shop)}
         </span>
       </p>
+      {line.open === 0 && (
+        <div className="bought">
+          <span className="state cut">there</span>
+        </div>
+      )}
     </li>
   )
 }

@@ -2,6 +2,7 @@ import type { Comes, Compared, WhatIf } from '../../app/compare.ts'
 import { hasPrices } from '../../core/buy/bars.ts'
 import { sayMoney } from '../../core/buy/money.ts'
 import { soldLength } from '../../core/buy/order-text.ts'
+import { boughtLength, wholeSticks } from '../../core/buy/whole-sticks.ts'
 import type { Nest, NestSection } from '../../core/nest.ts'
 import { sectionName } from '../../core/section/name.ts'
 import { sectionKey } from '../../core/section/section.ts'
@@ -25,7 +26,7 @@ export function ComparedStock(props: {
             const key = sectionKey(row.section)
             const now = nest.sections.find((section) => sectionKey(section.section) === key)
             return (
-              <li key={`${key} ${row.length ?? 'no rack'}`}>
+              <li key={`${key} ${row.cut ?? row.length ?? 'no rack'}`}>
                 {nest.sections.length > 1 && (
                   <span className="dim">{sectionName(row.section, shop.reading)}, </span>
                 )}
@@ -52,24 +53,31 @@ export function ComparedStock(props: {
 export function comesNow(section: NestSection): Comes {
   const bought = section.sticks.filter(({ from }) => from === 'buy')
   return {
-    sticks: bought.length,
-    bought: bought.reduce((sum, { length }) => sum + length, 0),
+    sticks: wholeSticks(bought),
+    bought: boughtLength(bought),
     ...(hasPrices(section) ? { cents: section.cost } : {}),
     proved: section.proved,
   }
 }
 
 /** `only 24 ft: 3 sticks, $210.00, $24.00 more`. */
-export function sayWhatIf({ length, comes }: WhatIf, section: NestSection, shop: Shop): string {
+export function sayWhatIf({ length, cut, comes }: WhatIf, section: NestSection, shop: Shop): string {
   const says = saysOf(shop)
-  const what = length === undefined ? 'without the rack' : `only ${soldLength(length, shop.reading)}`
+  const what =
+    cut !== undefined
+      ? cut === 'in half'
+        ? 'delivered cut in half'
+        : 'delivered whole'
+      : length === undefined
+        ? 'without the rack'
+        : `only ${soldLength(length, shop.reading)}`
   if ('not' in comes) return `${what}: cannot be done. ${comes.not}`
   const now = comesNow(section)
   const sticks = count(comes.sticks, says.stick, says.sticks)
   const money = comes.cents === undefined ? '' : `, ${sayMoney(comes.cents, shop.currency)}`
   const text = `${what}: ${sticks}${money}, ${difference(comes, now, shop)}`
   const about = comes.proved ? '' : ' (best found, not proved)'
-  if (length !== undefined) return `${text}${about}`
+  if (length !== undefined || cut !== undefined) return `${text}${about}`
   const saved = comes.sticks - now.sticks
   return `${text}${about}${saved > 0 ? `. The rack saves ${count(saved, says.stick, says.sticks)}` : ''}`
 }

@@ -1,3 +1,4 @@
+import { soldLength } from '../../core/buy/order-text.ts'
 import { type Nest, type NestSection, type NestStick, piecesIn } from '../../core/nest.ts'
 import type { BenchCut, Part } from '../../core/plan-shapes.ts'
 import { say, showLength } from '../../core/reading/show.ts'
@@ -90,6 +91,7 @@ function StickLine(props: {
       <p className="stick-head">
         <span className="mark">{stick.id}</span> <LengthText of={showLength(stick.length, shop.reading)} />
         <span className="dim">
+          {stick.halfOf !== undefined && ` half of ${soldLength(stick.halfOf, shop.reading)},`}
           {stick.from === 'rack' ? ' from the rack' : done > 0 ? ' bought' : ' to buy'} ·{' '}
           {count(stick.pieces.length, 'piece')}
         </span>

@@ -2,6 +2,8 @@ import './stock.css'
 import { useMemo } from 'react'
 import { lastOnRack, type RackFact } from '../../app/rack.ts'
 import type { JobView } from '../../app/state.ts'
+import { dropText } from '../../core/buy/order-text.ts'
+import { carriedOf } from '../../core/parts/demand.ts'
 import { say } from '../../core/reading/show.ts'
 import { type Section, sectionKey } from '../../core/section/section.ts'
 import type { Shop } from '../../core/shop.ts'
@@ -10,8 +12,10 @@ import { Changed } from '../saw/changed.tsx'
 import { NoNest, NoPlan, Refused } from '../saw/waiting.tsx'
 import { hrefOf } from '../shell/route.ts'
 import type { StationProps } from '../shell/stations.tsx'
+import { DeliveredInHalf } from './delivered.tsx'
 import { Laid } from './laid.tsx'
 import { Rack } from './rack.tsx'
+import { SheetDrops } from './sheet-drops.tsx'
 import { Together } from './together.tsx'
 import { WayBack } from './ways.tsx'
 
@@ -52,6 +56,18 @@ export function Stock({ view }: StationProps) {
       </div>
       <div className="stock-side">
         <Together view={view} nest={nest} />
+        <DeliveredInHalf
+          carried={sectionsOf(view, { ...shop, sections: [] }).flatMap((one) => carriedOf(shop, one) ?? [])}
+          shop={shop}
+          onChange={(carried, wanted) =>
+            void actions.saveShop({
+              ...shop,
+              sections: shop.sections.map((one) =>
+                one === carried && one.inHalves ? { ...one, inHalves: { ...one.inHalves, wanted } } : one,
+              ),
+            })
+          }
+        />
         <Rack
           rack={progress.rack}
           shop={shop}
@@ -64,12 +80,22 @@ export function Stock({ view }: StationProps) {
           onFound={(body) => void actions.found(body)}
           onBought={(section, length, count) => void actions.bought(section, length, count)}
         />
+        <SheetDrops
+          sheets={progress.sheets}
+          shop={shop}
+          onFound={(body) => void actions.sheetFound(body)}
+          onCorrect={(sheet, length, width) => void actions.sheetCorrected({ sheet, length, width })}
+          onDiscard={(sheet) => void actions.sheetDiscarded(sheet)}
+        />
       </div>
     </div>
   )
 }
 
 function sayRackFact({ kind, body }: RackFact, shop: Shop): string {
+  if (kind === 'sheetFound' || kind === 'sheetCorrected')
+    return `sheet ${kind === 'sheetFound' ? 'found' : 'corrected'} ${dropText(body, shop.reading)}`
+  if (kind === 'sheetDiscarded') return 'sheet discarded'
   const length = 'length' in body ? ` ${say(body.length, shop.reading)}` : ''
   if (kind === 'bought') return `bought ${body.count} ×${length}`
   return `${kind}${length}`

@@ -1,8 +1,17 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
+import type { BarLine } from '../../../src/core/buy/bars.ts'
+import { deliveredStock, halfLength } from '../../../src/core/buy/halves.ts'
 import { buyList, totalsOf } from '../../../src/core/buy/list.ts'
-import { barText, buyRows, orderText } from '../../../src/core/buy/order-text.ts'
-import type { RackPiece } from '../../../src/core/facts.ts'
+import {
+  barText,
+  buyRows,
+  halvesText,
+  orderText,
+  sheetCuts,
+  sheetOrder,
+} from '../../../src/core/buy/order-text.ts'
+import type { RackPiece, SheetDrop } from '../../../src/core/facts.ts'
 import type { Job, Params } from '../../../src/core/job.ts'
 import { plan } from '../../../src/core/plan.ts'
 import type { Plan } from '../../../src/core/plan-shapes.ts'
@@ -166,5 +175,77 @@ describe('in the words of an order', () => {
     expect(said(6000)).toBe('40 × 40 × 3 mm square tube, 2 lengths 6 m')
     expect(said(6500)).toBe('40 × 40 × 3 mm square tube, 2 lengths 6.5 m')
     expect(said(6050)).toBe('40 × 40 × 3 mm square tube, 2 lengths 6050 mm')
+  })
+})
+
+// The top sheet of each is 900 across flats, ten sides: 900 across both ways lying flush, 946.3 over the corners
+// (900 / cos 18°), so that a square of 900 × 900 holds none and 1000 × 950 one.
+describe('rests of sheet on the rack', () => {
+  const three = planned(sample())
+  const rest = (id: string, length: number, width: number) => ({ id, thickness: 3, length, width })
+  const lineWith = (sheets: readonly SheetDrop[], given: Shop = shop) =>
+    buyList([three], undefined, given, { ...empty, sheets }).sheets[0]!
+
+  test('two rests of 1000 × 950 give two of three tops; one is to buy', () => {
+    const line = lineWith([rest('a:1', 1000, 950), rest('a:2', 1000, 950), rest('a:3', 899, 899)])
+    expect([line.drops.map(({ drop }) => drop.id), line.open]).toEqual([['a:1', 'a:2'], 1])
+    expect(sheetCuts(line, shop)).toMatch(/1 fits the rest of 1000 mm × 950 mm, 1 fits .*, 1 to buy/)
+    expect(sheetOrder(line, shop)).toMatch(/for 1 × at least/)
+  })
+
+  test('one of 3000 × 1000 gives all three: nothing is bought, and the order leaves it out', () => {
+    const sheets = [rest('a:1', 3000, 1000)]
+    const line = lineWith(sheets)
+    expect([line.open, line.mass, line.tooSmall]).toEqual([0, 0, false])
+    expect(sheetOrder(line, shop)).toBe('3 mm: on the rack, 3000 mm × 1000 mm')
+    const list = buyList([three], undefined, shop, { ...empty, sheets })
+    expect(orderText('x', list, shop)).not.toMatch(/on the rack/)
+    expect(totalsOf(list).unpriced).not.toContain('sheet and plate')
+  })
+
+  test('the smallest that serves is taken, another thickness is not', () => {
+    const line = lineWith([
+      rest('a:1', 2000, 1500),
+      rest('a:2', 960, 960),
+      { ...rest('a:3', 950, 950), thickness: 2 },
+    ])
+    expect(line.drops.map(({ drop, gives }) => [drop.id, gives])).toEqual([
+      ['a:2', 1],
+      ['a:1', 2],
+    ])
+  })
+})
+
+// 20 ft cut in half with a cut of 1/8 in: two of 119 15/16 in.
+describe('sticks delivered cut in half', () => {
+  const inches = startShop('in')
+  const section = planned(sample()).frame.members[0]!.section
+  const line = (count: number, spare: boolean): BarLine => ({
+    section,
+    length: 6096,
+    count,
+    price: 6500,
+    mass: 10,
+    there: 0,
+    halves: { length: halfLength(6096, 3.175), spare },
+  })
+
+  test('the order says so, with what each half is and what is left over', () => {
+    expect(barText(line(3, false), inches)).toMatch(/, 3 sticks 20 ft, each cut in half$/)
+    expect(halvesText(line(3, false), inches)).toBe('halves of 119 15/16 in, the cut in the price')
+    expect(halvesText(line(1, true), inches)).toMatch(/; one half is left over$/)
+  })
+
+  test('stock is in halves, two for each counted stick, at the price of the stick and the cut', () => {
+    const carried = {
+      section,
+      name: 'x',
+      inHalves: { wanted: true, cents: 300, takes: 3.175 },
+      stock: [{ length: 6096, price: 6200, count: 2 }],
+    }
+    expect(deliveredStock(carried)).toEqual([{ length: 3046.4125, halfOf: 6096, price: 6500, count: 4 }])
+    expect(deliveredStock({ ...carried, inHalves: { ...carried.inHalves, wanted: false } })).toEqual(
+      carried.stock,
+    )
   })
 })

@@ -262,6 +262,24 @@ describe('the rack follows from facts', () => {
   })
 })
 
+describe('rests of sheet', () => {
+  test('found 762 × 508, corrected by two tablets: the greater (lamport, device) wins; discarded, and that undone', () => {
+    const [a, b] = [tablet('a'), tablet('b')]
+    const found = a.write('sheetFound', { thickness: 1.519, length: 762, width: 508 })
+    b.see(found)
+    const one = a.write('sheetCorrected', { sheet: found.id, length: 760, width: 500 })
+    const two = b.write('sheetCorrected', { sheet: found.id, length: 490, width: 755 })
+    const log = [...b.log, one, two, found]
+    expect(fold(log).sheets).toEqual([{ id: found.id, thickness: 1.519, length: 755, width: 490 }])
+    expect(fold(log.toReversed()).sheets).toEqual(fold(log).sheets)
+    expect(fold(log).losers).toEqual([{ fact: one.id, winner: two.id }])
+    b.see(one)
+    const gone = b.write('sheetDiscarded', { sheet: found.id })
+    expect(fold([...log, gone]).sheets).toEqual([])
+    expect(fold([...log, gone, b.write('undo', { fact: gone.id })]).sheets).toHaveLength(1)
+  })
+})
+
 describe('what this program cannot read is kept and has no effect', () => {
   test.each<[string, Partial<Fact>]>([
     ['a kind of a newer version', { kind: 'bent', body: { angle: 30 } }],
