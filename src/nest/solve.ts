@@ -3,6 +3,7 @@ import type { NestProblem, NestSection, StockLength, Turning } from '../core/nes
 import { badAll, good, type Problem, type Result } from '../core/result.ts'
 import { fromSteps, stepsUp } from '../core/units.ts'
 import { type Row, rowsOf } from './angled.ts'
+import { everyRow, fewAngled } from './every-row.ts'
 import { faultsOf } from './faults.ts'
 import { fits, gives } from './fit.ts'
 import { lay } from './lay.ts'
@@ -101,7 +102,7 @@ export function* solving(given: NestProblem, budget: Budget): Asking<Result<Solv
   }
 
   const first = yield* search(model, problem, work, tell)
-  const firstRows = rowsFor(problem, model, first.fills)
+  const firstRows = fewRows(problem, model, rowsFor(problem, model, first.fills), work)
   const unplaced = unplacedBy(problem, firstRows)
   const partial = unplaced.some((count) => count > 0)
   // With pieces left out there is no nest of all to bound: what can be placed is a problem of its own.
@@ -164,6 +165,15 @@ function rest(
   const searched = answered(search(model, { ...problem, parts }, work, () => {}))
   const rows = rowsFor({ ...problem, parts }, model, searched.fills)
   return { searched, rows: placedCount(rows) < placedCount(known) ? known : rows }
+}
+
+/** Few pieces with angled ends: the rows of the complete search where these are better than what was found. */
+function fewRows(problem: NestProblem, model: Model, known: readonly Row[], work: Work): readonly Row[] {
+  if (model.square || model.pieces > fewAngled || unitsPer(problem.stock) > 1) return known
+  const rows = within(work, work.left / 2, (part) => everyRow(problem, part))
+  if (!rows) return known
+  const score = (of: readonly Row[]) => [-placedCount(of), costOfRows(problem, of), of.length]
+  return isLess(score(rows), score(known)) ? rows : known
 }
 
 /** Halves of several lengths may each leave one that is paid and not used: then one length alone may cost less. */
