@@ -56,7 +56,9 @@ export function soldLength(mm: Mm, reading: Reading): string {
 /** Thickness of sheet and plate: `16 ga`, `1/4 in`, `5 mm`. */
 export function sheetText(thickness: Mm, reading: Reading): string {
   const gauge = gaugeOfSheet(thickness)
-  return gauge === undefined ? say(thickness, reading) : `${gauge} ga`
+  if (gauge !== undefined) return `${gauge} ga`
+  // Sheets of 1.5 and 2 mm are two, however coarsely the tape is read.
+  return unitOf(reading) === 'mm' ? `${decimals(thickness, 2)} mm` : say(thickness, reading)
 }
 
 interface Words {
