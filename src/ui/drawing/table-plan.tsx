@@ -1,6 +1,7 @@
 import { blockMiddle, type TableLayout } from '../../core/fitup/table.ts'
 import type { Point } from '../../core/geometry/polygon.ts'
 import type { Mm } from '../../core/units.ts'
+import './table-plan.css'
 
 /**
  * The table seen from above: its left and front edge, the steel, the lines to scribe, the blocks. Drawn into at most
