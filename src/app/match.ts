@@ -12,14 +12,17 @@ const lines = (of: readonly { readonly section: string; readonly parts: readonly
     .sort()
     .join('\n')
 
-/** The shop now takes more for the blade, the clean-up cut or the vise than the nest has left room for. */
-const tooTight = (nest: Nest, open: readonly NestProblem[]): boolean =>
+/**
+ * Another blade takes another width, so that every set-up is reckoned anew; or the shop now takes more for the clean-up
+ * cut or the vise than the nest has left room for.
+ */
+const otherFigures = (nest: Nest, open: readonly NestProblem[]): boolean =>
   open.some((problem) => {
     const section = nest.sections.find((one) => sectionKey(one.section) === sectionKey(problem.section))
-    return figures.some((figure) => section && section[figure] < problem[figure] - sameLength)
+    if (!section) return false
+    const tight = (['trim', 'grip'] as const).some((figure) => section[figure] < problem[figure] - sameLength)
+    return tight || Math.abs(section.kerf - problem.kerf) > sameLength
   })
-
-const figures = ['kerf', 'trim', 'grip'] as const
 
 /** The nest cuts exactly what this job has open: the same geometry from the same section, as long and as often. Marks may differ. */
 export function stillFits(nest: Nest, open: readonly NestProblem[], job: string): boolean {
@@ -28,5 +31,5 @@ export function stillFits(nest: Nest, open: readonly NestProblem[], job: string)
     parts: demand.filter((part) => part.job === job),
   }))
   const wants = open.map(({ section, parts }) => ({ section: sectionKey(section), parts }))
-  return lines(has) === lines(wants) && !tooTight(nest, open)
+  return lines(has) === lines(wants) && !otherFigures(nest, open)
 }

@@ -12,7 +12,7 @@ import { type Candidate, type Desk, groupOf } from './desk.ts'
 import { stillFits } from './match.ts'
 import { forJob } from './rack.ts'
 import { restOf } from './remains.ts'
-import { shopNow } from './shop-now.ts'
+import { asCut, isCut, shopNow } from './shop-now.ts'
 import type { AppState, JobView, Nesting } from './state.ts'
 import { shortSticks } from './stick-now.ts'
 import { standingStops } from './stop-now.ts'
@@ -41,10 +41,12 @@ export function planOf(desk: Desk, state: AppState, job: Job, nest: Nest | undef
     (made) => made.job === job.id && made.stage === 'piece' && made.nest !== nest?.id,
   )
   const revision = desk.jobs.get(job.id)
+  const history = nest !== undefined && isCut(nest, progress.made)
   const of = JSON.stringify([
     revision && revisionName(revision),
     desk.shop && revisionName(desk.shop),
     nest?.id,
+    history,
     beside.map(({ of }) => of),
     progress.rack,
     progress.blades,
@@ -53,7 +55,9 @@ export function planOf(desk: Desk, state: AppState, job: Job, nest: Nest | undef
   const name = nest ? job.id : `${job.id} alone`
   const before = desk.planned.get(name)
   if (before?.of === of) return before.plan
-  const plan = safely(() => desk.planner.plan(job, shopNow(state.shop, progress), nest, progress, beside))
+  const now = shopNow(state.shop, progress)
+  const shop = history ? asCut(now, nest) : now
+  const plan = safely(() => desk.planner.plan(job, shop, nest, progress, beside))
   desk.planned.set(name, { of, plan })
   return plan
 }
@@ -153,7 +157,10 @@ export function viewOf(desk: Desk, state: AppState, id: string): JobView | undef
           ...(search?.nesting ?? {
             ...costOf(accepted.sections),
             state: 'accepted',
-            text: accepted.jobs.length > 1 ? changedTogether : changed,
+            text:
+              openDemand(plan.demand, progress.made, id, undefined).length === 0
+                ? allCut
+                : changedOf(accepted),
           }),
           rest: true,
         },
@@ -199,8 +206,12 @@ const absent =
 const changed =
   'What is asked for is no longer what the accepted layout cuts: the job or the shop was changed, or a finished piece was spoiled. What is cut stays cut; plan what is left on the steel that is there.'
 
+const allCut = 'Every piece that this job asks for is cut. What was cut beyond that lies there as a spare.'
+
 const changedTogether =
   'This job was laid out together with others, and one of them, the shop or this job has changed or is no longer here, so the common layout cannot be worked by. What is cut stays cut; plan what is left on the steel that is there.'
+
+const changedOf = ({ jobs }: Nest): string => (jobs.length > 1 ? changedTogether : changed)
 
 const emptyView = (job: Job): JobView => ({
   id: job.id,

@@ -278,6 +278,38 @@ test('another blade of 4 mm: the accepted plan has no room for it, and the rest 
   expect(tablet.state().progress.blades).toEqual({})
 })
 
+test('a blank of three goes wrong: the halves and pieces of the other two count as cut, the third is missing', async () => {
+  const tablet = await opened()
+  const id = await tablet.actions.newJob('cut-list')
+  await tablet.actions.editParams(id, { rows: rows([3, 600, 45, 45]) })
+  tablet.actions.show(id)
+  await hasRun(tablet, id)
+  await miscutNext(tablet, id, 0)
+  for (let at = 0; open(tablet, id).length > 0 && at < 10; at++) await cutNext(tablet, id)
+  // Two blanks, two first ends, two pieces.
+  expect(tablet.state().progress.made).toHaveLength(6)
+  const pieces = tablet.view(id).cuts.filter(({ product }) => product.kind === 'piece')
+  expect(pieces.filter(({ done }) => done !== undefined)).toHaveLength(2)
+  expect(tablet.view(id).missing).toHaveLength(1)
+})
+
+test('a thinner blade asks for a plan of the rest too; once all is cut, no blade changes what is shown', async () => {
+  const tablet = await opened()
+  const saw = handShop.saws[0]!
+  const blades = [...saw.blades, { id: 'thin', name: 'Thin', kerf: 1.8 }]
+  await tablet.actions.saveShop({ ...handShop, saws: [{ ...saw, blades }] })
+  const id = await cutListJob(tablet, 2, 600)
+  await cutNext(tablet, id)
+  await tablet.actions.changeBlade(id, saw.id, 'thin')
+  expect(tablet.view(id).nesting.rest).toBe(true)
+  await tablet.actions.undo(id)
+  await cutNext(tablet, id)
+  await tablet.actions.changeBlade(id, saw.id, 'thin')
+  expect(tablet.view(id)).toMatchObject({ refused: [], nesting: { state: 'accepted' } })
+  expect(tablet.view(id).nesting.rest).toBeUndefined()
+  expect(tablet.view(id).cuts.every(({ done }) => done !== undefined)).toBe(true)
+})
+
 test('a stop that stands 0.8 off holds until something is cut with the head set otherwise', async () => {
   const tablet = await opened()
   const id = await tablet.actions.newJob('cut-list')

@@ -16,6 +16,34 @@ interface Cleaned {
 }
 
 /**
+ * Places that stay empty, by product id, with the miscut that is to blame: what went wrong under this nest takes the place
+ * that it was cut for, behind all that came out well, and with it those of what was to be cut from it. Blanks come before
+ * halves and halves before pieces: what is lost already is not lost again.
+ */
+function lostPlaces(
+  places: readonly Slot[],
+  nest: Nest,
+  made: readonly Made[],
+  spoiled: readonly Spoiled[],
+  jobs: readonly string[],
+): ReadonlyMap<string, string> {
+  const lost = new Map<string, string>()
+  for (const stage of ['blank', 'half', 'piece'] as const) {
+    const wrong = spoiled.filter((one) => one.nest === nest.id && one.stage === stage)
+    if (wrong.length === 0) continue
+    const open = places.filter(({ product }) => !lost.has(product.id))
+    const all = [...made, ...wrong.map((one): Made => ({ ...one, used: false }))]
+    const filled = fill(open, nest, all, jobs)
+    for (const { product, before } of open) {
+      const fact = filled.get(product.id)
+      const why = wrong.some(({ id }) => id === fact) ? fact : before && lost.get(before.product.id)
+      if (why !== undefined) lost.set(product.id, why)
+    }
+  }
+  return lost
+}
+
+/**
  * Every cut of a run in the order of work, each with what comes before and after it, and with the fact that says it is
  * done. `made` is the log folded; `jobId` keeps to that job's leftovers of other nests, else all jobs of the nest count.
  * An open cut names as `parent` a blank or half that lies there for it: of one geometry any will do. A place whose steel
@@ -34,20 +62,15 @@ export function benchWork(
 ): { readonly cuts: readonly BenchCut[]; readonly byHand: readonly HandCut[] } {
   const { drafts, slots } = draftsOf(run, anyWayRound(nest))
   const hands = handSlots(run, nest, slots)
-  // What went wrong under this nest takes the place that it was cut for.
-  const wrong = new Map(spoiled.filter((one) => one.nest === nest.id).map((one) => [one.id, one]))
+  const places = [...drafts, ...hands].map(({ slot }) => slot)
+  const jobs = jobId === undefined ? nest.jobs : [jobId]
+  const lost = lostPlaces(places, nest, made, spoiled, jobs)
   const filled = fill(
-    [...drafts, ...hands].map(({ slot }) => slot),
+    places.filter(({ product }) => !lost.has(product.id)),
     nest,
-    [...made, ...[...wrong.values()].map((one): Made => ({ ...one, used: false }))],
-    jobId === undefined ? nest.jobs : [jobId],
+    made,
+    jobs,
   )
-  const lost = new Map<string, string>()
-  for (const { slot } of [...drafts, ...hands]) {
-    const fact = filled.get(slot.product.id)
-    const why = fact !== undefined && wrong.has(fact) ? fact : slot.before && lost.get(slot.before.product.id)
-    if (why !== undefined) lost.set(slot.product.id, why)
-  }
   const byId = new Map(made.map((one) => [one.id, one]))
   const lying = lyingSteel(made, new Set(filled.values()))
   // A piece is cut from its own blank where that lies there, so that its number stays with the steel.
@@ -63,7 +86,7 @@ export function benchWork(
   const cuts = drafts.map(({ slot, ...draft }, index): BenchCut => {
     const spoilt = lost.get(draft.product.id)
     if (spoilt !== undefined) {
-      const from = wrong.get(spoilt)?.from
+      const from = spoiled.find(({ id }) => id === spoilt)?.from
       before = from && 'piece' in from && from.piece
       return { ...draft, index, newSetUp: newSetUpAt(drafts, index), lost: spoilt }
     }
