@@ -57,7 +57,7 @@ function Row({ strip, wide }: { readonly strip: FitStrip; readonly wide: number 
   if (strip.kind === 'corners') return <Corners corners={strip.corners} wide={wide} />
   if (strip.kind === 'table')
     return (
-      <div className="fit-table" style={{ height: `${tableHigh + 2}mm` }}>
+      <div className="paper-table" style={{ height: `${tableHigh + 2}mm` }}>
         <TablePlan
           layout={strip.layout}
           clear={strip.clear}

@@ -58,7 +58,7 @@ test('a link opens the job on another device: looked at first, then opened', asy
   await there.goto(link)
   await there.getByRole('button', { name: 'Open this job' }).click()
   await expect(there.locator('table.parts')).toContainText('13 7/8')
-  expect(asked.filter((url) => url.includes('open') || url.includes(link.slice(-20)))).toEqual([])
+  expect(asked.filter((url) => url.includes('/open/') || url.includes(link.slice(-20)))).toEqual([])
   await other.close()
 })
 
