@@ -5,7 +5,7 @@ import type { Shop } from '../core/shop.ts'
 import { TablePlan } from '../ui/drawing/table-plan.tsx'
 import { type FitStrip, fitBlocks, loopHigh, tableHigh } from './fit.ts'
 import { flow } from './flow.ts'
-import { Page } from './page.tsx'
+import { Heading, numbered } from './page.tsx'
 import { points } from './scaled.ts'
 import { bodyHigh, bodyWide, type PageSize } from './size.ts'
 
@@ -14,34 +14,20 @@ const foot = 'Two boxes: at both ends. They must read the same.'
 /** The fit-up sheet: one for each copy of the order. */
 export function fitSheet(plan: Plan, shop: Shop, page: PageSize) {
   const pages = flow(fitBlocks(plan, shop, page), bodyHigh(page))
-  return pages.map((blocks, at) => (
-    <Page
-      // biome-ignore lint/suspicious/noArrayIndexKey: pages have no other name than their number
-      key={at}
-      page={page}
-      job={plan.name}
-      title="Fit-up"
-      number={at + 1}
-      of={pages.length}
-      foot={foot}
-    >
-      {blocks.map(({ head, again, strips }, block) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: blocks never move
-        <article key={block}>
-          <h2 className="paper-heading">
-            {head}
-            {again ? ', continued' : ''}
-          </h2>
-          {strips.map((strip, row) => (
-            // biome-ignore lint/suspicious/noArrayIndexKey: rows never move
-            <Fragment key={row}>
-              <Row strip={strip} wide={bodyWide(page)} />
-            </Fragment>
-          ))}
-        </article>
-      ))}
-    </Page>
-  ))
+  return numbered({ page, job: plan.name, title: 'Fit-up', foot }, pages, (blocks) =>
+    blocks.map(({ head, again, strips }, block) => (
+      // biome-ignore lint/suspicious/noArrayIndexKey: blocks never move
+      <article key={block}>
+        <Heading text={head} again={again} />
+        {strips.map((strip, row) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: rows never move
+          <Fragment key={row}>
+            <Row strip={strip} wide={bodyWide(page)} />
+          </Fragment>
+        ))}
+      </article>
+    )),
+  )
 }
 
 function Row({ strip, wide }: { readonly strip: FitStrip; readonly wide: number }) {

@@ -2,7 +2,7 @@ import type { Plan } from '../core/plan-shapes.ts'
 import type { Shop } from '../core/shop.ts'
 import { frameSketch } from '../ui/drawing/frame-sketch.ts'
 import { SketchPicture } from '../ui/drawing/sketch-picture.tsx'
-import { Page } from './page.tsx'
+import { orderName, Page } from './page.tsx'
 import { bodyHigh, bodyWide, type PageSize } from './size.ts'
 
 /** The whole frame on one page: from above, from the front and from the right, with marks and dimensions. */
@@ -12,7 +12,7 @@ export function frameSheet(plan: Plan, shop: Shop, page: PageSize) {
     <Page
       key="frame"
       page={page}
-      job={plan.quantity > 1 ? `${plan.name} × ${plan.quantity}` : plan.name}
+      job={orderName(plan)}
       title="Drawing"
       number={1}
       of={1}

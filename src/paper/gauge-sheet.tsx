@@ -4,7 +4,7 @@ import type { Mm } from '../core/units.ts'
 import { Bars, barsFoot, barsHigh } from './bars.tsx'
 import { flow } from './flow.ts'
 import { type Gauge, gaugesOf, triangleOf } from './gauge.ts'
-import { Page } from './page.tsx'
+import { numbered } from './page.tsx'
 import { points } from './scaled.ts'
 import { bodyHigh, bodyWide, lineHigh, linesOf, markFont, type PageSize } from './size.ts'
 
@@ -55,17 +55,8 @@ export function gaugeSheet(plan: Plan, cuts: readonly BenchCut[], shop: Shop, pa
     ],
     high,
   )
-  return pages.map((on, at) => (
-    <Page
-      // biome-ignore lint/suspicious/noArrayIndexKey: pages have no other name than their number
-      key={at}
-      page={page}
-      job={plan.name}
-      title="Angle gauges"
-      number={at + 1}
-      of={pages.length}
-      foot={barsFoot}
-    >
+  return numbered({ page, job: plan.name, title: 'Angle gauges', foot: barsFoot }, pages, (on) => (
+    <>
       <div style={{ height: `${high}mm` }}>
         {on.map(({ head, strips }) => (
           <article key={head}>
@@ -77,7 +68,7 @@ export function gaugeSheet(plan: Plan, cuts: readonly BenchCut[], shop: Shop, pa
         ))}
       </div>
       <Bars />
-    </Page>
+    </>
   ))
 }
 

@@ -3,7 +3,7 @@ import { sectionName } from '../core/section/name.ts'
 import type { Shop } from '../core/shop.ts'
 import type { Mm } from '../core/units.ts'
 import { type Block, flow } from './flow.ts'
-import { mm, Page } from './page.tsx'
+import { mm, numbered, orderName } from './page.tsx'
 import { PiecePicture, pieceHigh } from './piece-picture.tsx'
 import { bodyHigh, bodyWide, lineHigh, linesOf, type PageSize } from './size.ts'
 import { boxHigh, boxWide } from './wall.ts'
@@ -62,18 +62,11 @@ export function listBlocks(plan: Plan, shop: Shop, page: PageSize): Block<ListHe
 export function listSheet(plan: Plan, shop: Shop, page: PageSize) {
   const pages = flow(listBlocks(plan, shop, page), bodyHigh(page))
   const indent = plan.quantity > 1 ? labelWide : 0
-  return pages.map((blocks, at) => (
-    <Page
-      // biome-ignore lint/suspicious/noArrayIndexKey: pages have no other name than their number
-      key={at}
-      page={page}
-      job={plan.quantity > 1 ? `${plan.name} × ${plan.quantity}` : plan.name}
-      title="Cut list"
-      number={at + 1}
-      of={pages.length}
-      foot="Tick a piece when it is cut and measured."
-    >
-      {blocks.map(({ head: { part, text }, again, strips }) => (
+  return numbered(
+    { page, job: orderName(plan), title: 'Cut list', foot: 'Tick a piece when it is cut and measured.' },
+    pages,
+    (blocks) =>
+      blocks.map(({ head: { part, text }, again, strips }) => (
         <article className="wall-block" key={part.mark}>
           <div className="wall-row">
             <span className="wall-mark" style={{ width: mm(markWide) }}>
@@ -96,7 +89,6 @@ export function listSheet(plan: Plan, shop: Shop, page: PageSize) {
             </div>
           ))}
         </article>
-      ))}
-    </Page>
-  ))
+      )),
+  )
 }

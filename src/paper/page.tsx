@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react'
+import type { Plan } from '../core/plan-shapes.ts'
 import { fractionOf } from '../core/reading/show.ts'
 import { border, footerHigh, headerHigh, type PageSize } from './size.ts'
 
@@ -31,6 +32,37 @@ export function Page(props: {
         {props.foot}
       </footer>
     </section>
+  )
+}
+
+interface SheetProps {
+  readonly page: PageSize
+  readonly job: string
+  readonly title: string
+  readonly foot: string
+}
+
+/** The pages of a sheet, each with its number and how many there are; `drawn` gives what stands on one. */
+export function numbered<T>(sheet: SheetProps, pages: readonly T[], drawn: (on: T) => ReactNode) {
+  return pages.map((on, at) => (
+    // biome-ignore lint/suspicious/noArrayIndexKey: pages have no other name than their number
+    <Page key={at} {...sheet} number={at + 1} of={pages.length}>
+      {drawn(on)}
+    </Page>
+  ))
+}
+
+/** The job on a sheet that is for the whole order, not for each copy. */
+export const orderName = ({ name, quantity }: Pick<Plan, 'name' | 'quantity'>): string =>
+  quantity > 1 ? `${name} × ${quantity}` : name
+
+/** What a block is about, said again where it goes on over the page. */
+export function Heading({ text, again }: { readonly text: string; readonly again: boolean }) {
+  return (
+    <h2 className="paper-heading">
+      {text}
+      {again ? ', continued' : ''}
+    </h2>
   )
 }
 

@@ -6,7 +6,7 @@ import { partSketch, titleOf } from '../ui/drawing/part-sketch.ts'
 import type { Sketch } from '../ui/drawing/sketch.ts'
 import { SketchPicture } from '../ui/drawing/sketch-picture.tsx'
 import { type Block, flow } from './flow.ts'
-import { Page } from './page.tsx'
+import { numbered, orderName } from './page.tsx'
 import { bodyHigh, bodyWide, lineHigh, linesOf, type PageSize } from './size.ts'
 
 // A drawing of each part: its four faces with angles and layout marks. Numbers are as high as those of a drawing, 3 mm.
@@ -38,18 +38,16 @@ export function partBlocks(plan: Plan, shop: Shop, page: PageSize): Block<string
 
 export function partSheet(plan: Plan, shop: Shop, page: PageSize) {
   const pages = flow(partBlocks(plan, shop, page), bodyHigh(page))
-  return pages.map((blocks, at) => (
-    <Page
-      // biome-ignore lint/suspicious/noArrayIndexKey: pages have no other name than their number
-      key={at}
-      page={page}
-      job={plan.quantity > 1 ? `${plan.name} × ${plan.quantity}` : plan.name}
-      title="Part drawings"
-      number={at + 1}
-      of={pages.length}
-      foot="To scale; what a break leaves out is plain tube."
-    >
-      {blocks.map(({ head, again, strips }, block) => (
+  return numbered(
+    {
+      page,
+      job: orderName(plan),
+      title: 'Part drawings',
+      foot: 'To scale; what a break leaves out is plain tube.',
+    },
+    pages,
+    (blocks) =>
+      blocks.map(({ head, again, strips }, block) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: blocks never move
         <article key={block}>
           <h2 className="part-heading">
@@ -61,7 +59,6 @@ export function partSheet(plan: Plan, shop: Shop, page: PageSize) {
             <SketchPicture key={row} pieces={pieces} perMm={1} unit="mm" label={label} />
           ))}
         </article>
-      ))}
-    </Page>
-  ))
+      )),
+  )
 }

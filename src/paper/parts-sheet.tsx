@@ -7,7 +7,7 @@ import type { Shop } from '../core/shop.ts'
 import type { Mm } from '../core/units.ts'
 import { EndsPicture } from '../ui/drawing/ends.tsx'
 import { type Block, flow } from './flow.ts'
-import { Figure, Page } from './page.tsx'
+import { Figure, Heading, numbered, orderName } from './page.tsx'
 import { bodyHigh, bodyWide, lineHigh, linesOf, markFont, type PageSize } from './size.ts'
 
 // The parts list with the layout marks: what each piece must be, and where it lands.
@@ -80,44 +80,30 @@ export function partsSheet(plan: Plan, shop: Shop, page: PageSize) {
   )
   if (built.length > 0) blocks.push({ head: head('Sizes'), strips: built.map(line) })
   const pages = flow(blocks, bodyHigh(page))
-  return pages.map((on, at) => (
-    <Page
-      // biome-ignore lint/suspicious/noArrayIndexKey: pages have no other name than their number
-      key={at}
-      page={page}
-      job={plan.quantity > 1 ? `${plan.name} × ${plan.quantity}` : plan.name}
-      title="Parts"
-      number={at + 1}
-      of={pages.length}
-      foot={foot}
-    >
-      {on.map(({ head: text, again, strips }, block) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: blocks never move
-        <article key={block}>
-          <h2 className="paper-heading">
-            {text}
-            {again ? ', continued' : ''}
-          </h2>
-          {strips.map((strip, row) =>
-            'part' in strip ? (
-              <PartRow
-                key={strip.part.mark}
-                part={strip.part}
-                quantity={plan.quantity}
-                shop={shop}
-                wide={wide}
-              />
-            ) : (
-              // biome-ignore lint/suspicious/noArrayIndexKey: rows never move
-              <p className="parts-line" key={row}>
-                {strip.text}
-              </p>
-            ),
-          )}
-        </article>
-      ))}
-    </Page>
-  ))
+  return numbered({ page, job: orderName(plan), title: 'Parts', foot }, pages, (on) =>
+    on.map(({ head: text, again, strips }, block) => (
+      // biome-ignore lint/suspicious/noArrayIndexKey: blocks never move
+      <article key={block}>
+        <Heading text={text} again={again} />
+        {strips.map((strip, row) =>
+          'part' in strip ? (
+            <PartRow
+              key={strip.part.mark}
+              part={strip.part}
+              quantity={plan.quantity}
+              shop={shop}
+              wide={wide}
+            />
+          ) : (
+            // biome-ignore lint/suspicious/noArrayIndexKey: rows never move
+            <p className="parts-line" key={row}>
+              {strip.text}
+            </p>
+          ),
+        )}
+      </article>
+    )),
+  )
 }
 
 function PartRow({

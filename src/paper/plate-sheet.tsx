@@ -5,7 +5,7 @@ import { tapOf } from '../core/thread.ts'
 import type { Mm } from '../core/units.ts'
 import { Bars, barsFoot, barsHigh } from './bars.tsx'
 import { type Block, flow } from './flow.ts'
-import { Page } from './page.tsx'
+import { Heading, numbered, orderName } from './page.tsx'
 import { type LaidPlate, laidPlates } from './plate.ts'
 import { points } from './scaled.ts'
 import { bodyHigh, bodyWide, lineHigh, linesOf, type PageSize } from './size.ts'
@@ -112,24 +112,12 @@ export function plateBlocks(plan: Plan, shop: Shop, page: PageSize): Block<strin
 export function plateSheet(plan: Plan, shop: Shop, page: PageSize) {
   const high = bodyHigh(page) - barsHigh
   const pages = flow(plateBlocks(plan, shop, page), high)
-  return pages.map((blocks, at) => (
-    <Page
-      // biome-ignore lint/suspicious/noArrayIndexKey: pages have no other name than their number
-      key={at}
-      page={page}
-      job={plan.quantity > 1 ? `${plan.name} × ${plan.quantity}` : plan.name}
-      title="Plates"
-      number={at + 1}
-      of={pages.length}
-      foot={barsFoot}
-    >
+  return numbered({ page, job: orderName(plan), title: 'Plates', foot: barsFoot }, pages, (blocks) => (
+    <>
       <div style={{ height: `${high}mm` }}>
         {blocks.map(({ head, again, strips }) => (
           <article key={head}>
-            <h2 className="paper-heading">
-              {head}
-              {again ? ', continued' : ''}
-            </h2>
+            <Heading text={head} again={again} />
             {strips.map((strip, row) => (
               // biome-ignore lint/suspicious/noArrayIndexKey: rows never move
               <Row key={row} strip={strip} />
@@ -138,7 +126,7 @@ export function plateSheet(plan: Plan, shop: Shop, page: PageSize) {
         ))}
       </div>
       <Bars />
-    </Page>
+    </>
   ))
 }
 

@@ -3,7 +3,7 @@ import { buildRecord, type RecordSection } from '../core/finish/record.ts'
 import type { Plan } from '../core/plan-shapes.ts'
 import type { Shop } from '../core/shop.ts'
 import { type Block, flow } from './flow.ts'
-import { Page } from './page.tsx'
+import { Heading, Page } from './page.tsx'
 import type { SoFar } from './sheets.ts'
 import { bodyHigh, bodyWide, lineHigh, linesOf, type PageSize } from './size.ts'
 
@@ -70,10 +70,7 @@ export function recordSheet(plan: Plan, shop: Shop, page: PageSize, soFar: SoFar
     >
       {blocks.map(({ head, again, strips }) => (
         <article key={head}>
-          <h2 className="paper-heading">
-            {head}
-            {again ? ', continued' : ''}
-          </h2>
+          <Heading text={head} again={again} />
           {strips.map((text, row) => (
             // biome-ignore lint/suspicious/noArrayIndexKey: rows never move
             <p key={row} className="record-row">

@@ -6,7 +6,7 @@ import { decimals } from '../core/reading/round.ts'
 import type { Mm } from '../core/units.ts'
 import { Bars, barsFoot, barsHigh } from './bars.tsx'
 import { type Block, flow } from './flow.ts'
-import { Page } from './page.tsx'
+import { Heading, numbered, orderName } from './page.tsx'
 import {
   lap,
   type OnPaper,
@@ -97,24 +97,12 @@ export function saddleSheet(plan: Plan, page: PageSize): ReactNode[] {
   })
   if (blocks.length === 0) return []
   const pages = flow(blocks, high)
-  return pages.map((on, at) => (
-    <Page
-      // biome-ignore lint/suspicious/noArrayIndexKey: pages have no other name than their number
-      key={at}
-      page={page}
-      job={plan.quantity > 1 ? `${plan.name} × ${plan.quantity}` : plan.name}
-      title="Saddles"
-      number={at + 1}
-      of={pages.length}
-      foot={barsFoot}
-    >
+  return numbered({ page, job: orderName(plan), title: 'Saddles', foot: barsFoot }, pages, (on) => (
+    <>
       <div style={{ height: `${high}mm` }}>
         {on.map(({ head, again, strips }) => (
           <article key={head}>
-            <h2 className="paper-heading">
-              {head}
-              {again ? ', continued' : ''}
-            </h2>
+            <Heading text={head} again={again} />
             {strips.map(({ text, tile, of }) => (
               <Fragment key={`${tile.column} ${tile.row}`}>
                 {text && <p>{text}</p>}
@@ -125,7 +113,7 @@ export function saddleSheet(plan: Plan, page: PageSize): ReactNode[] {
         ))}
       </div>
       <Bars note={`; paper ${paperThick} mm`} />
-    </Page>
+    </>
   ))
 }
 

@@ -6,7 +6,7 @@ import { say } from '../core/reading/show.ts'
 import { sectionName } from '../core/section/name.ts'
 import type { Shop } from '../core/shop.ts'
 import { type Block, flow } from './flow.ts'
-import { Page } from './page.tsx'
+import { Heading, numbered, orderName } from './page.tsx'
 import { bodyHigh, bodyWide, lineHigh, linesOf, type PageSize } from './size.ts'
 
 // What to buy, and which part comes out of which stick.
@@ -33,23 +33,18 @@ export function stockSheet(plan: Plan, shop: Shop, page: PageSize) {
   })
   const pages = flow([buy, ...sections], bodyHigh(page))
   const drop = shop.says === 'stick and drop' ? 'drop' : 'offcut'
-  return pages.map((on, at) => (
-    <Page
-      // biome-ignore lint/suspicious/noArrayIndexKey: pages have no other name than their number
-      key={at}
-      page={page}
-      job={plan.quantity > 1 ? `${plan.name} × ${plan.quantity}` : plan.name}
-      title={shop.says === 'stick and drop' ? 'Sticks' : 'Lengths'}
-      number={at + 1}
-      of={pages.length}
-      foot="Kerf and clean-up cuts are counted in."
-    >
-      {on.map(({ head, again, strips }) => (
+  return numbered(
+    {
+      page,
+      job: orderName(plan),
+      title: shop.says === 'stick and drop' ? 'Sticks' : 'Lengths',
+      foot: 'Kerf and clean-up cuts are counted in.',
+    },
+    pages,
+    (on) =>
+      on.map(({ head, again, strips }) => (
         <article key={head}>
-          <h2 className="paper-heading">
-            {head}
-            {again ? ', continued' : ''}
-          </h2>
+          <Heading text={head} again={again} />
           {strips.map((strip) =>
             'text' in strip ? (
               <p key={strip.text}>{strip.text}</p>
@@ -58,9 +53,8 @@ export function stockSheet(plan: Plan, shop: Shop, page: PageSize) {
             ),
           )}
         </article>
-      ))}
-    </Page>
-  ))
+      )),
+  )
 }
 
 /** Marks in the order in which they are cut, `A × 3, B × 1`. */

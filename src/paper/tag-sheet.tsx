@@ -1,7 +1,7 @@
 import type { BenchCut, Plan } from '../core/plan-shapes.ts'
 import type { Shop } from '../core/shop.ts'
 import { flow } from './flow.ts'
-import { mm, Page } from './page.tsx'
+import { Heading, mm, numbered, orderName } from './page.tsx'
 import { bodyHigh, bodyWide, type PageSize } from './size.ts'
 import { StickPicture } from './stick-picture.tsx'
 import { type TagStrip, tagBlocks } from './tags.ts'
@@ -9,23 +9,13 @@ import { type TagStrip, tagBlocks } from './tags.ts'
 /** Tags for every stick and every drop that is kept: to be cut out and tied or taped on. */
 export function tagSheet(plan: Plan, cuts: readonly BenchCut[], shop: Shop, page: PageSize) {
   const pages = flow(tagBlocks(plan, cuts, shop, page), bodyHigh(page))
-  return pages.map((blocks, at) => (
-    <Page
-      // biome-ignore lint/suspicious/noArrayIndexKey: pages have no other name than their number
-      key={at}
-      page={page}
-      job={plan.quantity > 1 ? `${plan.name} × ${plan.quantity}` : plan.name}
-      title="Tags"
-      number={at + 1}
-      of={pages.length}
-      foot="Cut out. Paint the mark on the steel too."
-    >
-      {blocks.map(({ head, again, strips }) => (
+  return numbered(
+    { page, job: orderName(plan), title: 'Tags', foot: 'Cut out. Paint the mark on the steel too.' },
+    pages,
+    (blocks) =>
+      blocks.map(({ head, again, strips }) => (
         <article key={head}>
-          <h2 className="paper-heading">
-            {head}
-            {again ? ', continued' : ''}
-          </h2>
+          <Heading text={head} again={again} />
           {strips.map((strip) => (
             <Tags
               key={strip.kind === 'stick' ? strip.tag.stick.id : strip.tags[0]?.id}
@@ -35,9 +25,8 @@ export function tagSheet(plan: Plan, cuts: readonly BenchCut[], shop: Shop, page
             />
           ))}
         </article>
-      ))}
-    </Page>
-  ))
+      )),
+  )
 }
 
 interface TagProps {

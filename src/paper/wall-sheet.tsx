@@ -3,7 +3,7 @@ import type { Shop } from '../core/shop.ts'
 import { type AtCut, lyingAtCuts } from '../ui/drawing/lying.ts'
 import { BenchPicture } from './bench-picture.tsx'
 import { flow } from './flow.ts'
-import { Figure, mm, Page } from './page.tsx'
+import { Figure, mm, numbered, orderName } from './page.tsx'
 import { PiecePicture } from './piece-picture.tsx'
 import { SidePicture } from './side-picture.tsx'
 import { bodyHigh, bodyWide, type PageSize } from './size.ts'
@@ -30,29 +30,17 @@ export function wallSheet(plan: Plan, cuts: readonly BenchCut[], shop: Shop, pag
     [startBlock(cuts, shop, page), ...wallBlocks(plan, cuts, shop, page), ...leftBlocks(plan, shop, page)],
     bodyHigh(page),
   )
-  const job = plan.quantity > 1 ? `${plan.name} × ${plan.quantity}` : plan.name
-  return pages.map((blocks, at) => (
-    <Page
-      // biome-ignore lint/suspicious/noArrayIndexKey: pages have no other name than their number
-      key={at}
-      page={page}
-      job={job}
-      title="Cut sheet"
-      number={at + 1}
-      of={pages.length}
-      foot={foot}
-    >
-      {blocks.map(({ head, again, strips }) => (
-        <article className="wall-block" key={head.setting?.number ?? head.stage}>
-          <Head head={head} again={again} lying={lying} page={page} />
-          {strips.map((strip, row) => (
-            // biome-ignore lint/suspicious/noArrayIndexKey: rows never move
-            <Row key={row} strip={strip} shop={shop} page={page} />
-          ))}
-        </article>
-      ))}
-    </Page>
-  ))
+  return numbered({ page, job: orderName(plan), title: 'Cut sheet', foot }, pages, (blocks) =>
+    blocks.map(({ head, again, strips }) => (
+      <article className="wall-block" key={head.setting?.number ?? head.stage}>
+        <Head head={head} again={again} lying={lying} page={page} />
+        {strips.map((strip, row) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: rows never move
+          <Row key={row} strip={strip} shop={shop} page={page} />
+        ))}
+      </article>
+    )),
+  )
 }
 
 interface HeadProps {

@@ -1,6 +1,6 @@
 import type { Plan } from '../core/plan-shapes.ts'
 import { flow } from './flow.ts'
-import { Box, Page } from './page.tsx'
+import { Box, Heading, numbered } from './page.tsx'
 import { bodyHigh, type PageSize } from './size.ts'
 import { type WeldRow, weldBlocks } from './weld.ts'
 
@@ -9,32 +9,18 @@ const foot = 'Helmet, air, no fire nearby. Galvanized: strip it first.'
 /** The weld sheet: one for each copy of the order. */
 export function weldSheet(plan: Plan, page: PageSize) {
   const pages = flow(weldBlocks(plan, page), bodyHigh(page))
-  return pages.map((blocks, at) => (
-    <Page
-      // biome-ignore lint/suspicious/noArrayIndexKey: pages have no other name than their number
-      key={at}
-      page={page}
-      job={plan.name}
-      title="Weld sheet"
-      number={at + 1}
-      of={pages.length}
-      foot={foot}
-    >
-      {blocks.map(({ head, again, strips }, block) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: blocks never move
-        <article key={block}>
-          <h2 className="paper-heading">
-            {head}
-            {again ? ', continued' : ''}
-          </h2>
-          {strips.map((row, line) => (
-            // biome-ignore lint/suspicious/noArrayIndexKey: rows never move
-            <Row key={line} row={row} />
-          ))}
-        </article>
-      ))}
-    </Page>
-  ))
+  return numbered({ page, job: plan.name, title: 'Weld sheet', foot }, pages, (blocks) =>
+    blocks.map(({ head, again, strips }, block) => (
+      // biome-ignore lint/suspicious/noArrayIndexKey: blocks never move
+      <article key={block}>
+        <Heading text={head} again={again} />
+        {strips.map((row, line) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: rows never move
+          <Row key={line} row={row} />
+        ))}
+      </article>
+    )),
+  )
 }
 
 function Row({ row }: { readonly row: WeldRow }) {

@@ -105,11 +105,11 @@ export function TableLayout({ loops, bench }: { readonly loops: readonly Loop[];
           </table>
           {layout.diagonals.length > 0 && (
             <p>
-              Check the lines, corner to corner:{' '}
+              Check the lines, from corner to corner.{' '}
               {layout.diagonals.map(({ id: key, from, to, expected }, at) => (
                 <span key={key}>
-                  {at > 0 ? ', ' : ''}
-                  {from} to {to} <LengthText of={showLength(expected, reading)} />
+                  {at > 0 ? '; ' : ''}
+                  {from} to {to}: <LengthText of={showLength(expected, reading)} />
                 </span>
               ))}
               .
