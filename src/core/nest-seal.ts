@@ -54,6 +54,3 @@ export async function sealNest(
 /** Whether a nest is what its id says: false for one that was changed after it was sealed. */
 export const isSealed = async (nest: Nest, hash: (text: string) => Promise<string>): Promise<boolean> =>
   (await hash(contentOf(nest))) === nest.id
-
-/** Whether two nests say the same, whatever the order of their fields. */
-export const sameNest = (a: Nest, b: Nest): boolean => a.id === b.id && contentOf(a) === contentOf(b)

@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto'
 import { describe, expect, test } from 'vitest'
-import { canonical, isSealed, sameNest, sealNest } from '../../src/core/nest-seal.ts'
+import { canonical, isSealed, sealNest } from '../../src/core/nest-seal.ts'
 import { solve } from '../../src/nest/solve.ts'
 import { mill, part, problem } from './stock.ts'
 
@@ -40,7 +40,6 @@ describe('a sealed nest', () => {
     const back = JSON.parse(JSON.stringify(nest))
     const turned = Object.fromEntries(Object.entries(back).reverse()) as unknown as typeof nest
     expect(await isSealed(turned, hash)).toBe(true)
-    expect(sameNest(nest, turned)).toBe(true)
   })
 
   test('with another parent, solver or job is another nest', async () => {
@@ -50,8 +49,6 @@ describe('a sealed nest', () => {
       ),
     )
     expect(new Set(ids).size).toBe(4)
-    const [a, b] = await Promise.all([sealNest(input, hash), sealNest({ ...input, parent: 'x' }, hash)])
-    expect(sameNest(a, b)).toBe(false)
   })
 
   test('canonical text: keys in order, absent fields gone, −0 is 0', () => {

@@ -3,8 +3,8 @@
 // side lies at the fence on a stop is common practice.
 import { describe, expect, test } from 'vitest'
 import { squareEnd, turned } from '../../src/core/saw/lying.ts'
-import { settingOf, slopeOf } from '../../src/core/saw/setting.ts'
-import { cornerLoss, readAtSquare, stopFor, stopOf } from '../../src/core/saw/stop.ts'
+import { settingOf } from '../../src/core/saw/setting.ts'
+import { cornerLoss, stopFor, stopOf } from '../../src/core/saw/stop.ts'
 
 type Point = readonly [x: number, y: number]
 const tan = (deg: number) => Math.tan((deg * Math.PI) / 180)
@@ -138,18 +138,11 @@ describe('the table, for 40 tube at 30° and 404 mm', () => {
   })
 })
 
-test('read at square, a pivot 60 behind the fence and a kerf of 2.5 put the stop 34.8 off at 30°, by turning the teeth', () => {
-  // The keep-side teeth are a line half a kerf from the pivot; swung about the pivot it crosses the fence elsewhere.
-  const crossing = (deg: number) => {
-    const [c, s] = [Math.cos((deg * Math.PI) / 180), Math.sin((deg * Math.PI) / 180)]
-    // Point and direction of the line after the turn, pivot at (0, −60); along it to y = 0.
-    const [x, y] = [1.25 * c, -60 + 1.25 * s]
-    return x + ((0 - y) / c) * -s
-  }
-  expect(Math.abs(crossing(-30) - crossing(0))).toBeCloseTo(readAtSquare(60, 2.5, 30), 9)
-  expect(readAtSquare(60, 2.5, 30)).toBeCloseTo(34.8, 1)
-  expect(readAtSquare(60, 2.5, 0)).toBe(0)
-})
+/** Slopes that a setting of the blade cuts: its plane is (cos t cos s, cos t sin s, sin t)·(x, y, z) = 0. */
+function slopeOf({ swing, tilt }: { readonly swing: number; readonly tilt: number }) {
+  const [s, t] = [swing, tilt].map((deg) => (deg * Math.PI) / 180) as [number, number]
+  return { p: -Math.tan(s), q: -Math.tan(t) / Math.cos(s) }
+}
 
 describe('compound ends', () => {
   test('50 tube, R 6, 30°/20°: the steel stops 1.7 mm short of the sharp box, found by walking the rounded outline', () => {

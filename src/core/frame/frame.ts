@@ -143,6 +143,3 @@ export interface Frame {
   /** World z of the floor. */
   readonly floor: Mm
 }
-
-/** The angle of a cut from square, degrees. */
-export type FromSquare = Deg

@@ -3,6 +3,7 @@ import { type Nest, piecesIn } from '../nest.ts'
 import type { BenchCut, HandCut, Part, Product, Program, Run, SetUp, Turn } from '../plan-shapes.ts'
 import { sameLength } from '../tolerance.ts'
 import type { Mm } from '../units.ts'
+import { lostPlaces } from './lost.ts'
 import { sameSetting } from './setting.ts'
 import { fill, type Slot, steelName } from './slots.ts'
 
@@ -13,34 +14,6 @@ type Draft = Omit<BenchCut, 'index' | 'newSetUp' | 'done' | 'lost' | 'parent'> &
 interface Cleaned {
   readonly loss: Mm
   readonly turns: readonly Turn[]
-}
-
-/**
- * Places that stay empty, by product id, with the miscut that is to blame: what went wrong under this nest takes the place
- * that it was cut for, behind all that came out well, and with it those of what was to be cut from it. Blanks come before
- * halves and halves before pieces: what is lost already is not lost again.
- */
-function lostPlaces(
-  places: readonly Slot[],
-  nest: Nest,
-  made: readonly Made[],
-  spoiled: readonly Spoiled[],
-  jobs: readonly string[],
-): ReadonlyMap<string, string> {
-  const lost = new Map<string, string>()
-  for (const stage of ['blank', 'half', 'piece'] as const) {
-    const wrong = spoiled.filter((one) => one.nest === nest.id && one.stage === stage)
-    if (wrong.length === 0) continue
-    const open = places.filter(({ product }) => !lost.has(product.id))
-    const all = [...made, ...wrong.map((one): Made => ({ ...one, used: false }))]
-    const filled = fill(open, nest, all, jobs)
-    for (const { product, before } of open) {
-      const fact = filled.get(product.id)
-      const why = wrong.some(({ id }) => id === fact) ? fact : before && lost.get(before.product.id)
-      if (why !== undefined) lost.set(product.id, why)
-    }
-  }
-  return lost
 }
 
 /**
@@ -296,15 +269,6 @@ export function nextCut(cuts: readonly BenchCut[]): BenchCut | undefined {
   const madeHere = new Set(cuts.map(({ product }) => product.id))
   const open = cuts.filter(isOpen)
   return open.find(({ loaded, parent }) => parent !== undefined || !madeHere.has(loaded)) ?? open[0]
-}
-
-/** How many cuts of a set-up are done, of how many. */
-export function setUpProgress(
-  cuts: readonly BenchCut[],
-  setUpId: string,
-): { readonly done: number; readonly of: number } {
-  const its = cuts.filter(({ setUp }) => setUp.id === setUpId)
-  return { done: its.filter(({ done }) => done !== undefined).length, of: its.length }
 }
 
 /**

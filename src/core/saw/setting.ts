@@ -1,6 +1,6 @@
 import type { Slope } from '../nest.ts'
 import { sameAngle } from '../tolerance.ts'
-import { type Deg, toDeg, toRad } from '../units.ts'
+import { type Deg, toDeg } from '../units.ts'
 
 /**
  * How head and blade are set, degrees. Swing: the blade plane leaves the fence as x = −y·tan(swing); negative: its end
@@ -56,13 +56,6 @@ export const rampOf = ({ p, q }: Slope): Setting => ({
   roll: 0,
   ramp: degrees(Math.atan(-q)),
 })
-
-/** Slopes that a setting of the blade cuts: the way back. */
-export function slopeOf({ swing, tilt }: Blade): Slope {
-  const p = -Math.tan(toRad(swing))
-  const q = -Math.tan(toRad(tilt)) / Math.cos(toRad(swing))
-  return { p: p || 0, q: q || 0 }
-}
 
 export const sameSetting = (one: Setting, two: Setting): boolean =>
   Math.abs(one.swing - two.swing) <= sameAngle &&

@@ -55,15 +55,6 @@ export function stopAt(piece: Lying, setting: Setting, cornerRadius: Mm): Mm {
 }
 
 /**
- * By how much a stop that is read with the head at square is off once it is swung, mm: the pivot stands `pivot` behind the
- * fence line of the teeth, and the kerf's keep side turns with it. p·tan a + (k/2)(1/cos a − 1).
- */
-export const readAtSquare = (pivot: Mm, kerf: Mm, swing: Deg): Mm => {
-  const a = toRad(Math.abs(swing))
-  return pivot * Math.tan(a) + (kerf / 2) * (1 / Math.cos(a) - 1)
-}
-
-/**
  * The piece while its leading end is still square: its trailing end is final, and its leading end is `spare` beyond
  * the final one's point, so that the second cut takes the whole end off.
  */

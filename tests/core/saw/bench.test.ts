@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest'
 import type { Made } from '../../../src/core/facts.ts'
 import type { Nest } from '../../../src/core/nest.ts'
 import type { BenchCut, Part, Run } from '../../../src/core/plan-shapes.ts'
-import { benchCuts, cutFact, nextCut, setUpProgress, sparesOf } from '../../../src/core/saw/bench.ts'
+import { benchCuts, cutFact, nextCut, sparesOf } from '../../../src/core/saw/bench.ts'
 import { planRun } from '../../../src/core/saw/run.ts'
 import { nest, nestSection, part, shop } from './sample.ts'
 
@@ -111,19 +111,6 @@ describe('six sides and a leg, from two sticks', () => {
     expect(cuts.filter(({ parent }) => parent).map(({ product, parent }) => [product.id, parent])).toEqual([
       ['A4.m', 'd:1'],
     ])
-  })
-
-  test('progress of a set-up: 2 of 6 blanks', () => {
-    let made: readonly Made[] = []
-    for (const id of ['A1.b', 'A2.b']) {
-      const cut = benchCuts(run, on, made).find(({ product }) => product.id === id)!
-      made = madeBy(cut, `d:${id}`, on, made)
-    }
-    const cuts = benchCuts(run, on, made)
-    const ids = [
-      ...new Set(cuts.filter(({ product }) => product.kind === 'blank').map(({ setUp }) => setUp.id)),
-    ]
-    expect(ids.map((id) => setUpProgress(cuts, id))).toEqual([{ done: 2, of: 6 }])
   })
 
   test('two tablets cut the same blank: two pieces of steel, the next place is filled too', () => {
