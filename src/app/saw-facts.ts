@@ -1,7 +1,7 @@
 import { stickName } from '../core/facts/rack.ts'
 import type { Bodies, FactDraft } from '../core/facts.ts'
 import type { Nest } from '../core/nest.ts'
-import type { BenchCut } from '../core/plan-shapes.ts'
+import type { BenchCut, HandCut } from '../core/plan-shapes.ts'
 import { say } from '../core/reading/show.ts'
 import type { Section } from '../core/section/section.ts'
 import { sameLength } from '../core/tolerance.ts'
@@ -9,7 +9,6 @@ import type { Mm } from '../core/units.ts'
 import { attempt, type Desk, Refusal } from './desk.ts'
 import { acceptance, openingsOf } from './floor.ts'
 import { record } from './publish.ts'
-import { sticksOf } from './rack.ts'
 import { pieceLength } from './remains.ts'
 import type { Actions, Wrong } from './state.ts'
 
@@ -28,6 +27,21 @@ interface Spoilt {
   readonly length: Mm
   readonly nest: Nest
   readonly copy?: number
+}
+
+/** Section and length of what a stick of this nest gives for a mark. */
+function onStick(
+  nest: Nest,
+  id: string | undefined,
+  mark: string,
+  label: string,
+): Pick<Spoilt, 'section' | 'length'> {
+  for (const section of nest.sections) {
+    const stick = section.sticks.find((one) => one.id === id)
+    const length = stick && pieceLength(section, stick, mark)
+    if (length !== undefined) return { section: section.section, length }
+  }
+  throw new Refusal(`${label}: it is not known how long it was, so nothing can be said of what is left.`)
 }
 
 export function sawActions(desk: Desk): SawActions {
@@ -54,7 +68,8 @@ export function sawActions(desk: Desk): SawActions {
     const view = views[id]
     if ('cut' in of) {
       const asked = of.cut.product
-      const cut = view?.cuts.find(({ product }) => product.id === asked.id && product.key === asked.key)
+      const all: readonly (BenchCut | HandCut)[] = view ? [...view.cuts, ...view.byHand] : []
+      const cut = all.find(({ product }) => product.id === asked.id && product.key === asked.key)
       if (!view?.nest || !cut || cut.lost !== undefined)
         throw new Refusal(
           `${asked.id} is not in the plan any more, so nothing was written. Look at the set-up again.`,
@@ -64,15 +79,18 @@ export function sawActions(desk: Desk): SawActions {
     }
     return spoiltPiece(of.piece)
 
-    function openCut(nest: Nest, cut: BenchCut): Spoilt {
-      const { copy, length } = cut.product
-      return {
-        meant: desk.planner.cutFact(cut),
-        section: cut.setUp.section,
-        length: length ?? cut.setUp.stop,
-        nest,
-        ...(copy === undefined ? {} : { copy }),
-      }
+    function openCut(nest: Nest, cut: BenchCut | HandCut): Spoilt {
+      const { copy, mark } = cut.product
+      const meant = desk.planner.cutFact(cut)
+      const more = { nest, ...(copy === undefined ? {} : { copy }) }
+      if ('setUp' in cut)
+        return {
+          meant,
+          section: cut.setUp.section,
+          length: cut.product.length ?? cut.setUp.stop,
+          ...more,
+        }
+      return { meant, ...onStick(nest, cut.stick, mark ?? '', meant.label), ...more }
     }
 
     function spoiltPiece(piece: string): Spoilt {
@@ -80,16 +98,10 @@ export function sawActions(desk: Desk): SawActions {
       const nest = desk.nests.get(made?.nest ?? '')
       if (!made || !nest || made.used)
         throw new Refusal('This piece is not there any more: it was cut further, or taken back.')
-      const at = sticksOf(nest).find(({ stick }) => stick.id === made.stick)
-      const section = nest.sections.find((one) => one.sticks.some(({ id: stick }) => stick === made.stick))
-      const length = section && at && pieceLength(section, at.stick, made.mark)
-      if (!at || length === undefined)
-        throw new Refusal(
-          `${made.label}: it is not known how long it was, so nothing can be said of what is left.`,
-        )
       const { stage, key, mark, label, copy } = made
       const meant = { stage, key, mark, label, from: { piece } }
-      return { meant, section: at.section, length, nest, ...(copy === undefined ? {} : { copy }) }
+      const lay = onStick(nest, made.stick, mark, label)
+      return { meant, ...lay, nest, ...(copy === undefined ? {} : { copy }) }
     }
   }
 

@@ -23,11 +23,13 @@ export interface Nesting {
   readonly text?: string
   /** The job was changed after this nest was accepted: what is still open waits for `planRest`. */
   readonly rest?: true
+  /** With `rest`: every piece that the job now asks for is cut, so that nothing is left to plan. */
+  readonly allCut?: true
 }
 
 /** A cut that went wrong: one still to be checked off, or a piece that was (its cut fact). */
 export interface Wrong {
-  readonly of: { readonly cut: BenchCut } | { readonly piece: string }
+  readonly of: { readonly cut: BenchCut | HandCut } | { readonly piece: string }
   readonly why: string
   /** What can still be cut from, mm, on its short side; 0 for nothing. */
   readonly left: number

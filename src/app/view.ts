@@ -149,7 +149,8 @@ export function viewOf(desk: Desk, state: AppState, id: string): JobView | undef
   if (acceptedId !== undefined && !accepted)
     return { ...view, nesting: { state: 'accepted', text: absent, rest: true } }
   if (accepted) {
-    if (!standing(desk, state, accepted, plan))
+    if (!standing(desk, state, accepted, plan)) {
+      const all = openDemand(plan.demand, progress.made, id, undefined).length === 0
       return {
         ...view,
         nest: accepted,
@@ -157,17 +158,16 @@ export function viewOf(desk: Desk, state: AppState, id: string): JobView | undef
           ...(search?.nesting ?? {
             ...costOf(accepted.sections),
             state: 'accepted',
-            text:
-              openDemand(plan.demand, progress.made, id, undefined).length === 0
-                ? allCut
-                : changedOf(accepted),
+            text: all ? allCut : changedOf(accepted),
           }),
           rest: true,
+          ...(all ? { allCut: true } : {}),
         },
         // Without a run nobody knows which blanks will be used, so only finished pieces are said.
         ...sparesIn(desk, state, job, plan, []),
         ...offered(desk, state, id),
       }
+    }
     const stands = judged(desk, state, view, plan, accepted, {
       ...costOf(accepted.sections),
       state: 'accepted',

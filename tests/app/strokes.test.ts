@@ -1,5 +1,6 @@
 import { afterEach, describe, expect, test, vi } from 'vitest'
 import { rackMarks } from '../../src/core/facts/rack-mark.ts'
+import type { HandCut } from '../../src/core/plan-shapes.ts'
 import type { Shop } from '../../src/core/shop.ts'
 import { dropMarks } from '../../src/paper/drop-marks.ts'
 import { closeTabs, freshName } from '../storage/faulty.ts'
@@ -156,6 +157,39 @@ describe('two pieces of 800 with ends of 60° on a saw of 45°, and one square',
     await tablet.actions.cutByHand(id, 'A1')
     await tablet.actions.undo(id)
     expect(byHand(tablet, id)[0]).toEqual(['A1', false, true])
+  })
+
+  const miscut = (
+    tablet: Tablet,
+    id: string,
+    piece: { readonly cut: HandCut } | { readonly piece: string },
+  ) => tablet.actions.miscut(id, { of: piece, why: 'bad end', left: 600, ends: ['mill', 'mill'] })
+
+  test('one that goes wrong in the hand takes its blank with it: 600 of it lie on the rack, another is planned', async () => {
+    const { tablet, id } = await asked()
+    await sawAll(tablet, id)
+    expect(await miscut(tablet, id, { cut: tablet.view(id).byHand[0]! })).toBe(true)
+    expect(tablet.view(id).missing).toEqual(['A1'])
+    expect(tablet.state().progress.rack.map(({ length }) => length)).toEqual([600])
+    await tablet.actions.planRest(id)
+    await tablet.actions.acceptRest(id)
+    await sawAll(tablet, id)
+    expect(byHand(tablet, id).map(([, , parent]) => parent)).toEqual([true, true])
+    for (const [piece] of byHand(tablet, id)) await tablet.actions.cutByHand(id, String(piece))
+    expect(tablet.view(id).missing).toEqual([])
+    expect(
+      tablet.state().progress.made.filter(({ stage, mark }) => stage === 'piece' && mark === 'A'),
+    ).toHaveLength(2)
+  })
+
+  test('one that was checked off and is found bad counts no more; Undo gives it back', async () => {
+    const { tablet, id } = await asked()
+    await sawAll(tablet, id)
+    await tablet.actions.cutByHand(id, 'A1')
+    expect(await miscut(tablet, id, { piece: tablet.view(id).byHand[0]!.done! })).toBe(true)
+    expect(tablet.view(id).missing).toEqual(['A1'])
+    await tablet.actions.undo(id)
+    expect(byHand(tablet, id)[0]).toEqual(['A1', true, false])
   })
 
   test('a blank spoiled by a miscut leaves its piece without steel, and that is said', async () => {

@@ -1,23 +1,34 @@
 import type { JobView } from '../../app/state.ts'
 import { useShop } from '../app.ts'
+import { hrefOf } from '../shell/route.ts'
 import { BladesChanged } from './other-blade.tsx'
 import { Rest } from './rest.tsx'
 import { Spares } from './waiting.tsx'
 
-/** The job is no longer what the accepted nest cuts: nothing may be cut by it until the rest is planned again. */
+/**
+ * The job is no longer what the accepted nest cuts: nothing may be cut by it until the rest is planned again. Where all
+ * that it asks for is cut there is nothing to plan.
+ */
 export function Changed({ view, onUndo }: { view: JobView; onUndo?: () => void }) {
   const shop = useShop()
+  const { allCut } = view.nesting
   return (
     <section className="station-state">
-      <h1>The job was changed after it was laid out</h1>
+      <h1>{allCut ? 'All of it is cut' : 'The job was changed after it was laid out'}</h1>
       <p>
         {view.nesting.state === 'accepted' && view.nesting.text
           ? view.nesting.text
           : 'What is cut stays cut; what is still open is planned again on the steel that is left.'}
       </p>
-      <BladesChanged shop={shop} />
+      {!allCut && <BladesChanged shop={shop} />}
       <Spares spares={view.spares} shop={shop} />
-      <Rest view={view} />
+      {allCut ? (
+        <a className="button go" href={hrefOf({ station: 'weld', job: view.id })}>
+          Go to Weld
+        </a>
+      ) : (
+        <Rest view={view} />
+      )}
       {onUndo && (
         <button type="button" onClick={onUndo}>
           Undo the last thing done

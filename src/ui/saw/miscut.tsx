@@ -5,9 +5,11 @@ import type { JobView, Wrong } from '../../app/state.ts'
 import { rackMarks } from '../../core/facts/rack-mark.ts'
 import type { Progress } from '../../core/facts.ts'
 import type { Nest } from '../../core/nest.ts'
-import type { BenchCut } from '../../core/plan-shapes.ts'
+import type { BenchCut, HandCut, Part, Product } from '../../core/plan-shapes.ts'
 import { parseLength } from '../../core/reading/parse.ts'
 import { readingStep, say } from '../../core/reading/show.ts'
+import { isOpen } from '../../core/saw/bench.ts'
+import type { Section } from '../../core/section/section.ts'
 import type { Shop } from '../../core/shop.ts'
 import { wholeSlack } from '../../core/tolerance.ts'
 import { tanDeg } from '../../core/units.ts'
@@ -20,25 +22,57 @@ import { calledOf, sayCalled } from './say.ts'
 const whys = ['too short', 'wrong angle', 'bad end'] as const
 type Why = (typeof whys)[number]
 
-/** The cuts that may have gone wrong: the one at hand, then those checked off, the last first. */
-function suspects(
-  cuts: readonly BenchCut[],
-  now: readonly BenchCut[],
-  progress: Progress,
-): readonly BenchCut[] {
-  const whenMade = new Map(progress.made.map(({ id }, at) => [id, at]))
-  const there = new Set(progress.made.filter(({ used }) => !used).map(({ id }) => id))
-  const done = cuts
-    .filter((cut) => cut.done !== undefined && there.has(cut.done))
-    .sort((a, b) => whenMade.get(b.done!)! - whenMade.get(a.done!)!)
-  return [...now, ...done]
+/** A piece that may have gone wrong, at the saw or by hand. */
+interface Suspect {
+  readonly cut: BenchCut | HandCut
+  readonly product: Product
+  readonly section: Section
+  /** What it was to be, mm, from tip to tip. */
+  readonly length: number
+  /** What can be cut from it where it is whole but for one bad end, mm: its short side. */
+  readonly short: number
 }
 
-/** What can be cut from a piece that is whole but for one bad end, mm: its short side. */
-function wholeLength({ product, setUp }: BenchCut): number {
-  const short = product.kind === 'piece' && product.key ? shortSide(product.key) : undefined
+const shortOf = ({ kind, key }: Product): number | undefined =>
+  kind === 'piece' && key ? shortSide(key) : undefined
+
+function atSaw(cut: BenchCut): Suspect {
+  const { product, setUp } = cut
+  const length = product.length ?? setUp.stop
   const leans = product.kind === 'half' ? setUp.section.width * tanDeg(Math.abs(setUp.swing)) : 0
-  return short ?? Math.max(0, (product.length ?? setUp.stop) - leans)
+  const short = shortOf(product) ?? Math.max(0, length - leans)
+  return { cut, product, section: setUp.section, length, short }
+}
+
+/** A piece made by hand, of the steel that its stick is. */
+function byHand(cut: HandCut, nest: Nest, parts: readonly Part[]): readonly Suspect[] {
+  const { product, stick } = cut
+  const at = nest.sections.find(({ sticks }) => sticks.some(({ id }) => id === stick))
+  const part = parts.find(({ key }) => key === product.key)
+  if (!at || !part) return []
+  const length = part.printed.longPoint.mm
+  return [{ cut, product, section: at.section, length, short: shortOf(product) ?? length }]
+}
+
+/**
+ * What may have gone wrong: the cut at hand, then what was checked off, the last first, then what is still to be made by
+ * hand. That is at hand where the saw is done.
+ */
+function suspects(
+  { cuts, byHand: hands, plan }: JobView,
+  nest: Nest,
+  now: readonly BenchCut[],
+  progress: Progress,
+): readonly Suspect[] {
+  const parts = plan?.cutParts ?? plan?.parts ?? []
+  const whenMade = new Map(progress.made.map(({ id }, at) => [id, at]))
+  const there = new Set(progress.made.filter(({ used }) => !used).map(({ id }) => id))
+  const made = hands.flatMap((one) => byHand(one, nest, parts))
+  const open = made.filter(({ cut }) => isOpen(cut))
+  const done = [...cuts.map(atSaw), ...made]
+    .filter(({ cut }) => cut.done !== undefined && there.has(cut.done))
+    .sort((a, b) => whenMade.get(b.cut.done!)! - whenMade.get(a.cut.done!)!)
+  return cuts.some(isOpen) ? [...now.map(atSaw), ...done, ...open] : [...open, ...done]
 }
 
 /** A cut went wrong: which, how, and what is left of it. What that means is said at once, and the rest is planned. */
@@ -56,23 +90,27 @@ export function Miscut(props: {
   const shop = useShop()
   const progress = useApp((state) => state.progress)
   const products = view.plan?.run?.products ?? []
-  const found = suspects(view.cuts, now, progress)
+  const found = suspects(view, nest, now, progress)
   const meant = found.filter(({ product }) => product.id === props.of)
   const all = [...meant, ...found.filter((one) => !meant.includes(one))]
   const [which, setWhich] = useState(all[0]?.product.id)
   const [why, setWhy] = useState<Why>('too short')
   const [typed, setTyped] = useState<string | null>(null)
   const [busy, setBusy] = useState(false)
-  const cut = all.find(({ product }) => product.id === which) ?? all[0]
-  if (!cut) return <p className="elsewhere">Nothing is cut yet that could have gone wrong.</p>
+  const one = all.find(({ product }) => product.id === which) ?? all[0]
+  if (!one) return <p className="elsewhere">Nothing is cut yet that could have gone wrong.</p>
 
-  const name = (one: BenchCut) => sayCalled(calledOf(one.product, products))
+  const { cut, product, section } = one
+  const isByHand = ({ cut }: Suspect) => !('setUp' in cut)
+  const name = (one: Suspect) => (isByHand(one) ? one.product.id : sayCalled(calledOf(one.product, products)))
+  const place = (one: Suspect) =>
+    isByHand(one) ? ', by hand' : one.cut.done === undefined ? ', on the saw' : ''
   const read = typed === null || typed.trim() === '' ? undefined : parseLength(typed, unitsOf(shop.reading))
   const step = readingStep(shop.reading)
-  const derived = why === 'too short' ? undefined : Math.floor(wholeLength(cut) / step + wholeSlack) * step
+  const derived = why === 'too short' ? undefined : Math.floor(one.short / step + wholeSlack) * step
   const left = read?.ok ? read.value.mm : derived
-  const mitered = cut.product.kind === 'half' || cut.product.kind === 'piece'
-  const bad = why !== 'too short' || (mitered && wholeLength(cut) < (cut.product.length ?? 0))
+  const mitered = product.kind === 'half' || product.kind === 'piece'
+  const bad = why !== 'too short' || (mitered && one.short < one.length)
   const ends = [bad ? 'mill' : 'cut', mitered && bad ? 'mill' : 'cut'] as const
   const end = async (length: number) => {
     if (busy) return
@@ -91,10 +129,10 @@ export function Miscut(props: {
       <h1 id="miscut-head">What went wrong?</h1>
       <Choice
         label="Which piece"
-        value={cut.product.id}
+        value={product.id}
         options={[first!, ...others.slice(0, shownBeside)].map((one) => ({
           value: one.product.id,
-          label: `${name(one)}${one.done === undefined ? ', on the saw' : ''}`,
+          label: `${name(one)}${place(one)}`,
         }))}
         onChange={setWhich}
       />
@@ -117,7 +155,7 @@ export function Miscut(props: {
         onChange={setWhy}
       />
       <LengthField
-        label={`What can still be cut from ${name(cut)}`}
+        label={`What can still be cut from ${name(one)}`}
         value={typed ?? (derived === undefined ? '' : derived)}
         reading={shop.reading}
         optional
@@ -126,10 +164,10 @@ export function Miscut(props: {
       />
       {left !== undefined && left > 0 && (
         <p className="miscut-fits">
-          {sayFits(fitsIn(nest, view.cuts, cut.setUp.section, { length: left, ends }), shop)}
+          {sayFits(fitsIn(nest, view.cuts, section, { length: left, ends }), shop)}
         </p>
       )}
-      <p className="miscut-again">{sayAgain(cut, nest, progress, shop)}</p>
+      <p className="miscut-again">{sayAgain(one, nest, progress, shop)}</p>
       <div className="state-keys">
         <button
           type="button"
@@ -140,7 +178,7 @@ export function Miscut(props: {
           {left !== undefined && left > 0 ? `Keep ${say(left, shop.reading)} of it` : 'Keep what is left'}
         </button>
         <button type="button" className="go" disabled={busy} onClick={() => void end(0)}>
-          Scrap {calledOf(cut.product, products).piece}
+          Scrap {calledOf(product, products).piece}
         </button>
         <button type="button" onClick={props.onEnd}>
           Back
@@ -156,15 +194,20 @@ function sayFits(fit: ReturnType<typeof fitsIn>, shop: Shop): string {
   return `Fits in what is left: ${parts.join('; ')}.`
 }
 
-function sayAgain(cut: BenchCut, nest: Nest, progress: Progress, shop: Shop): string {
+function sayAgain(
+  { product, section, length: long }: Suspect,
+  nest: Nest,
+  progress: Progress,
+  shop: Shop,
+): string {
   const says = saysOf(shop)
   const piece = nest.sections
     .flatMap(({ sticks }) => sticks.flatMap(({ pieces }) => pieces))
-    .find(({ mark }) => mark === cut.product.mark)
-  const length = piece ? piece.ends[0].x - piece.ends[1].x : (cut.product.length ?? cut.setUp.stop)
-  const steel = steelAgain(nest, progress, cut.setUp.section, length)
+    .find(({ mark }) => mark === product.mark)
+  const length = piece ? piece.ends[0].x - piece.ends[1].x : long
+  const steel = steelAgain(nest, progress, section, length)
   const marks = rackMarks(progress.rack)
-  const mark = cut.product.mark ?? cut.product.id
+  const mark = product.mark ?? product.id
   if (steel.length === 0) return `No steel is there for another ${mark}: the new plan says what to buy.`
   const words = steel.slice(0, 3).map((one) => {
     const long = say(one.length, shop.reading)

@@ -1,6 +1,7 @@
 import { act, fireEvent, screen, waitFor, within } from '@testing-library/react'
 import { describe, expect, test, vi } from 'vitest'
 import type { Wrong } from '../../../src/app/state.ts'
+import type { HandCut } from '../../../src/core/plan-shapes.ts'
 import { Saw } from '../../../src/ui/saw/saw.tsx'
 import { cutsWith, nest, plan, shop } from './bench-run.ts'
 import { fakeApp, noProgress, viewWith } from './fake-app.tsx'
@@ -328,6 +329,14 @@ describe('nothing to cut', () => {
     expect(app.actions.planRest).toHaveBeenCalledWith('job-1', [])
   })
 
+  test('changed so that all it asks for is cut: no plan is offered, the way on is Weld', () => {
+    open(viewWith({ cuts: [], nesting: { state: 'accepted', rest: true, allCut: true }, spares: ['A2'] }))
+    expect(screen.getByRole('heading', { name: 'All of it is cut' })).toBeTruthy()
+    expect(screen.getByText('1 spare piece:')).toBeTruthy()
+    expect(screen.queryByRole('button', { name: 'Plan what is left' })).toBeNull()
+    expect(screen.getByRole('link', { name: 'Go to Weld' })).toBeTruthy()
+  })
+
   test('sizes that stopped working leave the last good plan, marked', () => {
     open(viewWith({ stale: true, problems: [{ code: 'x', text: 'A size of 0 is not possible.' }] }))
     expect(screen.getByRole('alert').textContent).toContain('A size of 0 is not possible.')
@@ -394,6 +403,27 @@ describe('a cut that went wrong', () => {
     expect(wrong).toMatchObject({ why: 'bad end', left: 404, ends: ['mill', 'cut'] })
     expect('cut' in wrong.of && wrong.of.cut.product.id).toBe('A2.b')
     expect(screen.queryByRole('heading', { name: 'What went wrong?' })).toBeNull()
+  })
+
+  test('a piece left to the hand is meant first once the saw is done', async () => {
+    const [part] = plan.parts
+    const { mark, key } = part!
+    const hand = (id: string): HandCut => ({
+      left: { piece: id, mark, code: 'beyond-the-saw', why: 'too steep', ways: [] },
+      product: { id, from: 'S1', kind: 'piece', mark, key, makes: [id] },
+      stick: 'S1',
+    })
+    const cuts = cutsWith(viewWith().cuts.map(({ product }) => product.id))
+    const app = open(viewWith({ cuts, byHand: [hand('A8'), hand('A9')] }))
+    const miscut = vi.fn(async (_id: string, _wrong: Wrong) => true)
+    Object.assign(app.actions, { miscut })
+    fireEvent.click(main('Miscut'))
+    expect(screen.getByRole('radio', { name: 'A8, by hand' })).toHaveProperty('checked', true)
+    fireEvent.click(screen.getByRole('radio', { name: 'A9, by hand' }))
+    fireEvent.click(main('Scrap A9'))
+    await waitFor(() => expect(app.actions.planRest).toHaveBeenCalledWith('job-1'))
+    const [, wrong] = miscut.mock.calls[0]!
+    expect('cut' in wrong.of && wrong.of.cut.product.id).toBe('A9')
   })
 
   test('leaves its place: the work goes on with the next, and what is missing is said', () => {
