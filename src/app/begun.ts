@@ -1,13 +1,16 @@
-import type { Made } from '../core/facts.ts'
+import type { Made, RackPiece } from '../core/facts.ts'
 import type { Nest, NestPart, NestProblem, NestSection, NestStick, StockLength } from '../core/nest.ts'
 import { sectionKey } from '../core/section/section.ts'
 import { fromSteps, stepsNearest, stepsUp } from '../core/units.ts'
+import { blankSteps } from './recut.ts'
 
 /** What is open, parted into what the solver has to find steel for and what lies there as a blank or a half. */
 export interface Begun {
   /** For the solver: the open demand without the pieces that are begun. */
   readonly left: readonly NestProblem[]
   /** The solved sections with the begun pieces put back, each as a rack piece that is used as it lies. */
+  /** The blanks and halves that serve their own part as they lie, by their cut. */
+  readonly taken: ReadonlySet<string>
   readonly withBegun: (solved: readonly NestSection[]) => readonly NestSection[]
 }
 
@@ -27,12 +30,14 @@ export function begunOf(
   for (const { id, name } of lyingOf(made, job, nests)) lying.set(name, [...(lying.get(name) ?? []), id])
   const sticksOf = new Map<NestProblem, readonly NestStick[]>()
   const left: NestProblem[] = []
+  const taken = new Set<string>()
   for (const problem of open) {
     const sticks: NestStick[] = []
     const parts = problem.parts.flatMap((part): readonly NestPart[] => {
       if (part.finished) return [part]
       const ids = (lying.get(nameOf(problem.section, part)) ?? []).splice(0, part.count)
       const first = part.first ?? 1
+      for (const id of ids) taken.add(id)
       sticks.push(...ids.map((id, at) => stickOf(id, part, first + at)))
       if (ids.length === 0) return [part]
       const rest = { ...part, count: part.count - ids.length, first: first + ids.length }
@@ -43,6 +48,7 @@ export function begunOf(
   }
   return {
     left,
+    taken,
     withBegun: (solved) =>
       open.map((problem) => {
         const key = sectionKey(problem.section)
@@ -52,6 +58,24 @@ export function begunOf(
   }
 }
 
+/** Blanks of the job that lie there and serve no part of their own length: steel, with both ends cut square. */
+export function spareBlanks(
+  made: readonly Made[],
+  job: string,
+  nests: ReadonlyMap<string, Nest>,
+  taken: ReadonlySet<string>,
+): readonly RackPiece[] {
+  return made.flatMap((one): readonly RackPiece[] => {
+    const steps = blankSteps(one.key)
+    const free = one.job === job && one.stage === 'blank' && !one.used && !taken.has(one.id)
+    const at = nests
+      .get(one.nest ?? '')
+      ?.sections.find(({ sticks }) => sticks.some(({ id }) => id === one.stick))
+    if (!free || steps === undefined || !at) return []
+    return [{ id: one.id, section: at.section, length: fromSteps(steps), ends: ['cut', 'cut'], from: 'drop' }]
+  })
+}
+
 /** Halves before blanks: more work is in them. */
 function lyingOf(made: readonly Made[], job: string, nests: ReadonlyMap<string, Nest>) {
   const steel = made.filter((one) => one.job === job && !one.used && one.stage !== 'piece')
@@ -59,10 +83,12 @@ function lyingOf(made: readonly Made[], job: string, nests: ReadonlyMap<string, 
     ...steel.filter(({ stage }) => stage === 'half'),
     ...steel.filter(({ stage }) => stage === 'blank'),
   ]
-  return inOrder.flatMap(({ id, nest, mark }) => {
+  return inOrder.flatMap(({ id, nest, mark, key }) => {
     for (const { section, demand } of nests.get(nest ?? '')?.sections ?? []) {
       const part = demand.find((one) => one.job === job && one.mark === mark)
-      if (part) return [{ id, name: nameOf(section, part) }]
+      // A blank of two pieces bears the mark of one of them, and is longer.
+      const own = part && (blankSteps(key) ?? stepsUp(part.mid)) === stepsUp(part.mid)
+      if (own) return [{ id, name: nameOf(section, part) }]
     }
     return []
   })

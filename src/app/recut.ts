@@ -13,6 +13,12 @@ export function shortSide(key: string): Mm | undefined {
   return fromSteps(Math.max(0, Math.min(...b) - Math.max(...a)))
 }
 
+/** Length of a blank as its key tells, whole steps; undefined for what is no blank. */
+export const blankSteps = (key: string): number | undefined => {
+  const found = / blank (\d+)$/.exec(key)
+  return found ? Number(found[1]) : undefined
+}
+
 /** A piece square at both ends needs no clean-up before it is cut again. */
 function isSquare(key: string): boolean {
   const xs = key.split(' | ').at(-1)!.split(' ')

@@ -3,6 +3,7 @@ import { stickName } from '../core/facts/rack.ts'
 import type { Progress, RackPiece } from '../core/facts.ts'
 import type { Nest, NestSection, NestStick, StickEnd } from '../core/nest.ts'
 import { fromSteps, stepsDown, stepsUp } from '../core/units.ts'
+import { blankSteps } from './recut.ts'
 import { type StickNow, stickNow } from './stick-now.ts'
 
 /**
@@ -29,6 +30,7 @@ export function remainsOf(nests: readonly Nest[], progress: Progress, least: num
 /** What was taken off a stick: pieces made, and pieces spoiled. */
 interface Taken {
   readonly mark: string
+  readonly key: string
   /** As measured; absent for a piece that came out as planned. */
   readonly took?: number
 }
@@ -46,7 +48,10 @@ export function restOf(
   const now = stickNow(nest.id, stick, { loaded } as Progress)
   const off = ({ nest: of, from }: { readonly nest?: string; readonly from: object }) =>
     of === nest.id && 'stick' in from && from.stick === stick.id
-  const taken: readonly Taken[] = [...made.filter(off).map(({ mark }) => ({ mark })), ...spoiled.filter(off)]
+  const taken: readonly Taken[] = [
+    ...made.filter(off).map(({ mark, key }) => ({ mark, key })),
+    ...spoiled.filter(off),
+  ]
   if (taken.length === 0) return now
   const angled = stick.pieces.some(({ ends }) => ends.some((end) => !sameSlopes(end, square)))
   return angled ? angledRest(section, stick, now, taken) : squareRest(section, stick, now, taken)
@@ -60,8 +65,8 @@ function squareRest(
   taken: readonly Taken[],
 ): StickNow | undefined {
   let left = stepsDown(now.length) - mostSteps(front(section, now.ends[0], square))
-  for (const { mark, took } of taken) {
-    const length = took ?? pieceLength(section, stick, mark)
+  for (const { mark, key, took } of taken) {
+    const length = took ?? pieceLength(section, stick, mark, key)
     // Steel of a mark that this nest does not have: how much is left is not known, so nothing is said.
     if (length === undefined) return undefined
     left -= stepsUp(length) + stepsUp(section.kerf)
@@ -91,8 +96,15 @@ function angledRest(
   return { length: fromSteps(Math.max(0, stepsDown(after - lost))), ends }
 }
 
-/** Length of what leaves the stick for a mark; every piece of a mark has the same. */
-export function pieceLength(section: NestSection, stick: NestStick, mark: string): number | undefined {
+/** Length of what leaves the stick for a mark: a blank says its own, since that of a pair is longer, all others are alike. */
+export function pieceLength(
+  section: NestSection,
+  stick: NestStick,
+  mark: string,
+  key = '',
+): number | undefined {
+  const blank = blankSteps(key)
+  if (blank !== undefined) return fromSteps(blank)
   const all = [...stick.pieces, ...section.sticks.flatMap((other) => other.pieces)]
   const piece = all.find((one) => one.mark === mark)
   return piece && Math.abs(piece.ends[0].x - piece.ends[1].x)

@@ -3,7 +3,7 @@ import type { CuttingWay, Nest, NestProblem } from '../core/nest.ts'
 import { sealNest } from '../core/nest-seal.ts'
 import { openDemand } from '../core/parts/demand.ts'
 import { basisOf } from './basis.ts'
-import { begunOf } from './begun.ts'
+import { begunOf, spareBlanks } from './begun.ts'
 import { attempt, type Desk, jobOf, Refusal } from './desk.ts'
 import { type Difference, differenceOf, named } from './difference.ts'
 import { acceptance } from './floor.ts'
@@ -33,7 +33,7 @@ export async function planRest(desk: Desk, id: string, recut: readonly string[] 
   desk.offers.delete(id)
   const asked = await attempt(desk, undefined, async () => ({
     of: basisOf(desk, desk.store.getState().progress, id),
-    open: openOf(desk, id, recut),
+    open: openWithBlanks(desk, id, recut),
   }))
   if (!asked) return
   const { of, open } = asked
@@ -118,10 +118,15 @@ export function steelFor(desk: Desk, id: string, recut: readonly string[] = []):
 }
 
 /** What is left to cut, with the stock it may be cut from. The old nest's own rack pieces are free for it. */
-function openOf(desk: Desk, id: string, recut: readonly string[]): readonly NestProblem[] {
+function openOf(
+  desk: Desk,
+  id: string,
+  recut: readonly string[],
+  blanks: readonly RackPiece[] = [],
+): readonly NestProblem[] {
   const { progress, shop } = desk.store.getState()
   const job = jobOf(desk, id).body
-  const withSteel: Progress = { ...progress, rack: steelFor(desk, id, recut) }
+  const withSteel: Progress = { ...progress, rack: [...steelFor(desk, id, recut), ...blanks] }
   const now = { ...job, way: job.way ?? wayOf(desk, id) }
   const planned = desk.planner.plan(now, shopNow(shop, progress), undefined, withSteel)
   if (!planned.ok) throw new Refusal(planned.problems.map(({ text }) => text).join(' '))
@@ -129,6 +134,14 @@ function openOf(desk: Desk, id: string, recut: readonly string[]): readonly Nest
   if (open.length === 0)
     throw new Refusal('Every piece that this job asks for is cut; there is nothing left to plan.')
   return open
+}
+
+/** The same; blanks that lie there and that no part of their length waits for are steel too. */
+function openWithBlanks(desk: Desk, id: string, recut: readonly string[]): readonly NestProblem[] {
+  const { made } = desk.store.getState().progress
+  const open = openOf(desk, id, recut)
+  const blanks = spareBlanks(made, id, desk.nests, begunOf(open, made, id, desk.nests).taken)
+  return blanks.length > 0 ? openOf(desk, id, recut, blanks) : open
 }
 
 /**

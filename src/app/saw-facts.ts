@@ -29,16 +29,15 @@ interface Spoilt {
   readonly copy?: number
 }
 
-/** Section and length of what a stick of this nest gives for a mark. */
+/** Section and length of what a stick of this nest gives. */
 function onStick(
   nest: Nest,
   id: string | undefined,
-  mark: string,
-  label: string,
+  { mark, key, label }: Pick<Bodies['cut'], 'mark' | 'key' | 'label'>,
 ): Pick<Spoilt, 'section' | 'length'> {
   for (const section of nest.sections) {
     const stick = section.sticks.find((one) => one.id === id)
-    const length = stick && pieceLength(section, stick, mark)
+    const length = stick && pieceLength(section, stick, mark, key)
     if (length !== undefined) return { section: section.section, length }
   }
   throw new Refusal(`${label}: it is not known how long it was, so nothing can be said of what is left.`)
@@ -80,7 +79,7 @@ export function sawActions(desk: Desk): SawActions {
     return spoiltPiece(of.piece)
 
     function openCut(nest: Nest, cut: BenchCut | HandCut): Spoilt {
-      const { copy, mark } = cut.product
+      const { copy } = cut.product
       const meant = desk.planner.cutFact(cut)
       const more = { nest, ...(copy === undefined ? {} : { copy }) }
       if ('setUp' in cut)
@@ -90,7 +89,7 @@ export function sawActions(desk: Desk): SawActions {
           length: cut.product.length ?? cut.setUp.stop,
           ...more,
         }
-      return { meant, ...onStick(nest, cut.stick, mark ?? '', meant.label), ...more }
+      return { meant, ...onStick(nest, cut.stick, meant), ...more }
     }
 
     function spoiltPiece(piece: string): Spoilt {
@@ -100,7 +99,7 @@ export function sawActions(desk: Desk): SawActions {
         throw new Refusal('This piece is not there any more: it was cut further, or taken back.')
       const { stage, key, mark, label, copy } = made
       const meant = { stage, key, mark, label, from: { piece } }
-      const lay = onStick(nest, made.stick, mark, label)
+      const lay = onStick(nest, made.stick, meant)
       return { meant, ...lay, nest, ...(copy === undefined ? {} : { copy }) }
     }
   }

@@ -114,7 +114,15 @@ export function fill(
 
   const before = new Map(madeBefore(nest))
   for (const fact of made) {
-    if (fact.nest === nest.id || fact.used || !jobs.includes(fact.job) || placed.has(fact)) continue
+    // What this nest cuts as a stick of its own is spoken for.
+    if (
+      fact.nest === nest.id ||
+      fact.used ||
+      lies.has(fact.id) ||
+      !jobs.includes(fact.job) ||
+      placed.has(fact)
+    )
+      continue
     const name = steelName(fact)
     const earlier = before.get(name) ?? 0
     if (earlier > 0) before.set(name, earlier - 1)
