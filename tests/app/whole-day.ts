@@ -101,42 +101,15 @@ export async function wholeDay(roll: Dice, deeds: number, way: CuttingWay = 'squ
         .map(({ took }) => took),
     ]
     if (off.length === 0) return stepsIn(now.length)
-    if (stick.pieces.some(({ ends }) => ends.some(({ p }) => p !== 0))) return slanted(nest, stickId)
-    const cleanUp = now.ends[0] === 'mill' ? 10 : 0
+    // Slanted cuts are shared by neighbors: no more may be counted on than `atMost`.
+    if (stick.pieces.some(({ ends }) => ends.some(({ p }) => p !== 0))) return undefined
+    const [front] = now.ends
+    const cleanUp = typeof front === 'object' ? 20 * Math.abs(front.p) : front === 'mill' ? 10 : 0
     return (
       stepsIn(now.length) -
       stepsIn(cleanUp) -
       off.reduce((sum, one) => sum + stepsIn(one) + stepsIn(section.kerf), 0)
     )
-  }
-
-  /**
-   * The same on the mid-line where ends lean by 45°: from the front through the pieces that came off, by the slopes of the
-   * nest alone. 20 mm of wedge and of mid-length for each such end on 40 mm. Undefined where one was spoiled or cut out of
-   * turn: then no more may be counted on than `atMost`.
-   */
-  function slanted(nest: Nest, stickId: string): number | undefined {
-    const { stick, now, kerf } = onSaw(nest, stickId)
-    const of = (one: { readonly nest?: string; readonly from: object }) =>
-      one.nest === nest.id && 'stick' in one.from && one.from.stick === stickId
-    const off = progress().made.filter(of)
-    const pieces = stick.pieces.slice(0, off.length)
-    const keys = (all: readonly { readonly key: string }[]) =>
-      JSON.stringify(all.map(({ key }) => key).sort())
-    if (progress().spoiled.some(of) || keys(pieces) !== keys(off)) return undefined
-    const along = (p: number) => kerf * Math.hypot(1, p)
-    const slopeOf = (end: (typeof now.ends)[number]) => (typeof end === 'object' ? end.p : 0)
-    let at = now.length
-    let before = slopeOf(now.ends[0])
-    for (const [number, { key, ends }] of pieces.entries()) {
-      const [lead, trail] = ends
-      at -= Math.abs(lead.p - before) * 20
-      if (number === 0) at -= now.ends[0] === 'mill' ? Math.max(10, along(lead.p)) : 0
-      else if (lead.p !== before) at -= along(lead.p)
-      at -= lengthOf(key) - 20 * (miters.get(key) ?? Number.NaN) + along(trail.p)
-      before = trail.p
-    }
-    return stepsIn(at)
   }
 
   function onSaw(nest: Nest, stickId: string) {
@@ -190,11 +163,6 @@ export async function wholeDay(roll: Dice, deeds: number, way: CuttingWay = 'squ
               )
         if (there === undefined)
           expect(stepsIn(length), `${say}: ${rack}`).toBeLessThanOrEqual(atMost(earlier!, stick!))
-        // A slanted cut is no whole step: each takes up to one of its own.
-        else if (earlier && stick && way === 'from the stick')
-          expect(Math.abs(stepsIn(length) - there), `${say}: ${rack}`).toBeLessThanOrEqual(
-            2 * onSaw(earlier, stick).stick.pieces.length + 2,
-          )
         else expect(stepsIn(length), `${say}: ${rack}`).toBe(there)
         count.remains += 1
       }

@@ -39,8 +39,16 @@ function nextOpen(rows: Rows, name: string, filled: ReadonlyMap<string, string>)
 
 /** How many finished pieces of a name were there before this nest: it goes on counting after them. */
 function madeBefore({ sections }: Nest): ReadonlyMap<string, number> {
-  const demand = sections.flatMap((section) => section.demand)
-  return new Map(demand.map(({ key, job, first = 1 }) => [nameOf('piece', key, job), first - 1]))
+  const before = new Map<string, number>()
+  const asks = (key: string, job: string, first: number) => {
+    const name = nameOf('piece', key, job)
+    before.set(name, Math.min(first - 1, before.get(name) ?? first - 1))
+  }
+  for (const { key, job, first = 1, makes } of sections.flatMap(({ demand }) => demand))
+    if (!makes) asks(key, job, first)
+    else
+      for (const { piece, mark, key: half } of makes.flat()) asks(half, job, Number(piece.slice(mark.length)))
+  return before
 }
 
 /** Sticks that are a blank or half of an earlier nest, by the fact that made it: a nest of what is left uses them up. */
