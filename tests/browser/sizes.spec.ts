@@ -115,6 +115,17 @@ test.describe('with gloves', () => {
     await expect(size(page)).toHaveValue('9 5/8')
     await expectNothingClipped(page)
   })
+
+  test('the drawing comes first, then what is given, then the parts', async ({ page }) => {
+    await open(page, /^Hexagon/)
+    const tops = await Promise.all(
+      ['.picture', '.sizes-fields', '#parts-head'].map(
+        async (one) => (await page.locator(one).boundingBox())!.y,
+      ),
+    )
+    expect(tops).toEqual([...tops].sort((a, b) => a - b))
+    await expect(page.locator('.picture')).toBeInViewport({ ratio: 1 })
+  })
 })
 
 test('a cut list is pasted, planned and kept', async ({ page }) => {
