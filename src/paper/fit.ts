@@ -1,5 +1,6 @@
 import { blocksUnder, type Load, loadsOf, lyingsOf, usualLying } from '../core/fitup/blocks.ts'
 import { builtCorners } from '../core/fitup/built.ts'
+import { straight } from '../core/fitup/centering.ts'
 import { type Loop, loopsOf } from '../core/fitup/loops.ts'
 import { layoutOf, needPlate, type TableLayout, usualClear } from '../core/fitup/table.ts'
 import { flatMay, lengthMay, sayMay, tapesOf } from '../core/fitup/tapes.ts'
@@ -136,7 +137,7 @@ function standBlock(sheet: Sheet, loops: readonly Loop[]): FitBlock[] {
           sheet,
           `${name} from ${sayOutermost(from[side])}`,
           say(distance[side], shop.reading),
-          from[side].kind === 'side' ? 2 : 1,
+          straight(from[side]) ? 2 : 1,
         ),
       ),
     ),

@@ -2,8 +2,8 @@ import type { Frame, Member } from '../frame/frame.ts'
 import { touchingOf } from '../frame/landing.ts'
 import { edgesOf } from '../frame/member.ts'
 import type { Point } from '../geometry/polygon.ts'
-import { axisX, axisY, axisZ, origin } from '../geometry/pose.ts'
-import { dot } from '../geometry/vec3.ts'
+import { axisX, axisY, axisZ, origin, toWorld } from '../geometry/pose.ts'
+import { cross, dot, sub } from '../geometry/vec3.ts'
 import type { Part } from '../plan-shapes.ts'
 import { sameLength, sameSlope } from '../tolerance.ts'
 import type { Mm } from '../units.ts'
@@ -60,14 +60,20 @@ export function standsOf(frame: Frame): readonly Stand[] {
   })
 }
 
-/** What of a ring lies farthest out one way: one of its sides, or a corner; by number from 1. */
-export interface Outermost {
-  readonly kind: 'side' | 'corner'
-  readonly number: number
-}
+/**
+ * What lies farthest out one way: of a ring one of its sides or a corner, by number from 1; of a plate its edge, straight
+ * along the face or not (`rim`), by where it lies seen from above.
+ */
+export type Outermost =
+  | { readonly kind: 'side' | 'corner'; readonly number: number }
+  | { readonly kind: 'edge' | 'rim'; readonly lies: 'right' | 'back' | 'left' | 'front' }
 
-/** An upright member in a ring, one way: how far its two faces stand from what is farthest out on each side of them. */
+/** Of these both edges of the face are measured: what is straight along it. */
+export const straight = ({ kind }: Outermost): boolean => kind === 'side' || kind === 'edge'
+
+/** A member in a ring or on a plate, one way: how far its two faces stand from what is farthest out on each side. */
 export interface Center {
+  /** The ring, or the plate. */
   readonly loop: string
   readonly member: string
   /** Which way: across the width of the member, or across its height. */
@@ -119,6 +125,76 @@ export function centersOf(frame: Frame, loops: readonly Loop[], parts: readonly 
       })
     })
   })
+}
+
+/**
+ * Plate edge to face, both ways, for every member that stands square on a plate: measured from the middle of the face
+ * square out to the edge of the plate. End caps, which are as large as their tube, have none.
+ */
+export function plateCentersOf(frame: Frame): readonly Center[] {
+  const members = new Map(frame.members.map((each) => [each.id, each]))
+  const plates = new Map(frame.plates.map((each) => [each.id, each]))
+  return frame.joints.flatMap(({ kind, members: [by = '', on = ''], ends }) => {
+    const [of, plate] = [members.get(by), plates.get(on)]
+    if (!of || !plate || kind === 'cap' || ends[0] === 'side') return []
+    const normal = axisZ(plate.pose)
+    if (Math.abs(dot(axisX(of.pose), normal)) < 1 - sameSlope) return []
+    const rim = plate.polygon.map(([x, y]) => toWorld(plate.pose, [x, y, 0]))
+    const { width, height } = of.section
+    return (['width', 'height'] as const).map((way): Center => {
+      const axis = way === 'width' ? axisY(of.pose) : axisZ(of.pose)
+      const aside = cross(normal, axis)
+      const flat = rim.map((corner): Point => {
+        const from = sub(corner, origin(of.pose))
+        return [dot(axis, from), dot(aside, from)]
+      })
+      const half = (way === 'width' ? width : height) / 2
+      const [low, high] = ([-1, 1] as const).map((toward) => edgeToward(flat, toward)) as [Edge, Edge]
+      const named = (edge: Edge, toward: 1 | -1): Outermost => ({
+        kind: edge.square ? 'edge' : 'rim',
+        lies: liesAt(axis[0] * toward, axis[1] * toward),
+      })
+      return {
+        loop: plate.id,
+        member: of.id,
+        way,
+        from: [named(low, -1), named(high, 1)],
+        distance: [low.away - half, high.away - half],
+        face: way === 'width' ? height : width,
+      }
+    })
+  })
+}
+
+interface Edge {
+  readonly away: Mm
+  /** It runs square to the way, and is as long as a side of a plate, not of a circle drawn with corners. */
+  readonly square: boolean
+}
+
+/** A side of an outline with more corners than this is a stretch of a round edge. */
+const mostSides = 12
+
+/** Where the line from 0 along x leaves the outline, this way. */
+function edgeToward(outline: readonly Point[], toward: 1 | -1): Edge {
+  let best: Edge = { away: 0, square: false }
+  for (const [at, [x, y]] of outline.entries()) {
+    const [u, v] = outline[(at + 1) % outline.length]!
+    if (Math.abs(v - y) < sameLength || Math.min(y, v) > sameLength || Math.max(y, v) < -sameLength) continue
+    const away = toward * (x - (y * (u - x)) / (v - y))
+    if (away <= best.away) continue
+    best = {
+      away,
+      square: outline.length <= mostSides && Math.abs(u - x) < sameSlope * Math.abs(v - y) + sameLength,
+    }
+  }
+  return best
+}
+
+/** Seen from above, x to the right and y to the back: the nearest of the four. */
+const liesAt = (x: number, y: number): 'right' | 'back' | 'left' | 'front' => {
+  const quarter = Math.floor((Math.atan2(y, x) + Math.PI / 4 + 2 * Math.PI) / (Math.PI / 2) + sameSlope)
+  return (['right', 'back', 'left', 'front'] as const)[quarter % 4]!
 }
 
 /** Corners that are level with each other to this many mm are the two ends of a side. */

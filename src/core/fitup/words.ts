@@ -5,7 +5,7 @@ import { say, showLength } from '../reading/show.ts'
 import type { Reading } from '../shop.ts'
 import type { Mm } from '../units.ts'
 import { type Block, shimUpTo } from './blocks.ts'
-import { type Center, centersOf, type Outermost, standsOf } from './centering.ts'
+import { type Center, centersOf, type Outermost, plateCentersOf, standsOf } from './centering.ts'
 import type { Loop } from './loops.ts'
 import { together } from './named.ts'
 import { blockUpTo, type TableLayout } from './table.ts'
@@ -64,21 +64,36 @@ export function standLines({ frame }: Pick<Plan, 'frame'>, reading: Reading): re
   )
 }
 
-/** `side 1`, `corner 3`: as they are numbered on the drawing. */
-export const sayOutermost = ({ kind, number }: Outermost): string => `${kind} ${number}`
+/** `side 1`, `corner 3`: as they are numbered on the drawing; of a plate `the left edge`, seen from above. */
+export const sayOutermost = (of: Outermost): string =>
+  'number' in of ? `${of.kind} ${of.number}` : `the ${of.lies} edge`
 
 export interface CenterLine {
   readonly name: string
+  /** What it is measured from: `frame`, `base plate`. */
+  readonly within: string
   readonly center: Center
 }
 
-/** Flat of each ring to the faces of what carries it. */
+/** Flat of each ring to the faces of what carries it, then edge of each plate to the faces of what stands on it. */
 export function centerLines(
   { frame, parts }: Pick<Plan, 'frame' | 'parts'>,
   loops: readonly Loop[],
 ): readonly CenterLine[] {
   const names = namesOf(frame)
-  return centersOf(frame, loops, parts).map((center) => ({ name: names.get(center.member)!, center }))
+  const plates = new Map(frame.plates.map(({ id, name }) => [id, name.toLowerCase()]))
+  return [
+    ...centersOf(frame, loops, parts).map((center) => ({
+      name: names.get(center.member)!,
+      within: 'frame',
+      center,
+    })),
+    ...plateCentersOf(frame).map((center) => ({
+      name: `${names.get(center.member)!} on the ${plates.get(center.loop)!}`,
+      within: plates.get(center.loop)!,
+      center,
+    })),
+  ]
 }
 
 /** What goes under a load, one line for all that is alike. */

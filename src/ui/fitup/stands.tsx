@@ -1,7 +1,7 @@
 import { useMemo } from 'react'
-import { type Center, centerName, strayOf } from '../../core/fitup/centering.ts'
+import { centerName, straight, strayOf } from '../../core/fitup/centering.ts'
 import type { Loop } from '../../core/fitup/loops.ts'
-import { centerLines, sayOutermost, standLines } from '../../core/fitup/words.ts'
+import { type CenterLine, centerLines, sayOutermost, standLines } from '../../core/fitup/words.ts'
 import { say, showLength } from '../../core/reading/show.ts'
 import { MmField } from '../fields/length-field.tsx'
 import { LengthText } from '../fields/length-text.tsx'
@@ -13,23 +13,27 @@ export function Stands({ loops, bench }: { readonly loops: readonly Loop[]; read
   const { plan, shop } = bench
   const stands = useMemo(() => standLines(plan, shop.reading), [plan, shop.reading])
   const centers = useMemo(() => centerLines(plan, loops), [plan, loops])
-  if (stands.length === 0) return <p>No piece of this frame stands or lies on another.</p>
+  if (stands.length === 0 && centers.length === 0)
+    return <p>No piece of this frame stands or lies on another.</p>
   return (
     <section className="fit-part" aria-labelledby="fit-center">
       <h2 id="fit-center">Where one stands on another</h2>
-      {centers.map(({ name, center }) => (
+      {centers.map((line) => (
         <Centered
-          key={`${center.loop} ${center.member} ${center.way}`}
-          name={name}
-          center={center}
+          key={`${line.center.loop} ${line.center.member} ${line.center.way}`}
+          line={line}
           bench={bench}
         />
       ))}
-      <h3>Edge to edge</h3>
-      <p className="dim">
-        From both sides: the two of a pair tell on each other. Along: from the points of the piece underneath.
-        Across: from the edges of its face.
-      </p>
+      {stands.length > 0 && (
+        <>
+          <h3>Edge to edge</h3>
+          <p className="dim">
+            From both sides: the two of a pair tell on each other. Along: from the points of the piece
+            underneath. Across: from the edges of its face.
+          </p>
+        </>
+      )}
       <ul className="stands">
         {stands.map(({ title, along, across }) => (
           <li key={`${title} ${along} ${across}`}>
@@ -43,14 +47,15 @@ export function Stands({ loops, bench }: { readonly loops: readonly Loop[]; read
   )
 }
 
-/** One post in its ring, one way: from flat to face on both sides, at both edges of the face. */
-function Centered(props: { readonly name: string; readonly center: Center; readonly bench: Bench }) {
-  const { name, center, bench } = props
+/** One post in its ring or on its plate, one way: from flat or edge to face on both sides, at both edges of the face. */
+function Centered(props: { readonly line: CenterLine; readonly bench: Bench }) {
+  const { line, bench } = props
+  const { name, within, center } = line
   const { shop, measured, onGauge } = bench
   const { reading } = shop
   const sides = [0, 1] as const
-  // A corner is one point: only from a side can both edges of the face be measured.
-  const edges = sides.map((side) => (center.from[side].kind === 'side' ? ([0, 1] as const) : ([0] as const)))
+  // A corner is one point, and a round edge runs away: only from what is straight can both edges of the face be measured.
+  const edges = sides.map((side) => (straight(center.from[side]) ? ([0, 1] as const) : ([0] as const)))
   const got = sides.map((side) => edges[side]!.map((edge) => measured(centerName(center, side, edge))))
   const count = got.flat().length
   const any = got.flat().filter((mm) => mm !== undefined).length
@@ -73,7 +78,9 @@ function Centered(props: { readonly name: string; readonly center: Center; reado
       </summary>
       <div className="fit-fields">
         <p className="dim">
-          From the outside of the frame to the face of the {name.toLowerCase()}
+          {within === 'frame'
+            ? `From the outside of the frame to the face of the ${name.toLowerCase()}`
+            : `From the edge of the ${within}, seen from above, to the face`}
           {count > 2
             ? ', at both edges of that face: the two must read the same, then it stands parallel'
             : ''}

@@ -1,7 +1,13 @@
 import { describe, expect, test } from 'vitest'
 import reference from '../../../shared/reference/tolerances.json'
 import { blocksUnder, loadsOf, lyingsOf, usualLying } from '../../../src/core/fitup/blocks.ts'
-import { centersOf, standsOf, strayOf } from '../../../src/core/fitup/centering.ts'
+import {
+  centersOf,
+  type Outermost,
+  plateCentersOf,
+  standsOf,
+  strayOf,
+} from '../../../src/core/fitup/centering.ts'
 import { angleAllowed, flatAllowed, lengthAllowed } from '../../../src/core/fitup/general.ts'
 import { loopsOf } from '../../../src/core/fitup/loops.ts'
 import { together } from '../../../src/core/fitup/named.ts'
@@ -106,13 +112,35 @@ describe('centering', () => {
     const made = framed('pedestal', {}, metric)
     const centers = centersOf(made.frame, loopsOf(made.frame), made.parts)
     expect(centers.map(({ member }) => member)).toEqual(['base/post', 'base/post'])
+    const number = (of: Outermost) => ('number' in of ? of.number : 0)
     const flat = centers.find(({ from }) => from[0].kind === 'side')!
     const corner = centers.find(({ from }) => from[0].kind === 'corner')!
     const post = made.frame.members.find(({ id }) => id === 'base/post')!.section.width
     expect(post).toBe(80)
     for (const mm of flat.distance) expect(mm).toBeCloseTo((346 * Math.sqrt(3)) / 2 - post / 2, 6)
     for (const mm of corner.distance) expect(mm).toBeCloseTo(346 - post / 2, 6)
-    expect(Math.abs(flat.from[0].number - flat.from[1].number)).toBe(3)
+    expect(Math.abs(number(flat.from[0]) - number(flat.from[1]))).toBe(3)
+  })
+
+  test('post 80 on a base plate of 400: 160 from each edge both ways, square or round; a cap has no such figure', () => {
+    for (const [baseShape, kind] of [
+      ['square', 'edge'],
+      ['round', 'rim'],
+    ] as const) {
+      const made = framed('pedestal', { base: 'base plate', baseShape, baseSize: 400 }, metric)
+      const centers = plateCentersOf(made.frame)
+      expect(centers.map(({ member, way }) => `${member} ${way}`)).toEqual([
+        'base/post width',
+        'base/post height',
+      ])
+      for (const { distance, from } of centers) {
+        for (const mm of distance) expect(Math.abs(mm - (400 - 80) / 2)).toBeLessThan(0.2)
+        expect(from.map((one) => one.kind)).toEqual([kind, kind])
+      }
+      const sides = centers.flatMap(({ from }) => from.map((one) => ('lies' in one ? one.lies : '')))
+      expect(sides.sort()).toEqual(['back', 'front', 'left', 'right'])
+    }
+    expect(plateCentersOf(framed('pedestal', {}, metric).frame)).toEqual([])
   })
 
   test('a post pushed aside and turned, measured with a tape: says how far and how much, for 40 rolls', () => {
