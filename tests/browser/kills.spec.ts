@@ -68,7 +68,7 @@ const toTheCut = (page: Page) =>
 
 /**
  * All of it is gone, jobs and facts: the app has no write that does that, it is the browser that began a new database.
- * Seen twice in some 1,100 kills, its cause is not found yet: counted and printed, and a failure when it comes more often
+ * Seen three times in some 1,250 kills, its cause is not found yet: counted and printed, and a failure when it comes more often
  * than once in a hundred kills.
  */
 const isEmptied = async (page: Page): Promise<boolean> =>
@@ -101,7 +101,7 @@ test(`${kills} kills of the browser while cuts are checked off: all that the scr
       if (round === 0) address = await newJob(page, site.url)
       else {
         await page.goto(address)
-        await expect(counted(page).or(page.getByText('This job is not on this device'))).toBeVisible({
+        await expect(counted(page).or(page.getByText('This job is not on this device')).first()).toBeVisible({
           timeout: 30_000,
         })
       }
