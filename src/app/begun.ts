@@ -8,9 +8,9 @@ import { blankSteps } from './recut.ts'
 export interface Begun {
   /** For the solver: the open demand without the pieces that are begun. */
   readonly left: readonly NestProblem[]
-  /** The solved sections with the begun pieces put back, each as a rack piece that is used as it lies. */
   /** The blanks and halves that serve their own part as they lie, by their cut. */
   readonly taken: ReadonlySet<string>
+  /** The solved sections with the begun pieces put back, each as a rack piece that is used as it lies. */
   readonly withBegun: (solved: readonly NestSection[]) => readonly NestSection[]
 }
 

@@ -204,7 +204,8 @@ function sayAgain(
   const piece = nest.sections
     .flatMap(({ sticks }) => sticks.flatMap(({ pieces }) => pieces))
     .find(({ mark }) => mark === product.mark)
-  const length = piece ? piece.ends[0].x - piece.ends[1].x : long
+  // A blank is its own length: one of two pieces is longer than the piece whose mark it bears.
+  const length = piece && product.kind !== 'blank' ? piece.ends[0].x - piece.ends[1].x : long
   const steel = steelAgain(nest, progress, section, length)
   const marks = rackMarks(progress.rack)
   const mark = product.mark ?? product.id

@@ -120,7 +120,7 @@ function Offered(props: {
           Work by the new plan
         </button>
         <button type="button" onClick={props.onDrop}>
-          Leave it
+          Not now
         </button>
       </div>
     </section>
