@@ -1,4 +1,5 @@
 import { revisionName } from '../core/revision.ts'
+import type { Shop } from '../core/shop.ts'
 import { type BackupFile, writeBackupFile } from '../door/backup-file.ts'
 import { attempt, type Desk } from './desk.ts'
 import type { BackupMark } from './ports.ts'
@@ -22,13 +23,22 @@ export function backupActions(
   }
 }
 
-/** All that is kept here, both versions of a job between which nobody has chosen yet. */
+/** All that is kept here, also both versions of a job or the shop between which nobody has chosen yet. */
 function backupOf(desk: Desk): BackupFile {
   const { facts, rivals } = desk.store.getState()
-  const second = rivals.flatMap(({ body }) => ('build' in body ? [body] : []))
-  const jobs = [...[...desk.jobs.values()].map(({ body }) => body), ...second]
+  const jobs = [...desk.jobs.values()].map(({ body }) => body)
+  const otherShops: Shop[] = []
+  for (const { body } of rivals)
+    if ('build' in body) jobs.push(body)
+    else otherShops.push(body)
   const shop = desk.shop?.body
-  return { ...(shop && { shop }), jobs, nests: [...desk.nests.values()], facts }
+  return {
+    ...(shop && { shop }),
+    ...(otherShops.length > 0 && { otherShops }),
+    jobs,
+    nests: [...desk.nests.values()],
+    facts,
+  }
 }
 
 /** Where every document of this device stands now. */

@@ -95,7 +95,7 @@ async function lookAtGiven(desk: Desk, text: string): Promise<Result<Looked>> {
   if (job.problems[0]?.code !== isBackup) return job
   const read = await sound(desk, readBackupFile(text))
   if (!read.ok) return read
-  const { jobs, facts, shop, left = [] } = read.value
+  const { jobs, facts, shop = read.value.otherShops?.[0], left = [] } = read.value
   return good({
     all: { text, jobs: jobs.length, facts: facts.length, shop: shop?.name ?? null, left: left.length },
   })
@@ -140,20 +140,23 @@ type Taken = Pick<Opened, 'jobs' | 'ownShop' | 'rivals'>
  */
 async function take(
   desk: Desk,
-  { jobs, shop, nests, facts }: BackupFile,
+  { jobs, shop, otherShops = [], nests, facts }: BackupFile,
   differing: Differing,
   shops: 'keep both' | 'leave',
 ): Promise<Taken> {
   const { disk, ids } = desk.ports
   const rivals: string[] = []
   if (facts.length > 0 || nests.length > 0) await disk.merge(facts, nests)
-  const own = desk.shop
-  const ownShop = shop !== undefined && own !== null && !same(own.body, shop)
-  if (shop && own === null) await disk.saveShop(shop, null)
-  if (ownShop && shops === 'keep both') {
-    rivals.push(shop.name)
-    if (!isKnownRival(desk, shop)) await disk.saveShop(shop, null)
-  }
+  const given = [...(shop ? [shop] : []), ...otherShops]
+  const own = desk.shop?.body ?? given[0]
+  if (own && desk.shop === null) await disk.saveShop(own, null)
+  const others = given.filter((one) => own && !same(own, one))
+  const ownShop = desk.shop !== null && others.length > 0
+  if (shops === 'keep both')
+    for (const one of others) {
+      rivals.push(one.name)
+      if (!isKnownRival(desk, one)) await disk.saveShop(one, null)
+    }
   await readDisk(desk)
   const opened: string[] = []
   for (const job of jobs) {

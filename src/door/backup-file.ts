@@ -19,6 +19,8 @@ import { shop } from './shop-shape.ts'
 export interface BackupFile {
   /** Absent where nothing was ever said of the shop. */
   readonly shop?: Shop
+  /** Further versions of the shop, between which and the first nobody has chosen yet. */
+  readonly otherShops?: readonly Shop[]
   readonly jobs: readonly Job[]
   readonly nests: readonly Nest[]
   readonly facts: readonly Fact[]
@@ -27,11 +29,22 @@ export interface BackupFile {
 }
 
 const format = 'tube-backup'
-const version = 2
+const version = 3
 
 const backupFile = fields('a backup', {
   format: oneOf(format),
   version: oneOf(version),
+  shop: v.optional(shop),
+  otherShops: v.optional(list('shops', shop)),
+  jobs: list('jobs', job),
+  nests: list('nests', nest),
+  facts: list('facts', fact),
+}) satisfies Shape<BackupFile>
+
+/** Version 2 had no place for a second version of the shop. */
+const secondBackupFile = fields('a backup', {
+  format: oneOf(format),
+  version: oneOf(2),
   shop: v.optional(shop),
   jobs: list('jobs', job),
   nests: list('nests', nest),
@@ -82,13 +95,18 @@ export function readBackupFile(text: string): Result<BackupFile> {
     const first = readShape(firstBackupFile, parsed.value, 'the backup')
     return first.ok ? good(together(first.value.files)) : first
   }
-  const read = readShape(backupFile, parsed.value, 'the backup')
+  const shape: Shape<BackupFile> = head.version === 2 ? secondBackupFile : backupFile
+  const read = readShape(shape, parsed.value, 'the backup')
   if (!read.ok) return read
-  const { format: _format, version: _version, ...file } = read.value
+  const {
+    format: _format,
+    version: _version,
+    ...file
+  } = read.value as BackupFile & Record<'format' | 'version', unknown>
   return good(file)
 }
 
 /** The text of a backup, which `readBackupFile` reads back to the same. */
-export function writeBackupFile({ shop: given, jobs, nests, facts }: BackupFile): string {
-  return `${JSON.stringify({ format, version, shop: given, jobs, nests, facts }, null, 1)}\n`
+export function writeBackupFile({ shop: given, otherShops, jobs, nests, facts }: BackupFile): string {
+  return `${JSON.stringify({ format, version, shop: given, otherShops, jobs, nests, facts }, null, 1)}\n`
 }

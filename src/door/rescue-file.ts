@@ -23,6 +23,7 @@ const rescueFile = fields('a rescue file', {
 /** What of a rescue file could be read, and of each row that could not, in words, why. */
 export interface RescueRead {
   readonly shop?: Shop
+  readonly otherShops?: readonly Shop[]
   readonly jobs: readonly Job[]
   readonly nests: readonly Nest[]
   readonly facts: readonly Fact[]
@@ -67,16 +68,17 @@ export function readRescue(value: unknown): Result<RescueRead> {
     ),
     ...readable('second versions', rivals.filter(isOf('job')), (one) => readStoredJob(bodyOf(one))),
   ]
-  // What no backup has a place for stays in the file, and is told.
-  if (rivals.some(isOf('shop')))
-    left.push('A second version of the shop, between which and the first nobody has chosen yet.')
   for (const stray of valuesOf('strays')) {
     const { store, key, why } = (stray ?? {}) as Record<string, unknown>
     left.push(`${given(store)}, ${given(key)}, which stood aside: ${given(why)}`)
   }
   const [shop] = readable('shop', valuesOf('shop'), (one) => readStoredShop(bodyOf(one)))
+  const otherShops = readable('second versions', rivals.filter(isOf('shop')), (one) =>
+    readStoredShop(bodyOf(one)),
+  )
   return good({
     ...(shop && { shop }),
+    ...(otherShops.length > 0 && { otherShops }),
     jobs,
     nests: readable('nests', valuesOf('nests'), readStoredNest),
     facts: union(readable('facts', valuesOf('facts'), readStoredFact)),

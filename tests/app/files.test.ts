@@ -195,6 +195,36 @@ describe('a backup', () => {
     expect(second.state().trouble).toBeNull()
   })
 
+  test('holds a second shop that waits for a choice; a new device has both, and one of its own a choice of three', async () => {
+    const { tablet } = await worked()
+    const other = { ...handShop, leastDrop: 410 }
+    const first = await opened()
+    await first.actions.saveShop(other)
+    await tablet.actions.openBackup(first.actions.backup())
+    expect(tablet.state().rivals).toHaveLength(1)
+
+    const second = await opened()
+    const taken = await second.actions.openBackup(tablet.actions.backup())
+    expect(taken).toMatchObject({ ownShop: false, rivals: [handShop.name], problems: [] })
+    expect(second.state().shop).toEqual(handShop)
+    expect(second.state().rivals.map(({ body }) => body)).toEqual([other])
+    // Opened again: no third version.
+    await second.actions.openBackup(tablet.actions.backup())
+    expect(second.state().rivals).toHaveLength(1)
+
+    const third = await opened()
+    const own = { ...handShop, name: 'Own shop' }
+    await third.actions.saveShop(own)
+    expect(await third.actions.openBackup(tablet.actions.backup())).toMatchObject({ ownShop: true })
+    expect(third.state().shop).toEqual(own)
+    expect(new Set(third.state().rivals.map(({ body }) => body))).toEqual(new Set([handShop, other]))
+
+    // A device whose own shop is the second one is asked about the first only.
+    await first.actions.openBackup(tablet.actions.backup())
+    expect(first.state().shop).toEqual(other)
+    expect(first.state().rivals.map(({ body }) => body)).toEqual([handShop])
+  })
+
   test('holds both versions of a job between which nobody has chosen, and so does the device it is opened on', async () => {
     const { tablet, id } = await worked()
     const text = tablet.actions.fileOf(id)
@@ -293,12 +323,15 @@ describe('what is given from outside', () => {
     expect(second.state()).toMatchObject({ jobs: [], facts: [], rivals: [] })
   })
 
-  test('a rescue file holds all that a backup does, both versions of a job too, and a healthy tablet takes it all', async () => {
+  test('a rescue file holds all that a backup does, both versions of a job and of the shop too, and a healthy tablet takes it all', async () => {
     const { tablet, id } = await worked()
     const text = tablet.actions.fileOf(id)
     await tablet.actions.editJob(id, { quantity: 2 })
     await tablet.actions.openFile(text)
-    expect(tablet.state().rivals).toHaveLength(1)
+    const elsewhere = await opened()
+    await elsewhere.actions.saveShop({ ...handShop, leastDrop: 410 })
+    await tablet.actions.openBackup(elsewhere.actions.backup())
+    expect(tablet.state().rivals).toHaveLength(2)
     const rescued = readBackupFile(await tablet.actions.rescue())
     const backup = readBackupFile(tablet.actions.backup())
     if (!rescued.ok || !backup.ok) throw new Error('not read')
@@ -320,7 +353,7 @@ describe('what is given from outside', () => {
     expect(new Set(second.state().jobs.map((job) => job.id))).toEqual(
       new Set(tablet.state().jobs.map((job) => job.id)),
     )
-    expect(second.state().rivals).toHaveLength(1)
+    expect(second.state().rivals).toHaveLength(2)
   })
 
   test('a backup opened as a job says what it is, and nothing is taken', async () => {

@@ -52,7 +52,7 @@ test('two weeks after the first job a backup is asked for; saved, it is quiet', 
   await expect(page.getByText(/There is no backup yet/)).toBeVisible()
   await expectAccessible(page)
   const saved = await savedBy(page, 'Save everything to a file')
-  expect(saved).toMatchObject({ format: 'tube-backup', version: 2 })
+  expect(saved).toMatchObject({ format: 'tube-backup', version: 3 })
   await expect(page.getByText(/There is no backup yet/)).toHaveCount(0)
 })
 

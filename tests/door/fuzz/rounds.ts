@@ -63,8 +63,9 @@ const sample = JSON.stringify(sampleFile())
 const jobs = [sample, demo('hexagon-top'), demo('ten-sided-pedestal'), demo('five-sided-frame')]
 const backup = JSON.stringify({
   format: 'tube-backup',
-  version: 2,
+  version: 3,
   shop: sampleFile().shop,
+  otherShops: [sampleFile().shop],
   jobs: [sampleFile().job],
   nests: sampleFile().nests,
   facts: sampleFile().facts,
