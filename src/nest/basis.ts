@@ -260,12 +260,17 @@ function basisOf(rows: readonly Row[], state: State): Basis {
       filled += 1
     }
     const amount = amounts[at]! / by
+    const dense = 2 * filled > size
     for (let other = 0; other < size; other += 1) {
       const factor = change[other]!
       if (other === at || (factor < zero && factor > -zero)) continue
       const start = other * size
-      for (let entry = 0; entry < filled; entry += 1)
-        inverse[start + entries[entry]!]! -= factor * line[entry]!
+      if (dense)
+        for (let row = 0, cell = start; row < size; row += 1, cell += 1)
+          inverse[cell]! -= factor * inverse[own + row]!
+      else
+        for (let entry = 0; entry < filled; entry += 1)
+          inverse[start + entries[entry]!]! -= factor * line[entry]!
       amounts[other]! -= factor * amount
     }
     amounts[at] = amount

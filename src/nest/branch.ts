@@ -6,6 +6,7 @@ import { correct } from './correct.ts'
 import { dive, type Manner } from './dive.ts'
 import { boundModelOf, commonDivisor, costOf, type Fill, type Model } from './model.ts'
 import {
+  addPattern,
   type Box,
   dearest,
   openRelaxation,
@@ -66,14 +67,16 @@ const mostShares = 120
 
 /** Dives into one share, one after the other while it is the one that holds the bound down. */
 const manners: readonly Manner[] = [
-  { rank: 0, choices: 2, deadEnds: 8 },
-  { rank: 1, choices: 3, deadEnds: 60 },
-  { rank: 2, choices: 4, deadEnds: 120 },
-  { rank: 0, choices: 6, deadEnds: 1000 },
+  { rank: 0, choices: 2, loose: 0, deadEnds: 8 },
+  { rank: 1, choices: 3, loose: 6, deadEnds: 60 },
+  { rank: 2, choices: 4, loose: 12, deadEnds: 120 },
+  { rank: 0, choices: 6, loose: 0, deadEnds: 1000 },
+  { rank: 0, choices: 6, loose: 20, deadEnds: 500 },
+  { rank: 1, choices: 4, loose: 40, deadEnds: 500 },
 ]
 
 /** The dive at the very beginning, before the first cut in two: mostly the bound is what must move. */
-const firstManner: Manner = { rank: 0, choices: 2, deadEnds: 2 }
+const firstManner: Manner = { rank: 0, choices: 2, loose: 0, deadEnds: 2 }
 
 /** Dives before the solver for whole numbers is asked: it has to be loaded first. */
 const divesBeforeWhole = 2
@@ -97,6 +100,7 @@ export function* branch(
   learned?: Learned,
 ): Asking<Found | undefined> {
   const pool: Pool = new Map(learned?.pool)
+  for (const { kind, counts } of known) addPattern(pool, kind, counts)
   const bounds = boundModelOf(problem, model)
   const demand = model.items.map(({ count }) => count)
   const unit = pricing.reduce(commonDivisor, 0)
@@ -169,8 +173,8 @@ export function* branch(
     const task: Task = { model, pricing, demand, box: share.box }
     // First for the bound itself: that takes the fewest patterns.
     const better =
-      wholeNest(task, share.relaxed, Math.min(cost, share.bound + unit), solver, work) ??
-      (share.bound + unit < cost ? wholeNest(task, share.relaxed, cost, solver, work) : undefined)
+      wholeNest(task, share.relaxed, Math.min(cost, share.bound + unit), solver, work, pool) ??
+      (share.bound + unit < cost ? wholeNest(task, share.relaxed, cost, solver, work, pool) : undefined)
     if (better && costOf(better, pricing) < cost) take(better)
   }
   /** Looks for a nest that costs just what the share's bound says: the counts of sticks that come to it are few. */
@@ -199,7 +203,8 @@ export function* branch(
   corrected(root, quickRounds)
   dived(root, firstManner)
   let aimedAt = -1
-  while (!work.over && shares.length < mostShares) {
+  // A better nest may meet the first bound after all: then no share has anything left to prove.
+  while (!work.over && shares.length < mostShares && rootLeaf.cost < cost) {
     const next = shares
       .filter(({ bound, leaf, tries }) => (tries <= manners.length && bound < cost) || !leaf)
       .sort((a, b) => a.bound - b.bound || a.tries - b.tries)[0]
@@ -228,8 +233,9 @@ export function* branch(
   }
   // Shares that the work did not reach get their proof all the same, or else the first one stands for all.
   const late = openWork(lateSteps)
-  const whole = shares.every((share) => share.leaf || certified(share, late))
-  const leaves = whole ? shares.map(({ leaf }) => leaf!) : [rootLeaf]
+  const enough = rootLeaf.cost >= cost
+  const whole = enough || shares.every((share) => share.leaf || certified(share, late))
+  const leaves = enough || !whole ? [rootLeaf] : shares.map(({ leaf }) => leaf!)
   return {
     fills,
     bound: Math.min(cost, ...leaves.map((leaf) => leaf.cost)),

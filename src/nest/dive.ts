@@ -17,6 +17,8 @@ export interface Manner {
   readonly rank: number
   /** Patterns that are tried for one decision before it counts as lost. */
   readonly choices: number
+  /** Sticks of whole amounts that are not settled at once: without them the rest may be too little to choose from. */
+  readonly loose: number
   /** Dead ends after which the dive is given up. */
   readonly deadEnds: number
 }
@@ -40,7 +42,7 @@ export function dive(
   relaxation: Relaxation,
   start: Relaxed,
   below: number,
-  { rank, choices, deadEnds }: Manner,
+  { rank, choices, loose, deadEnds }: Manner,
   work: Work,
 ): Fill[] | undefined {
   const unit = pricing.reduce(commonDivisor, 0)
@@ -71,9 +73,15 @@ export function dive(
       return true
     }
     const ranked = relaxed.used.toSorted((a, b) => b.amount - a.amount)
-    for (const { pattern, amount } of ranked)
-      for (let times = Math.floor(amount + wholeSlack); times > 0; times -= 1)
-        if (take(rest, here, pattern, true)) cost += pricing[pattern.kind]!
+    let kept = first ? loose : 0
+    for (const { pattern, amount } of ranked.toReversed()) {
+      let times = Math.floor(amount + wholeSlack)
+      if (kept > 0 && times > 0) {
+        times -= 1
+        kept -= 1
+      }
+      for (; times > 0; times -= 1) if (take(rest, here, pattern, true)) cost += pricing[pattern.kind]!
+    }
     if (demand.every((count) => count === 0)) return gather(here)
     const quick = greedyFills(model, demand, rest.most, pricing)
     const total = cost + quick.reduce((sum, { kind, times }) => sum + pricing[kind]! * times, 0)

@@ -1,8 +1,6 @@
 import { dualSlack, wholeSlack } from '../core/tolerance.ts'
 import type { Row } from './basis.ts'
-import { bestFill, type Filled } from './fill.ts'
-import { fillsUpTo } from './fill-all.ts'
-import { deepestFill, ranked } from './fill-deep.ts'
+import { openPatterns } from './best-pattern.ts'
 import { commonDivisor, type Model } from './model.ts'
 import { openSimplex, type Simplex } from './simplex.ts'
 import { spend, type Work } from './work.ts'
@@ -66,40 +64,6 @@ export function addPattern(pool: Pool, kind: number, counts: readonly number[]):
   if (known) return known
   pool.set(name, pattern)
   return pattern
-}
-
-/**
- * Asks for the most valuable fill of a stick of one kind, worth more than `above`, with the one uncut piece in mind.
- * All kinds are answered from one table where that is not too large; ask before the next worths are laid open. For
- * 'any', one that is worth more will do where the most valuable is far to seek; for 'quick' it is then not sought.
- */
-export function openPatterns(
-  { model: { items, kinds } }: Pick<Task, 'model'>,
-  demand: readonly number[],
-  worth: readonly number[],
-  work: Work,
-  manner: 'most' | 'any' | 'quick' = 'most',
-): (kind: number, above: number) => (Filled & { readonly sure?: boolean }) | undefined {
-  const things = items.map(({ size }, item) => ({ size, value: worth[item]!, count: demand[item]! }))
-  const inOrder = ranked(things)
-  let table: ReturnType<typeof fillsUpTo> | 'not yet' = 'not yet'
-  return (kind, above) => {
-    const { room, uncut } = kinds[kind]!
-    let filled: (Filled & { readonly sure?: boolean }) | undefined
-    const deepest =
-      table === 'not yet' ? deepestFill(inOrder, room, above, manner !== 'most', work) : 'given up'
-    if (deepest === 'given up' && manner === 'quick') return undefined
-    if (deepest === 'given up' && table === 'not yet')
-      table = fillsUpTo(things, Math.max(...kinds.map((each) => each.room)), work)
-    if (deepest !== 'given up') filled = deepest === 'none' ? undefined : deepest
-    else if (!table || table === 'not yet') filled = bestFill(things, room, above, work)
-    else if (table.value(room) > above) filled = { value: table.value(room), counts: table.counts(room) }
-    if (uncut === undefined || demand[uncut]! === 0) return filled
-    const alone = worth[uncut]!
-    if (alone <= Math.max(above, filled?.value ?? 0)) return filled
-    const counts = items.map((_, item) => (item === uncut ? 1 : 0))
-    return { value: alone, counts, ...(filled?.sure === false && { sure: false }) }
-  }
 }
 
 /** Known patterns to begin with, per row of the linear program: more of them cost more time than they save. */
@@ -173,6 +137,7 @@ export function openRelaxation(task: Task, pool: Pool): Relaxation {
   const table: Table = { task, pool, rowOfItem, mostRow, leastRow, pieces }
   const simplex = openSimplex(rows)
   const relaxation = relaxationOf(table, simplex, {
+    fresh: true,
     known: new Set(),
     patterns: [],
     demand: [...demand],
@@ -184,6 +149,25 @@ export function openRelaxation(task: Task, pool: Pool): Relaxation {
   for (const kind of model.kinds.keys())
     if (leastRow[kind]! >= 0) relaxation.know({ kind, items: [], counts: [] })
   return relaxation
+}
+
+interface Prices {
+  readonly worth: readonly number[]
+  readonly kindWorth: readonly number[]
+  /** What they prove, in shares of the dearest stick. */
+  readonly bound: number
+}
+
+/** Share of the best prices in those that patterns are looked for with. */
+const mostHeld = 0.8
+
+/** Sums of even worths, times items, that a judge can look at. */
+const mostEven = 2_000_000
+
+function between(held: Prices, own: Prices, hold: number): Prices {
+  const mixed = (a: readonly number[], b: readonly number[]) =>
+    a.map((value, at) => hold * value + (1 - hold) * b[at]!)
+  return { worth: mixed(held.worth, own.worth), kindWorth: mixed(held.kindWorth, own.kindWorth), bound: 0 }
 }
 
 /** Which row of the linear program stands for what. */
@@ -199,6 +183,8 @@ interface Table {
 
 /** What changes. */
 interface Standing {
+  /** Not solved yet, and opened by itself. */
+  fresh: boolean
   readonly known: Set<string>
   /** In the order of the simplex's columns. */
   readonly patterns: Pattern[]
@@ -284,34 +270,69 @@ function relaxationOf(
   const byUnit: WorthTelling = (bound, most) =>
     Math.ceil(bound / unit - wholeSlack) < Math.ceil(most / unit - wholeSlack)
 
+  /** Worths without any pattern: every piece pays for its length on the cheapest stick. No fill is worth too much. */
+  function evenPrices(): Prices {
+    const perSize = Math.min(
+      ...model.kinds.map(({ room }, kind) =>
+        standing.most[kind]! > 0 && room > 0 ? pricing[kind]! / scale / room : Number.POSITIVE_INFINITY,
+      ),
+    )
+    const many = Math.max(...model.kinds.map(({ room }) => room)) * model.items.length > mostEven
+    const each = Number.isFinite(perSize) ? perSize : 0
+    const worth = model.items.map(({ size }, item) => (rowOfItem[item]! < 0 ? 0 : each * size))
+    return {
+      worth,
+      kindWorth: model.kinds.map(() => 0),
+      // Where very many sums are worth alike no judge sees through them in time: then they only lead.
+      bound: many ? 0 : worth.reduce((sum, value, item) => sum + value * demand[item]!, 0),
+    }
+  }
+
   function solve(work: Work, worthTelling = byUnit, sure = true): Relaxed | undefined {
+    // Prices of a program with few columns swing wildly: held near the best ones known they settle far sooner.
+    let center = sure && standing.fresh ? evenPrices() : undefined
+    standing.fresh = false
+    let hold = center ? mostHeld : 0
+    let before = Number.POSITIVE_INFINITY
     for (;;) {
       if (!simplex.solve(work)) return undefined
       const duals = simplex.duals()
-      const worth = rowOfItem.map((row) => (row < 0 ? 0 : Math.max(0, duals[row]!)))
-      const kindWorth = model.kinds.map(
-        (_, kind) =>
-          (mostRow[kind]! < 0 ? 0 : Math.min(0, duals[mostRow[kind]!]!)) +
-          (leastRow[kind]! < 0 ? 0 : Math.max(0, duals[leastRow[kind]!]!)),
-      )
+      const own: Prices = {
+        worth: rowOfItem.map((row) => (row < 0 ? 0 : Math.max(0, duals[row]!))),
+        kindWorth: model.kinds.map(
+          (_, kind) =>
+            (mostRow[kind]! < 0 ? 0 : Math.min(0, duals[mostRow[kind]!]!)) +
+            (leastRow[kind]! < 0 ? 0 : Math.max(0, duals[leastRow[kind]!]!)),
+        ),
+        bound: 0,
+      }
+      const { worth, kindWorth } = center && hold > 0 ? between(center, own, hold) : own
       const { found, richest } = look(worth, kindWorth, sure, work)
       if (!spend(work, 1)) return undefined
       const missing = simplex.missing()
       const bound = boundBy(worth, richest)
+      if (center && bound > center.bound) center = { worth, kindWorth, bound }
       const used = simplex.used().map(([column, amount]) => ({ pattern: patterns[column]!, amount }))
       const cost = used.reduce(
         (all, { pattern, amount }) => all + (pricing[pattern.kind]! / scale) * amount,
         0,
       )
-      const told = missing <= wholeSlack && !worthTelling(bound * scale, cost * scale)
-      if (found && !told) continue
-      return {
-        cost: found ? bound : cost,
-        worth,
-        kindWorth,
-        used,
-        missing,
+      const best = center && center.bound > bound ? center : { worth, kindWorth, bound }
+      const told = missing <= wholeSlack && !worthTelling(best.bound * scale, cost * scale)
+      if (told || (!found && hold === 0)) {
+        const proving = told ? best : own
+        return {
+          cost: found || hold > 0 ? proving.bound : cost,
+          worth: proving.worth,
+          kindWorth: proving.kindWorth,
+          used,
+          missing,
+        }
       }
+      // Held prices that change nothing are let go, and taken up again once something moves.
+      const moved = cost + missing * (pieces + 1) < before - dualSlack
+      before = Math.min(before, cost + missing * (pieces + 1))
+      if (center) hold = moved ? mostHeld : hold > 0.2 ? hold / 2 : 0
     }
   }
 
@@ -344,6 +365,7 @@ function relaxationOf(
     // Patterns are good for all forks: what one finds, the others need not look for.
     fork: () =>
       relaxationOf(table, simplex.fork(), {
+        fresh: false,
         known,
         patterns,
         demand: [...demand],

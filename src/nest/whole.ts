@@ -2,7 +2,7 @@ import { wholeSlack } from '../core/tolerance.ts'
 import { ranked } from './fill-deep.ts'
 import { gather } from './first-fit.ts'
 import { commonDivisor, type Fill } from './model.ts'
-import { dearest, type Pattern, type Relaxed, type Task } from './relax.ts'
+import { dearest, type Pattern, type Pool, type Relaxed, type Task } from './relax.ts'
 import { spend, type Work } from './work.ts'
 
 // Whole sticks by a solver for whole numbers, given every pattern that a better nest could use: one whose pieces are
@@ -22,6 +22,12 @@ export function answered<T>(search: Asking<T>, solver?: WholeSolver): T {
 /** Patterns given to the solver: more take it long, and mostly the best of them do. */
 const mostPatterns = 12_000
 
+/** Of the gap, at the least, that patterns are listed within. */
+const leastShare = 1e-4
+
+/** Patterns met on the way that are given to the solver. */
+const mostMet = 3000
+
 /** Looks while patterns are listed. */
 const mostLooks = 2_000_000
 
@@ -32,19 +38,24 @@ export function wholeNest(
   below: number,
   solver: WholeSolver,
   work: Work,
+  pool: Pool,
 ): Fill[] | undefined {
   const { model, pricing, demand, box } = task
   const unit = pricing.reduce(commonDivisor, 0)
   const scale = dearest(pricing)
   const gap = Math.max(0, (below - unit) / scale - relaxed.cost)
-  let patterns: Pattern[] | undefined
-  // Where there are too many, those that waste least.
-  for (let share = 1; !patterns && share > 1e-4; share /= 2)
-    patterns = listed(task, relaxed, gap * share, wasteBelow(task, below), work)
-  if (!patterns || work.over) return undefined
+  const waste = wasteBelow(task, below)
+  let patterns: readonly Pattern[] | undefined
+  // Where there are too many, those that waste least; where even these are, those that were met on the way.
+  if (listed(task, relaxed, gap * leastShare, waste, work))
+    for (let share = 1; !patterns && share > leastShare; share /= 2)
+      patterns = listed(task, relaxed, gap * share, waste, work)
+  const every = patterns !== undefined
+  patterns ??= met(task, relaxed, gap, pool)
+  if (work.over) return undefined
 
   // Where nothing may be wasted no piece can be too many: saying so makes it far easier.
-  const exact = wasteBelow(task, below) === 0
+  const exact = every && waste === 0
   const known = exact ? patterns : [...patterns, ...relaxed.used.map(({ pattern }) => pattern)]
   const rows: string[] = []
   const sum = (of: (pattern: Pattern) => number) =>
@@ -69,6 +80,27 @@ export function wholeNest(
   const program = `Minimize\n obj: ${reached || cost === '' ? '0 x0' : cost}\nSubject To\n ${rows.join('\n ')}\nGeneral\n${names}\nEnd\n`
   const amounts = solver(program)
   return amounts && trimmed(task, known, amounts)
+}
+
+/** The patterns of the pool that a nest within the gap could use, the best first. */
+function met(
+  { pricing, demand, box }: Task,
+  { worth, kindWorth }: Relaxed,
+  gap: number,
+  pool: Pool,
+): Pattern[] {
+  const scale = dearest(pricing)
+  return [...pool.values()]
+    .filter(({ kind, items }) => box.most[kind]! > 0 && items.some((item) => demand[item]! > 0))
+    .map((pattern) => {
+      const { kind, items, counts } = pattern
+      const price = pricing[kind]! / scale - kindWorth[kind]!
+      return { pattern, over: items.reduce((sum, item, at) => sum - worth[item]! * counts[at]!, price) }
+    })
+    .filter(({ over }) => over <= gap + wholeSlack)
+    .sort((a, b) => a.over - b.over)
+    .slice(0, mostMet)
+    .map(({ pattern }) => pattern)
 }
 
 /** What one stick of a nest that costs less than `below` may leave at most: the rest of all the others may be 0. */

@@ -208,12 +208,12 @@ describe('nasty problems whose answer is known', () => {
     expect(result!.sticks).toBe(2)
   })
 
-  test('5000 parts of 40 lengths: all pieces placed, within 1 % of the least', async () => {
+  test('5000 parts of 40 lengths: all pieces placed, and no nest costs less', async () => {
     const roll = dice('5000 parts', 1)
     const parts = Array.from({ length: 40 }, () => ({ length: roll.whole(1000, 30_000) / 10, count: 125 }))
     const stock = [{ length: 6000 }, { length: 7500 }]
     const [result] = await nests({ kerf: 2.5, trim: 10, stock, parts }, 60)
-    expect(result!.bound).toBeGreaterThan(0.99 * result!.cost)
+    expect(result).toMatchObject({ proved: true })
   }, 120_000)
 })
 

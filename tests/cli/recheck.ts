@@ -69,31 +69,50 @@ function needOf(
   return need
 }
 
-/** The most that square pieces on one stick are worth: every count of each part, those worth most for their length first. */
-function dearestStick(problem: Problem, at: number, duals: readonly number[]): number {
+/**
+ * What square pieces on one stick are worth at the most, where that is more than `limit`: all sums of lengths that may come
+ * to more, part by part, so many copies at once that any number of them adds up. Of two sums the longer one that is worth
+ * no more is left.
+ */
+function dearerStick(
+  problem: Problem,
+  at: number,
+  duals: readonly number[],
+  limit: number,
+): number | undefined {
   const { kerf = 0, parts, stock } = problem
+  const { rack = false, length: whole } = stock[at]!
+  for (const [part, { length }] of parts.entries())
+    if (rack && Math.abs(length - whole) < slack && duals[part]! > limit) return duals[part]!
   // Clean-up cuts and grip around a piece of half the stick, which is never used uncut.
-  const half = { length: stock[at]!.length / 2, count: 1 }
+  const half = { length: whole / 2, count: 1 }
   const around = needOf({ ...problem, parts: [half] }, at, [{ part: 0, turn: 'none' }]) - half.length
-  const room = stock[at]!.length - around + kerf + slack
-  const items = parts
-    .map(({ length, count }, part) => ({ size: length + kerf, count, worth: duals[part]! }))
-    .filter(({ worth, size }) => worth > 0 && size <= room)
+  const room = whole - around + kerf + slack
+  const lots = parts
+    .flatMap(({ length, count }, part) => {
+      const copies: number[] = []
+      for (let left = count; left > 0; left -= copies.at(-1)!) copies.push(Math.min(left, 2 ** copies.length))
+      return copies.map((each) => ({ size: each * (length + kerf), worth: each * duals[part]! }))
+    })
+    .filter(({ size, worth }) => worth > 0 && size <= room)
     .sort((a, b) => b.worth / b.size - a.worth / a.size)
-  let best = 0
-  for (const [part, { length }] of parts.entries()) {
-    const { rack = false, length: whole } = stock[at]!
-    if (rack && Math.abs(length - whole) < slack) best = Math.max(best, duals[part]!)
+  let sums = [{ size: 0, worth: 0 }]
+  for (const [index, lot] of lots.entries()) {
+    const next = lots[index + 1]
+    const all = [
+      ...sums,
+      ...sums.map(({ size, worth }) => ({ size: size + lot.size, worth: worth + lot.worth })),
+    ].sort((a, b) => a.size - b.size || b.worth - a.worth)
+    let most = -1
+    sums = []
+    for (const sum of all) {
+      if (sum.size > room || sum.worth <= most) continue
+      most = sum.worth
+      if (most > limit) return most
+      if (next && sum.worth + ((room - sum.size) * next.worth) / next.size > limit) sums.push(sum)
+    }
   }
-  const go = (from: number, left: number, worth: number): void => {
-    best = Math.max(best, worth)
-    const item = items[from]
-    if (!item || worth + (left * item.worth) / item.size <= best) return
-    for (let n = Math.min(item.count, Math.floor(left / item.size)); n >= 0; n -= 1)
-      go(from + 1, left - n * item.size, worth + n * item.worth)
-  }
-  go(0, room, 0)
-  return best
+  return undefined
 }
 
 /** Whether some sum of the prices lies from `from` up to, not including, `below`. */
@@ -163,8 +182,8 @@ export function recheck(problem: Problem, result: NestResult): string[] {
     for (const [at] of stock.entries()) {
       let limit = scale * priceOf(at) - stockDuals[at]!
       for (const [index, bound] of branch.entries()) if (bound.stock === at) limit -= branchDuals[index]!
-      const worth = dearestStick(problem, at, duals)
-      if (worth > limit * (1 + 1e-12)) faults.push(`a stick of stock ${at} is worth ${worth}, over ${limit}`)
+      const worth = dearerStick(problem, at, duals, limit * (1 + 1e-12))
+      if (worth !== undefined) faults.push(`a stick of stock ${at} is worth ${worth}, over ${limit}`)
     }
   }
   return faults
