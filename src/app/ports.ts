@@ -25,6 +25,8 @@ export interface Room {
   /** Bytes. */
   readonly used: number | null
   readonly most: number | null
+  /** Why no second copy is kept beside the database; null where one is. */
+  readonly uncopied: string | null
 }
 
 export interface Kept {
@@ -38,6 +40,8 @@ export interface Kept {
   /** Rows that this program cannot read (a newer version's, or damaged): kept as they are, said to the person. */
   readonly unread: readonly { readonly store: string; readonly key: string; readonly why: string }[]
   readonly backup: BackupMark | null
+  /** In words, what the browser had lost and was put back from the second copy; null where that is nothing. */
+  readonly putBack: string | null
 }
 
 /** The disk. Every promise resolves only when the write is on disk, and rejects when it is not. */

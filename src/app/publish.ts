@@ -92,6 +92,7 @@ export async function readDisk(desk: Desk): Promise<void> {
   const state = desk.store.getState()
   const standing = standingTrouble(desk)
   dropSettled(desk, kept)
+  if (kept.putBack !== null) desk.lasting = kept.putBack
   const trouble = state.trouble === standing ? standingTrouble(desk) : state.trouble
   const facts = union(state.facts, kept.facts)
   soil(desk)

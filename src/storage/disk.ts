@@ -5,11 +5,13 @@ import type { Revision } from '../core/revision.ts'
 import type { Shop } from '../core/shop.ts'
 import { connect } from './connection.ts'
 import { append, merge } from './log.ts'
-import { type Everything, readAll } from './read.ts'
+import { cachePlace, type Place } from './place.ts'
+import { type Everything, hasHead, readAll } from './read.ts'
 import { rescue, rescueText } from './rescue.ts'
 import { type AnyRevision, removeJob, type Saved, saveAside, saveJob, saveShop, settle } from './revisions.ts'
 import { lookAtRoom, type Room } from './room.ts'
 import { type BackupMark, databaseName } from './schema.ts'
+import { secondCopy, takenWords } from './second-copy.ts'
 import { openTabs } from './tabs.ts'
 
 /**
@@ -17,7 +19,7 @@ import { openTabs } from './tabs.ts'
  * a power loss may undo a finished transaction), and each promise resolves only when the browser says that it is there.
  */
 export interface Disk {
-  readAll(): Promise<Everything>
+  readAll(): Promise<Everything & { readonly putBack: string | null }>
   append(drafts: readonly FactDraft[], nests?: readonly Nest[]): Promise<readonly Fact[]>
   merge(facts: readonly Fact[], nests: readonly Nest[]): Promise<void>
   saveJob(job: Job, parent: string | null): Promise<Saved<Job>>
@@ -39,15 +41,19 @@ export interface DiskOptions {
   readonly name?: string
   readonly now?: () => string
   readonly makeId?: () => string
+  /** Where the second copy lies; absent: in the browser's cache storage, where it gives one. */
+  readonly place?: Place
 }
 
 /** Opens nothing yet: the first call does, and fails in words where the browser has no disk for this page. */
 export function openDisk(options: DiskOptions = {}): Disk {
   const { name = databaseName, now = () => new Date().toISOString(), makeId = randomId } = options
   const listeners = new Set<(why: string) => void>()
-  const disk = connect((why) => {
+  const trouble = (why: string) => {
     for (const listener of [...listeners]) listener(why)
-  }, name)
+  }
+  const copy = secondCopy(options.place ?? cachePlace(name))
+  const disk = connect(trouble, name, copy.keep)
   const tabs = openTabs(name)
 
   /** Other tabs hear of it only when it is on disk. */
@@ -57,8 +63,27 @@ export function openDisk(options: DiskOptions = {}): Disk {
     return value
   }
 
+  let first = true
+  let tidying = Promise.resolve()
+  /** In words, what was lost and put back. */
+  async function takeBack(): Promise<string | null> {
+    try {
+      const taken = await copy.takeBack(disk)
+      return taken && takenWords(taken)
+    } catch (error) {
+      const why = error instanceof Error ? error.message : String(error)
+      return `The second copy on this device holds more than its database, and it could not be put back. ${why}`
+    }
+  }
+
   return {
-    readAll: () => readAll(disk, makeId),
+    async readAll() {
+      const putBack = first || !(await hasHead(disk)) ? await takeBack() : null
+      const everything = await readAll(disk, makeId)
+      if (first) tidying = copy.tidy(disk)
+      first = false
+      return { ...everything, putBack }
+    },
     append: (drafts, nests = []) => told(append(disk, drafts, nests, { now, makeId })),
     merge: (facts, nests) => told(merge(disk, facts, nests, makeId)),
     saveJob: (job, parent) => told(saveJob(disk, job, parent, makeId)),
@@ -71,7 +96,7 @@ export function openDisk(options: DiskOptions = {}): Disk {
       listeners.add(listener)
       return () => listeners.delete(listener)
     },
-    room: lookAtRoom,
+    room: async () => ({ ...(await lookAtRoom()), uncopied: copy.trouble() }),
     markBackup: (mark) =>
       told(
         disk.write(['meta'], async (tx) => {
@@ -93,6 +118,7 @@ export function openDisk(options: DiskOptions = {}): Disk {
     },
     async close() {
       tabs.close()
+      await tidying
       await disk.close()
     },
   }

@@ -4,17 +4,10 @@ import type { Fact, FactDraft } from '../core/facts.ts'
 import type { Nest } from '../core/nest.ts'
 import type { Connection, Rows } from './connection.ts'
 import { said } from './failure.ts'
-import type { LogHead } from './schema.ts'
+import { isHead, type LogHead } from './schema.ts'
 
 /** No log of a shop counts this far; a greater number is damage, and would leave no room to count on. */
 const greatestLamport = 2 ** 50
-
-const isCount = (value: unknown): value is number => Number.isSafeInteger(value) && (value as number) >= 0
-
-function isHead(value: unknown): value is LogHead {
-  const head = value as LogHead | undefined
-  return typeof head?.device === 'string' && isCount(head.seq) && isCount(head.lamport)
-}
 
 /**
  * Who writes here. Made once; should the row be damaged, this becomes a new device rather than one that may give the

@@ -8,7 +8,7 @@ import { readStoredFact, readStoredJob, readStoredNest, readStoredShop } from '.
 import type { Connection } from './connection.ts'
 import { logHead } from './log.ts'
 import { readRevision, whyNot } from './revisions.ts'
-import type { BackupMark, Database, Stray } from './schema.ts'
+import { type BackupMark, type Database, isHead, type Stray } from './schema.ts'
 
 export interface Unread {
   readonly store: string
@@ -62,8 +62,15 @@ async function rowByRow(db: Database, store: (typeof stores)[number], broken: Un
 
 const isOfJob = (row: unknown): boolean => (row as { readonly document?: unknown } | null)?.document === 'job'
 
+/** Whether anybody ever wrote here. */
+export const hasHead = (disk: Connection): Promise<boolean> =>
+  disk.read(async (db) => isHead(await db.get('meta', 'log')))
+
 export async function readAll(disk: Connection, makeId: () => string): Promise<Everything> {
-  const head = await disk.write(['meta'], (tx) => logHead(tx.objectStore('meta'), makeId))
+  const found = await disk.read((db) => db.get('meta', 'log'))
+  const head = isHead(found)
+    ? found
+    : await disk.write(['meta'], (tx) => logHead(tx.objectStore('meta'), makeId))
   const broken: Unread[] = []
   const raw = await disk.read((db) => readRows(db, broken))
   const strays = raw.strays as readonly Stray[]

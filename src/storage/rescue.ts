@@ -1,7 +1,9 @@
-import { databaseName } from './schema.ts'
+import { marksIn, replay } from './copy.ts'
+import { cachePlace, type Place } from './place.ts'
+import { databaseName, databaseVersion } from './schema.ts'
 
 // The way out when nothing else works: it asks the browser itself, knows no shape and no version, and leaves every row
-// as it is. Nothing here may lean on the rest of the storage, which may be what is broken.
+// as it is. Nothing here may lean on the connection or the shapes, which may be what is broken.
 
 /** Everything that a browser still gives of a database, as it lies there. */
 export interface Rescued {
@@ -79,9 +81,28 @@ async function rowsOf(db: IDBDatabase, name: string, lost: string[]): Promise<re
   }
 }
 
-/** Reads all rows of all stores. Rejects in words only where not even the database opens. */
-export async function rescue(name: string = databaseName): Promise<Rescued> {
-  const db = await openAsItIs(name)
+/**
+ * Reads all rows of all stores; those of the second copy where the database does not open. Rejects in words
+ * only where there is neither.
+ */
+export async function rescue(
+  name: string = databaseName,
+  place: Place | undefined = cachePlace(name),
+): Promise<Rescued> {
+  let db: IDBDatabase
+  try {
+    db = await openAsItIs(name)
+  } catch (error) {
+    const stores = place && (await copiedStores(place).catch(() => undefined))
+    if (!stores) throw error
+    return {
+      format: 'tube-rescue',
+      version: 1,
+      database: databaseVersion,
+      stores,
+      lost: [`the database: ${words(error)}`],
+    }
+  }
   try {
     const lost: string[] = []
     const stores: Record<string, readonly Row[]> = {}
@@ -90,6 +111,15 @@ export async function rescue(name: string = databaseName): Promise<Rescued> {
   } finally {
     db.close()
   }
+}
+
+/** The rows that the second copy holds, as the database had them; undefined where it holds none. */
+async function copiedStores(place: Place): Promise<Rescued['stores'] | undefined> {
+  const { rows } = await replay(place, await marksIn(place))
+  const stores: Record<string, Row[]> = {}
+  for (const { store, key, value } of rows)
+    if (value !== undefined) stores[store] = [...(stores[store] ?? []), { key, value }]
+  return rows.length > 0 ? stores : undefined
 }
 
 /** As a file. What JSON cannot hold (a disk can: NaN, a date, a circle) is written as text, and the rest stays. */

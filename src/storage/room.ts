@@ -6,10 +6,12 @@ export interface Room {
   readonly used: number | null
   /** Bytes that the browser would give at most. */
   readonly most: number | null
+  /** Why no second copy is kept beside the database; null where one is. */
+  readonly uncopied: string | null
 }
 
 /** Asks the browser. Never rejects: a browser that does not answer knows nothing. */
-export async function lookAtRoom(): Promise<Room> {
+export async function lookAtRoom(): Promise<Omit<Room, 'uncopied'>> {
   const storage = globalThis.navigator?.storage
   const quiet = async <T>(ask: (() => Promise<T>) | undefined): Promise<T | null> => {
     try {

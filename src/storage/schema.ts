@@ -29,6 +29,14 @@ export interface LogHead {
   readonly lamport: number
 }
 
+export const isCount = (value: unknown): value is number =>
+  Number.isSafeInteger(value) && (value as number) >= 0
+
+export function isHead(value: unknown): value is LogHead {
+  const head = value as LogHead | undefined
+  return typeof head?.device === 'string' && isCount(head.seq) && isCount(head.lamport)
+}
+
 /** The last backup that was handed to the person, or, with `saved` false, when there was first something to lose. */
 export interface BackupMark {
   /** As this device's clock said it. */
@@ -57,9 +65,9 @@ export interface Schema extends DBSchema {
   shop: { key: string; value: Revision<Shop> }
   /**
    * `log`: LogHead. `asked`: true once the browser was asked to keep everything. `backup`: BackupMark; older programs
-   * leave it lying.
+   * leave it lying. `written`: how many writes this database has had, for the second copy; older programs count none.
    */
-  meta: { key: string; value: LogHead | BackupMark | true }
+  meta: { key: string; value: LogHead | BackupMark | number | true }
   strays: { key: number; value: Stray }
 }
 

@@ -17,7 +17,7 @@ const fact = (seq: number): Fact => ({
   at: '',
   body: { fact: 't:0' },
 })
-const lasting = { lasting: true, used: 1, most: 2 }
+const lasting = { lasting: true, used: 1, most: 2, uncopied: null }
 const backup = { at: '2030-06-01T08:00:00.000Z', saved: true, facts: 2, documents: ['a d:1', 'shop d:1'] }
 const facts = [fact(1), fact(2), fact(3)]
 const documents = ['a d:2', 'shop d:1']
@@ -39,7 +39,7 @@ describe('a reminder of the backup', () => {
   })
   test('comes after a day where the browser does not promise to keep what is here', () => {
     for (const promise of [false, null]) {
-      const room = { lasting: promise, used: null, most: null }
+      const room = { lasting: promise, used: null, most: null, uncopied: null }
       expect(due('2030-06-02T07:00:00.000Z', { room })).toBeNull()
       expect(due('2030-06-02T08:00:00.000Z', { room })).toMatchObject({ days: 1, lasting: false })
     }

@@ -1,6 +1,7 @@
 import { readFile } from 'node:fs/promises'
 import type { Page } from '@playwright/test'
 import { expectAccessible, expectNothingClipped, expectTouchable } from './axe.ts'
+import { counted, cutButton } from './saw-steps.ts'
 import { expect, test } from './serve.ts'
 
 const withHexagon = async (page: Page) => {
@@ -169,3 +170,26 @@ for (const [width, height] of [
     await expectTouchable(page, 44)
     await expectAccessible(page)
   })
+
+test('the browser begins its database anew: job and log are back at the next start, and it says so', async ({
+  page,
+}) => {
+  await withHexagon(page)
+  await page.goto(page.url().replace(/(#\/job\/[^/]+).*/, '$1/saw'))
+  await cutButton(page).click()
+  await expect(counted(page)).toContainText('1 of 18 in all')
+  const session = await page.context().newCDPSession(page)
+  await session.send('Storage.clearDataForOrigin', {
+    origin: new URL(page.url()).origin,
+    storageTypes: 'indexeddb',
+  })
+  await page.reload()
+  await expect(counted(page)).toContainText('1 of 18 in all')
+  await expect(page.getByText(/put back from the second copy: 1 job, \d+ entr/)).toBeVisible()
+  await expectAccessible(page)
+  await page.reload()
+  await expect(counted(page)).toContainText('1 of 18 in all')
+  await expect(page.getByText(/second copy/)).toHaveCount(0)
+  await page.goto('./#/shop')
+  await expect(page.getByText('Everything is kept twice')).toBeVisible()
+})

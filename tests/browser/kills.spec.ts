@@ -66,13 +66,8 @@ const toTheCut = (page: Page) =>
     await expect(cutButton(page)).toContainText(/^Cut/, { timeout: 1000 })
   }).toPass({ timeout: 20_000 })
 
-/**
- * All of it is gone, jobs and facts: the app has no write that does that, it is the browser that began a new database.
- * Seen three times in some 1,250 kills, its cause is not found yet: counted and printed, and a failure when it comes more often
- * than once in a hundred kills.
- */
-const isEmptied = async (page: Page): Promise<boolean> =>
-  (await counted(page).count()) === 0 && (await onDisk(page)).length === 0
+/** The browser began a new database, and the app put back what was in it: seen about once in five hundred kills. */
+const putBack = (page: Page): Promise<number> => page.getByText(/put back from the second copy/).count()
 
 const nextTurn = () => new Promise((next) => setTimeout(next, 1))
 
@@ -87,8 +82,7 @@ test(`${kills} kills of the browser while cuts are checked off: all that the scr
   let address = ''
   /** From a tap until the screen says it, ms, as it was lately. */
   let took = 100
-  const told = { said: 0, unsaid: 0, written: 0, undone: 0 }
-  let emptied = 0
+  const told = { said: 0, unsaid: 0, written: 0, undone: 0, putBack: 0 }
   let before: readonly string[] = []
   /** Counts that were right to be found: what was said, or what was asked for and not yet said. */
   let right: readonly number[] = [0]
@@ -101,18 +95,12 @@ test(`${kills} kills of the browser while cuts are checked off: all that the scr
       if (round === 0) address = await newJob(page, site.url)
       else {
         await page.goto(address)
-        await expect(counted(page).or(page.getByText('This job is not on this device')).first()).toBeVisible({
-          timeout: 30_000,
-        })
-      }
-      if (round > 0 && (await isEmptied(page))) {
-        emptied += 1
-        console.log(`${which}: the browser came up with an empty database, ${before.length} cuts stood in it`)
-        address = await newJob(page, site.url)
-        before = []
-        right = [0]
       }
       await expect(counted(page)).toContainText('in all', { timeout: 30_000 })
+      if ((await putBack(page)) > 0) {
+        told.putBack += 1
+        console.log(`${which}: the database was begun anew, ${before.length} cuts stood in it; all put back`)
+      }
       const facts = await onDisk(page)
       const cuts = cutsIn(facts)
       const shown = countOf((await counted(page).textContent()) ?? '')
@@ -174,9 +162,8 @@ test(`${kills} kills of the browser while cuts are checked off: all that the scr
       else told.unsaid += 1
     }
     console.log(
-      `browser kills: seed ${seed}, ${kills} kills, ${before.length} cuts stand, ${JSON.stringify(told)}, emptied ${emptied}`,
+      `browser kills: seed ${seed}, ${kills} kills, ${before.length} cuts stand, ${JSON.stringify(told)}`,
     )
-    expect(emptied, 'databases that the browser began anew').toBeLessThanOrEqual(Math.ceil(kills / 100))
     expect(told.said).toBeGreaterThan(kills / 10)
     expect(told.unsaid).toBeGreaterThan(kills / 10)
   } finally {

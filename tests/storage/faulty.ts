@@ -1,5 +1,8 @@
 import 'fake-indexeddb/auto'
+import type { FactDraft } from '../../src/core/facts.ts'
 import { type Disk, type DiskOptions, openDisk } from '../../src/storage/disk.ts'
+import type { Place } from '../../src/storage/place.ts'
+import { sampleNest } from '../door/sample.ts'
 
 // A disk in memory (fake-indexeddb is a separate implementation of the W3C Indexed Database API), and ways to break it.
 
@@ -86,4 +89,35 @@ export async function plant(name: string, store: string, value: unknown, key?: I
   const tx = db.transaction(store, 'readwrite')
   await answer(key === undefined ? tx.objectStore(store).put(value) : tx.objectStore(store).put(value, key))
   db.close()
+}
+
+/** A piece of the sample nest, cut. */
+export const cut = (label: string): FactDraft => ({
+  kind: 'cut',
+  job: 'job-1',
+  nest: sampleNest.id,
+  copy: 1,
+  body: { stage: 'blank', key: 'k', mark: 'A', label, from: { stick: 'S1' } },
+})
+
+/** A place in memory. `fails` is asked before each write and removal, with how many there were. */
+export function memoryPlace(fails: (count: number) => boolean = () => false) {
+  const texts = new Map<string, string>()
+  let count = 0
+  const may = () => {
+    if (fails(count++)) throw new Error('the place failed')
+  }
+  const place: Place = {
+    names: async () => [...texts.keys()],
+    read: async (name) => texts.get(name),
+    async write(name, text) {
+      may()
+      texts.set(name, text)
+    },
+    async remove(name) {
+      may()
+      texts.delete(name)
+    },
+  }
+  return { place, texts }
 }

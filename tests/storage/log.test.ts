@@ -1,17 +1,10 @@
 import { afterEach, describe, expect, test, vi } from 'vitest'
 import type { FactDraft } from '../../src/core/facts.ts'
 import { sampleFacts, sampleNest } from '../door/sample.ts'
-import { type Break, breakWrite, closeTabs, dump, freshName, openTab, plant } from './faulty.ts'
+import { type Break, breakWrite, closeTabs, cut, dump, freshName, openTab, plant } from './faulty.ts'
 
 afterEach(closeTabs)
 
-const cut = (label: string): FactDraft => ({
-  kind: 'cut',
-  job: 'job-1',
-  nest: sampleNest.id,
-  copy: 1,
-  body: { stage: 'blank', key: 'k', mark: 'A', label, from: { stick: 'S1' } },
-})
 const draftsOfThree: readonly FactDraft[] = [
   { kind: 'accepted', job: 'job-1', nest: sampleNest.id, body: { nest: sampleNest.id } },
   { kind: 'opened', job: 'job-1', nest: sampleNest.id, body: { stick: 'S1' } },
@@ -110,8 +103,8 @@ describe('append', () => {
         const again = await disk.append(draftsOfThree, [sampleNest])
         expect(again.map(({ seq }) => seq)).toEqual([2, 3, 4])
       }
-      // Three facts, one nest, the head of the log.
-      expect(broken).toBe(5)
+      // Three facts, one nest, the head of the log, the count of writes.
+      expect(broken).toBe(6)
     },
   )
 

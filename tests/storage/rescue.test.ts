@@ -3,7 +3,7 @@ import { afterEach, describe, expect, test, vi } from 'vitest'
 import { readBackupFile } from '../../src/door/backup-file.ts'
 import { rescue, rescueText } from '../../src/storage/rescue.ts'
 import { databaseVersion } from '../../src/storage/schema.ts'
-import { answer, closeTabs, dump, freshName, openTab, plant } from './faulty.ts'
+import { answer, closeTabs, dump, freshName, memoryPlace, openTab, plant } from './faulty.ts'
 
 afterEach(async () => {
   vi.restoreAllMocks()
@@ -116,4 +116,16 @@ test('a row that the browser itself cannot read does not hide the others', async
   expect(kept.facts).toHaveLength(1)
   expect(kept.unread.map(({ key }) => key).sort()).toEqual(['bent', 'd:9'])
   expect(kept.unread.find(({ key }) => key === 'bent')?.why).toContain('Failed to read large value')
+})
+
+test('where the browser gives no database any more, the second copy is saved: two facts, and why', async () => {
+  const { place, texts } = memoryPlace()
+  const frozen = new URL('./fixtures/copy-v1.json', import.meta.url)
+  for (const [name, text] of Object.entries(JSON.parse(readFileSync(frozen, 'utf8'))))
+    texts.set(name, JSON.stringify(text))
+  const saved = await rescue(freshName(), place)
+  expect(saved.stores.facts?.map(({ key }) => key)).toEqual(['device1:1', 'device1:2'])
+  expect(saved.lost[0]).toContain('Nothing of Longpoint is kept')
+  const read = readBackupFile(rescueText(saved))
+  expect(read.ok && [read.value.jobs.length, read.value.facts.length]).toEqual([1, 2])
 })

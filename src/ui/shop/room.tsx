@@ -50,6 +50,13 @@ export function Room() {
           open it there.
         </p>
       )}
+      {room !== null && (
+        <p>
+          {room.uncopied === null
+            ? 'Everything is kept twice: should the browser lose its database, it is put back from the second copy at the next start. Both are on this device.'
+            : `No second copy is kept on this device: ${room.uncopied}.`}
+        </p>
+      )}
       {room !== null && room.used !== null && (
         <p>
           Space used: {sizeWords(room.used)}
