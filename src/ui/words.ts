@@ -1,6 +1,6 @@
 import type { CuttingWay } from '../core/nest.ts'
 import type { Shape } from '../core/plan-shapes.ts'
-import { say } from '../core/reading/show.ts'
+import { pound, say } from '../core/reading/show.ts'
 import type { Reading, Shop } from '../core/shop.ts'
 
 /** The trade's words for stock and what is left of it, as this shop says them. */
@@ -48,3 +48,7 @@ export const fine = ({ kind }: Reading): Reading =>
   kind === 'mm' ? { kind, step: 0.1 } : { kind: 'inch-decimal', places: 3 }
 
 export const sayFine = (mm: number, reading: Reading): string => say(mm, fine(reading))
+
+/** Kilograms as a number in the unit of the shop, to a gram or so. */
+export const massIn = (kg: number, unit: 'lb' | 'kg'): number =>
+  Number((unit === 'lb' ? kg / pound : kg).toFixed(3))

@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs'
 import type { Page } from '@playwright/test'
 import { expectAccessible, expectNothingClipped, expectTouchable } from './axe.ts'
 import { expect, test } from './serve.ts'
@@ -27,6 +28,26 @@ test('24 in across flats, 2 in tube: 13 7/8 scant, 30°; what is typed is there 
   await page.reload()
   await expect(size(page)).toHaveValue('26 - 5/8')
   await expect(row).toContainText('14 5/8')
+})
+
+test('the parts are saved as CSV in decimals of an inch, and copied as text in fractions', async ({
+  page,
+  context,
+}) => {
+  await context.grantPermissions(['clipboard-read', 'clipboard-write'])
+  await open(page, /^Hexagon/)
+  await page.getByText('Copy or save the parts').click()
+  const saving = page.waitForEvent('download')
+  await page.getByRole('button', { name: 'Save as CSV: the parts' }).click()
+  const saved = await saving
+  expect(saved.suggestedFilename()).toMatch(/-parts\.csv$/)
+  // RFC 4180: lines end in CR LF. 24 tan 30° = 13.8564, to 1/16 in 13 7/8.
+  const text = readFileSync(await saved.path(), 'utf8')
+  expect(text.split('\r\n')[0]).toContain('pieces,cut length (in),long point (in),')
+  expect(text.split('\r\n')[1]).toContain(',13.875,13.875,')
+  await page.getByRole('button', { name: 'Copy as text: the parts' }).click()
+  await expect(page.getByText('Copied.')).toBeVisible()
+  expect(await page.evaluate(() => navigator.clipboard.readText())).toContain('\t13 7/8 in scant\t')
 })
 
 test('a size that leaves no steel: the last good drawing stays, the reason stands beside the field', async ({

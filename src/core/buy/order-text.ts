@@ -1,7 +1,7 @@
 import type { SheetDrop } from '../facts.ts'
 import { roundCorners } from '../frame/cap.ts'
 import { decimals, nearest } from '../reading/round.ts'
-import { fractionText, say, showMass, unitOf } from '../reading/show.ts'
+import { fractionText, readingStep, say, showMass, unitOf } from '../reading/show.ts'
 import { gaugeOfSheet, gaugeOfWall } from '../section/gauge.ts'
 import { kindWord, soldIn } from '../section/name.ts'
 import { isRound, type Section } from '../section/section.ts'
@@ -103,15 +103,12 @@ export const flatCuts = ({ cuts, needed }: FlatBarLine, { reading }: Shop): stri
   `${sayUp(needed, reading)} of it with kerfs, clean-up cuts and what the vise holds`
 
 /** Up to the next step of the reading: what is at least needed is not rounded down. */
-const sayUp = (mm: Mm, reading: Reading): string => {
-  const step =
-    reading.kind === 'inch-fraction'
-      ? inch / reading.denominator
-      : reading.kind === 'mm'
-        ? reading.step
-        : inch / 10 ** reading.places
-  return say(Math.ceil(mm / step - sameLength) * step, reading)
+export const roundUp = (mm: Mm, reading: Reading): Mm => {
+  const step = readingStep(reading)
+  return Math.ceil(mm / step - sameLength) * step
 }
+
+const sayUp = (mm: Mm, reading: Reading): string => say(roundUp(mm, reading), reading)
 
 /** `1 sheet 16 ga, 48 in × 96 in`, or what size it takes at least. */
 export function sheetOrder({ cut, from, open, drops }: SheetLine, { reading }: Shop): string {

@@ -1,8 +1,12 @@
+import './take-table.css'
 import { useState } from 'react'
 import { fileName, saveFile } from './files.ts'
 import { csvOf, plainOf, type TableOut } from './table-text.ts'
 
-/** Buttons that hand out a table: as CSV for a spreadsheet, or as text to paste. `name` of the job, `what` of the table. */
+/**
+ * Hands out a table that stands here: as text to paste, or as CSV for a spreadsheet. Closed until it is wanted. `name` of
+ * the job, `what` of the table; the table is made when it is asked for.
+ */
 export function TakeTable({
   name,
   what,
@@ -10,30 +14,34 @@ export function TakeTable({
 }: {
   readonly name: string
   readonly what: string
-  readonly table: TableOut
+  readonly table: () => TableOut
 }) {
+  const [open, setOpen] = useState(false)
   const [said, setSaid] = useState('')
   const copy = async () => {
     try {
-      await navigator.clipboard.writeText(plainOf(table))
+      await navigator.clipboard.writeText(plainOf(table()))
       setSaid('Copied.')
     } catch {
       setSaid('This browser does not let the page copy: save the CSV instead.')
     }
   }
+  // The mark in front tells spreadsheets that it is UTF-8: without it they spoil ×, ½ and names.
+  const save = () => saveFile(fileName(`${name} ${what}`, 'csv'), `\uFEFF${csvOf(table())}`, 'text/csv')
   return (
-    <p className="keys-row">
-      <button type="button" aria-label={`Copy as text: the ${what}`} onClick={() => void copy()}>
-        Copy as text
-      </button>
-      <button
-        type="button"
-        aria-label={`Save as CSV: the ${what}`}
-        onClick={() => saveFile(fileName(`${name} ${what}`, 'csv'), csvOf(table), 'text/csv')}
-      >
-        Save as CSV
-      </button>
-      {said !== '' && <span role="status">{said}</span>}
-    </p>
+    <details className="take" onToggle={({ currentTarget }) => setOpen(currentTarget.open)}>
+      <summary className="take-key">Copy or save the {what}</summary>
+      {open && (
+        <div>
+          <button type="button" aria-label={`Copy as text: the ${what}`} onClick={() => void copy()}>
+            Copy as text
+          </button>
+          <button type="button" aria-label={`Save as CSV: the ${what}`} onClick={save}>
+            Save as CSV
+          </button>
+          <span role="status">{said}</span>
+        </div>
+      )}
+    </details>
   )
 }

@@ -5,9 +5,13 @@ import { showLength } from '../../core/reading/show.ts'
 import type { Shop } from '../../core/shop.ts'
 import { sayEngagement } from '../../core/thread.ts'
 import { LengthText } from '../fields/length-text.tsx'
+import { TakeTable } from '../fields/take-table.tsx'
+import { drillingOut } from './tables-out.ts'
 
 /** Drill and tap: a row for each kind of tapped hole. */
 export function Drilling(props: {
+  /** Name of the job. */
+  readonly job: string
   readonly frame: Frame
   readonly shop: Shop
   readonly children: ReactNode
@@ -56,6 +60,7 @@ export function Drilling(props: {
         Speed for a high-speed-steel drill in mild steel, {drillSpeed} ft/min (24 m/min). Drill sizes:{' '}
         {[...new Set(rows.map(({ thread }) => thread.source))].join('; ')}.
       </p>
+      <TakeTable name={props.job} what="drilling" table={() => drillingOut(rows, props.shop.reading)} />
       {props.children}
     </section>
   )

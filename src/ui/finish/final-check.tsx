@@ -3,8 +3,10 @@ import { showLength, unitOf } from '../../core/reading/show.ts'
 import type { Shop } from '../../core/shop.ts'
 import { MmField } from '../fields/length-field.tsx'
 import { LengthText } from '../fields/length-text.tsx'
+import { TakeTable } from '../fields/take-table.tsx'
 import { fine, unseen } from '../fitup/closing-words.ts'
 import type { Copy } from './finish.tsx'
+import { finalCheckOut } from './tables-out.ts'
 
 /** Final check and record of this copy: asked, planned, measured, side by side. */
 export function FinalCheck(props: {
@@ -63,6 +65,13 @@ export function FinalCheck(props: {
           </div>
         )
       })}
+      {plan.sizes.length > 0 && (
+        <TakeTable
+          name={plan.name}
+          what="final check"
+          table={() => finalCheckOut(plan, reading, of.measured)}
+        />
+      )}
       {plan.sizes.length === 0 && (
         <p>
           This job asks for no size of the whole: its pieces were measured at the saw ({unitOf(reading)}).

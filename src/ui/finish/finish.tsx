@@ -84,7 +84,7 @@ function WhatIsLeft({ view, plan }: { readonly view: JobView; readonly plan: Pla
         </p>
         {list('grind')}
       </section>
-      <Drilling frame={plan.frame} shop={shop}>
+      <Drilling job={plan.name} frame={plan.frame} shop={shop}>
         {list('drill and tap')}
       </Drilling>
       <Coating frame={plan.frame} shop={shop}>

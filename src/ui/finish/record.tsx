@@ -5,10 +5,12 @@ import { buildRecord, type RecordSection, recordText } from '../../core/finish/r
 import { minutesName, type Stage, stages } from '../../core/finish/times.ts'
 import { useApp, useShop } from '../app.ts'
 import { NumberField } from '../fields/number-field.tsx'
+import { TakeTable } from '../fields/take-table.tsx'
 import { hrefOf } from '../shell/route.ts'
 import { Note } from '../weld/note.tsx'
 import { capital } from '../words.ts'
 import type { Copy } from './finish.tsx'
+import { recordOut } from './tables-out.ts'
 
 /** The build record of the copy on the bench: what the person adds to it, and all of it, to look at, print or send. */
 export function BuildRecord({ of, last }: { readonly of: Copy; readonly last: LastTime | undefined }) {
@@ -44,6 +46,7 @@ export function BuildRecord({ of, last }: { readonly of: Copy; readonly last: La
         ))}
       </details>
       <Take text={() => recordText(recorded)} job={view.id} />
+      <TakeTable name={plan.name} what="build record" table={() => recordOut(buildRecord(recorded))} />
     </section>
   )
 }

@@ -16,8 +16,10 @@ import { showLength } from '../../core/reading/show.ts'
 import { Pick } from '../fields/choice.tsx'
 import { MmField } from '../fields/length-field.tsx'
 import { LengthText } from '../fields/length-text.tsx'
+import { TakeTable } from '../fields/take-table.tsx'
 import { hrefOf } from '../shell/route.ts'
 import { degrees, fine, unseen } from './closing-words.ts'
+import { tapesOut } from './tables-out.ts'
 import type { Bench } from './will-it-close.tsx'
 
 /** Within or beyond, in a mark and a word. */
@@ -69,6 +71,9 @@ export function SquareUp({ loop, bench }: { readonly loop: Loop; readonly bench:
           )
         })}
       </div>
+      {tapes.length > 0 && (
+        <TakeTable name={plan.name} what="tape lengths" table={() => tapesOut(tapes, shop, measured)} />
+      )}
       <SquareWords loop={loop} bench={bench} />
       <Triangle loop={loop} bench={bench} />
     </section>

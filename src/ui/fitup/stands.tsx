@@ -5,7 +5,9 @@ import { type CenterLine, centerLines, sayOutermost, standLines } from '../../co
 import { say, showLength } from '../../core/reading/show.ts'
 import { MmField } from '../fields/length-field.tsx'
 import { LengthText } from '../fields/length-text.tsx'
+import { TakeTable } from '../fields/take-table.tsx'
 import { fine, unseen } from './closing-words.ts'
+import { standsOut } from './tables-out.ts'
 import type { Bench } from './will-it-close.tsx'
 
 /** Centering: distances from edge to edge for every member that stands on another, both ways. */
@@ -43,6 +45,11 @@ export function Stands({ loops, bench }: { readonly loops: readonly Loop[]; read
           </li>
         ))}
       </ul>
+      <TakeTable
+        name={plan.name}
+        what="distances edge to edge"
+        table={() => standsOut(plan, loops, shop.reading)}
+      />
     </section>
   )
 }

@@ -7,8 +7,9 @@ import { say, showLength, showMass, unitOf } from '../../core/reading/show.ts'
 import { TablePlan } from '../drawing/table-plan.tsx'
 import { Choice, Pick } from '../fields/choice.tsx'
 import { LengthText } from '../fields/length-text.tsx'
+import { TakeTable } from '../fields/take-table.tsx'
 import { hrefOf } from '../shell/route.ts'
-
+import { layoutOut } from './tables-out.ts'
 import type { Bench } from './will-it-close.tsx'
 
 /** The table of a repeat: lines, blocks, what lies under what, and what holds it down. */
@@ -103,6 +104,11 @@ export function TableLayout({ loops, bench }: { readonly loops: readonly Loop[];
               ))}
             </tbody>
           </table>
+          <TakeTable
+            name={plan.name}
+            what="lines and blocks"
+            table={() => layoutOut(frame, layout, reading)}
+          />
           {layout.diagonals.length > 0 && (
             <p>
               Check the lines, from corner to corner.{' '}

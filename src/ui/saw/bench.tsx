@@ -3,6 +3,7 @@ import type { NestStick } from '../../core/nest.ts'
 import type { BenchCut, HandCut, Plan, Run } from '../../core/plan-shapes.ts'
 import { isOpen, nextCut } from '../../core/saw/bench.ts'
 import type { Shop } from '../../core/shop.ts'
+import { TakeTable } from '../fields/take-table.tsx'
 import { count } from '../words.ts'
 import { ByHand } from './by-hand.tsx'
 import { CutBar } from './cut-bar.tsx'
@@ -13,6 +14,7 @@ import { Panel } from './panel.tsx'
 import { usePedal } from './pedal.ts'
 import { calledTogether, onKey, sawCaution } from './say.ts'
 import { NextSetUp, SetUpList } from './set-ups.tsx'
+import { setUpsOut } from './tables-out.ts'
 import { nextStation, nowAt, type Station, stationsOf, strokeOf } from './work.ts'
 
 export interface BenchProps {
@@ -115,6 +117,7 @@ export function Bench(props: BenchProps) {
   )
   const byHand = (
     <ByHand
+      job={props.plan.name}
       pieces={props.byHand}
       parts={props.plan.cutParts ?? props.plan.parts}
       shop={shop}
@@ -156,6 +159,11 @@ export function Bench(props: BenchProps) {
         {shown && <After station={shown} cuts={cuts} stations={stations} run={run} shop={shop} />}
         {now.kind !== 'all cut' && byHand}
         <p className="caution">{sawCaution}</p>
+        <TakeTable
+          name={props.plan.name}
+          what="set-ups"
+          table={() => setUpsOut(stations, run.products, shop)}
+        />
       </div>
       <CutBar
         now={now}

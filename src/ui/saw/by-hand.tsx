@@ -3,11 +3,15 @@ import type { HandCut, Part } from '../../core/plan-shapes.ts'
 import { layOutOf } from '../../core/saw/lay-out.ts'
 import type { Shop } from '../../core/shop.ts'
 import { LengthText } from '../fields/length-text.tsx'
+import { TakeTable } from '../fields/take-table.tsx'
 import { capital, saysOf } from '../words.ts'
 import { LayOutPicture } from './lay-out-picture.tsx'
+import { byHandOut } from './tables-out.ts'
 
 /** Pieces that no saw of the shop finishes: why, the ways out, how each is marked out, and a key that checks it off. */
 export function ByHand(props: {
+  /** Name of the job. */
+  readonly job: string
   readonly pieces: readonly HandCut[]
   readonly parts: readonly Part[]
   readonly shop: Shop
@@ -15,7 +19,7 @@ export function ByHand(props: {
   readonly now: boolean
   readonly onMade: (piece: string) => void
 }) {
-  const { pieces, parts, shop, now } = props
+  const { job, pieces, parts, shop, now } = props
   const there = pieces.filter(({ lost }) => lost === undefined)
   if (there.length === 0) return null
   const open = there.filter(({ done }) => done === undefined)
@@ -67,6 +71,7 @@ export function ByHand(props: {
           </div>
         )
       })}
+      {now && <TakeTable name={job} what="pieces by hand" table={() => byHandOut(there, parts, shop)} />}
     </section>
   )
 }

@@ -45,7 +45,7 @@ export function LandingsTable({ plan, name }: { plan: Plan; name: string }) {
           </tbody>
         </table>
       </div>
-      <TakeTable name={name} what="layout marks" table={landingsOut(plan)} />
+      <TakeTable name={name} what="layout marks" table={() => landingsOut(plan)} />
     </section>
   )
 }

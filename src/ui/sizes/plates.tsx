@@ -11,8 +11,10 @@ import { inch, type Mm } from '../../core/units.ts'
 import { Choice } from '../fields/choice.tsx'
 import { fileName, saveFile } from '../fields/files.ts'
 import { MmField } from '../fields/length-field.tsx'
+import { TakeTable } from '../fields/take-table.tsx'
 import { MarkingList } from './marking-list.tsx'
 import { PlateDrawing } from './plate-drawing.tsx'
+import { markingsOut } from './tables-out.ts'
 
 const guides = [
   { value: 'none', label: 'none' },
@@ -149,6 +151,7 @@ function Opened(props: {
     <div className="plate-open">
       <PlateDrawing drawing={drawing} />
       <MarkingList marking={drawing.marking} reading={reading} />
+      <TakeTable name={name} what="marking out" table={() => markingsOut(drawing.marking, reading)} />
       <div className="buttons">
         <button
           type="button"

@@ -1,13 +1,15 @@
 import type { BuiltSize, Plan, PlatePart } from '../../core/plan-shapes.ts'
 import { showMass } from '../../core/reading/show.ts'
-import type { Shop } from '../../core/shop.ts'
+import type { Reading, Shop } from '../../core/shop.ts'
 import { sameLength } from '../../core/tolerance.ts'
 import { inch } from '../../core/units.ts'
 import { LengthText } from '../fields/length-text.tsx'
+import { TakeTable } from '../fields/take-table.tsx'
 import { capital, count } from '../words.ts'
+import { builtOut, platesOut } from './tables-out.ts'
 
 /** Sizes of the finished thing: what was asked, and what the rounded lengths really give. */
-export function BuiltSizes({ plan }: { plan: Plan }) {
+export function BuiltSizes({ plan, reading }: { plan: Plan; reading: Reading }) {
   if (plan.sizes.length === 0) return null
   return (
     <section className="figures" aria-labelledby="built-head">
@@ -36,6 +38,7 @@ export function BuiltSizes({ plan }: { plan: Plan }) {
           </tbody>
         </table>
       </div>
+      <TakeTable name={plan.name} what="sizes built" table={() => builtOut(plan, reading)} />
     </section>
   )
 }
@@ -81,6 +84,9 @@ export function PlatesAndHardware({ plan, shop }: { plan: Plan; shop: Shop }) {
           , by formula, without welds and coating
         </li>
       </ul>
+      {plates.size + hardware.size > 0 && (
+        <TakeTable name={plan.name} what="plates and hardware" table={() => platesOut(plan, shop.mass)} />
+      )}
     </section>
   )
 }

@@ -105,10 +105,10 @@ export function Sizes({ view }: { readonly view: JobView }) {
               <TakeTable
                 name={job.name}
                 what="parts"
-                table={partsOut(plan.parts, plan.quantity, shop.reading)}
+                table={() => partsOut(plan.parts, plan.quantity, shop.reading)}
               />
             </section>
-            <BuiltSizes plan={plan} />
+            <BuiltSizes plan={plan} reading={shop.reading} />
             <LearnedHere view={view} plan={plan} />
             <Tipping plan={plan} shop={shop} />
             <LandingsTable plan={plan} name={job.name} />

@@ -18,7 +18,9 @@ import type { SheetLine } from '../../core/buy/sheet.ts'
 import { showMass } from '../../core/reading/show.ts'
 import { type Section, sectionKey } from '../../core/section/section.ts'
 import type { Shop } from '../../core/shop.ts'
+import { TakeTable } from '../fields/take-table.tsx'
 import { saysOf } from '../words.ts'
+import { buyOut } from './tables-out.ts'
 
 interface BuyProps {
   readonly name: string
@@ -66,6 +68,7 @@ export function BuyList({ name, list, shop, onBought }: BuyProps) {
         </p>
       )}
       <CopyText text={orderText(name, list, shop)} />
+      <TakeTable name={name} what="buy list" table={() => buyOut(list, shop)} />
     </section>
   )
 }

@@ -11,12 +11,14 @@ import { sectionName } from '../../core/section/name.ts'
 import { sectionKey } from '../../core/section/section.ts'
 import type { Shop } from '../../core/shop.ts'
 import { useActions, useApp } from '../app.ts'
+import { TakeTable } from '../fields/take-table.tsx'
 import { farFrom, NestWork, Spares, Stale } from '../saw/waiting.tsx'
 import { hrefOf } from '../shell/route.ts'
 import { capital, saysOf } from '../words.ts'
 import { BuyList } from './buy-list.tsx'
 import { ComparedStock, provedWords } from './compared.tsx'
 import { Sticks } from './sticks.tsx'
+import { sticksOut } from './tables-out.ts'
 import { Ways } from './ways.tsx'
 import { type PartName, WhereUsed } from './where-used.tsx'
 
@@ -85,6 +87,11 @@ export function Laid({ view, plan, nest, shop }: { view: JobView; plan: Plan; ne
           isScrap={(stick) => progress.scrapped.includes(`${nest.id}/${stick}`)}
           isKept={(stick) => progress.kept.includes(`${nest.id}/${stick}`)}
           onKeepDrop={(stick, length) => void actions.keepDrop(view.id, stick, length)}
+        />
+        <TakeTable
+          name={view.job.name}
+          what={`${says.sticks} and pieces`}
+          table={() => sticksOut(nest, view.id, plan.parts, shop)}
         />
         <p className="dim">
           Leading end at the left. Between two pieces the blade takes its kerf. {capital(says.drops)} shorter

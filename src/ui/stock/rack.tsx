@@ -4,9 +4,11 @@ import { sectionName } from '../../core/section/name.ts'
 import { type Section, sectionKey } from '../../core/section/section.ts'
 import type { Shop } from '../../core/shop.ts'
 import { stepsNearest } from '../../core/units.ts'
+import { TakeTable } from '../fields/take-table.tsx'
 import { capital, saysOf } from '../words.ts'
 import { AddToRack } from './add-to-rack.tsx'
 import { RackGroup } from './rack-line.tsx'
+import { rackOut } from './tables-out.ts'
 
 interface RackProps {
   /** The last thing done on the rack, in words, which Undo takes back. */
@@ -57,6 +59,7 @@ export function Rack(props: RackProps) {
           Paint the mark on the end of each {says.drop}: the saw and the list call it by that.
         </p>
       )}
+      {rack.length > 0 && <TakeTable name={shop.name} what="rack" table={() => rackOut(rack, shop)} />}
       {props.undoes && (
         <p className="rack-undo">
           <button type="button" onClick={props.onUndo}>

@@ -5,8 +5,10 @@ import type { Shop } from '../../core/shop.ts'
 import { inch } from '../../core/units.ts'
 import { Count } from '../fields/count.tsx'
 import { MmField } from '../fields/length-field.tsx'
+import { TakeTable } from '../fields/take-table.tsx'
 import { Thickness } from '../shop/sheets.tsx'
 import { unitsOf } from '../words.ts'
+import { sheetDropsOut } from './tables-out.ts'
 
 interface DropsProps {
   readonly sheets: readonly SheetDrop[]
@@ -30,6 +32,9 @@ export function SheetDrops(props: DropsProps) {
           <DropGroup key={group[0]!.id} {...props} group={group} />
         ))}
       </ul>
+      {sheets.length > 0 && (
+        <TakeTable name={shop.name} what="rests of sheet" table={() => sheetDropsOut(sheets, shop)} />
+      )}
       <AddSheetDrop shop={shop} onFound={props.onFound} />
     </section>
   )

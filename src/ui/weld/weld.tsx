@@ -5,6 +5,7 @@ import type { Plan, WeldStep } from '../../core/plan-shapes.ts'
 import { say } from '../../core/reading/show.ts'
 import { useActions, useApp, useShop } from '../app.ts'
 import { Pick } from '../fields/choice.tsx'
+import { TakeTable } from '../fields/take-table.tsx'
 import { useLastTime } from '../finish/last-time.ts'
 import { DoneMark } from '../saw/cut-bar.tsx'
 import { Flash, useCheckOff } from '../saw/flash.tsx'
@@ -28,6 +29,7 @@ import {
   tickOf,
 } from './list.ts'
 import { Note } from './note.tsx'
+import { orderOut } from './order-out.ts'
 import { Settings } from './settings.tsx'
 
 /** The Weld station: tacks, checks and passes of one copy in their order, each joint numbered on the drawing. */
@@ -123,6 +125,7 @@ function WeldList({ view, plan }: { view: JobView; plan: Plan }) {
         now={now?.id}
         onTick={(step) => void tick(step)}
       />
+      <TakeTable name={plan.name} what="weld order" table={() => orderOut(plan, shop.reading, isDone)} />
       <CutApart key={copy} job={view.id} copy={copy} />
       <div className={`cut-bar hand-${shop.hand}`}>
         <button

@@ -24,7 +24,7 @@ const piece = (id: string, more: Partial<HandCut> = {}): HandCut => ({
 })
 const show = (pieces: readonly HandCut[], now: boolean) => {
   const onMade = vi.fn()
-  render(<ByHand pieces={pieces} parts={[sharp]} shop={shop} now={now} onMade={onMade} />)
+  render(<ByHand job="Gate" pieces={pieces} parts={[sharp]} shop={shop} now={now} onMade={onMade} />)
   return onMade
 }
 
@@ -45,7 +45,7 @@ describe('pieces left to the hand', () => {
       '30 mm800 mm',
       '469 mm661 mm',
     ])
-    expect(screen.getAllByRole('button')).toHaveLength(1)
+    expect(screen.getAllByRole('button', { name: /is made/ })).toHaveLength(1)
     fireEvent.click(screen.getByRole('button', { name: 'A2 is made, of blank A2' }))
     expect(onMade).toHaveBeenCalledWith('A2')
   })
