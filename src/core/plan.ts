@@ -1,8 +1,6 @@
-import type { BuildContext } from './builds/build.ts'
-import { buildOf, builds } from './builds/index.ts'
-import { valuesOf } from './builds/values.ts'
 import { checkNest } from './check/check-nest.ts'
 import { checkRun } from './check/check-run.ts'
+import { enlargedFrame, frameOf } from './draft.ts'
 import type { Progress } from './facts.ts'
 import { levelerRange } from './finish/leveler-range.ts'
 import type { Frame, Warning } from './frame/frame.ts'
@@ -15,8 +13,8 @@ import { partsOf } from './parts/parts.ts'
 import { platesOf } from './parts/plates.ts'
 import { partsTogether } from './parts/together.ts'
 import type { Landing, Part, Plan } from './plan-shapes.ts'
-import { say, showLength, unitOf } from './reading/show.ts'
-import { bad, badAll, good, type Problem, type Result } from './result.ts'
+import { say, showLength } from './reading/show.ts'
+import { badAll, good, type Problem, type Result } from './result.ts'
 import { demandByWay, waysIn } from './saw/demand-by-way.ts'
 import { withWays } from './saw/left.ts'
 import { sawWarnings } from './saw/limits.ts'
@@ -24,12 +22,8 @@ import { planRun } from './saw/run.ts'
 import { pinSeams } from './saw/seam.ts'
 import type { Shop } from './shop.ts'
 import { sameLength } from './tolerance.ts'
-import type { Mm } from './units.ts'
 import { weldPlan } from './weld/order.ts'
 import { enlarged } from './weld/shrinkage.ts'
-
-/** Most copies of one order; more is a slip of the keyboard. */
-const mostCopies = 1000
 
 /** Another job of the same nest, as it plans by itself. */
 export type Beside = Pick<Plan, 'job' | 'parts'>
@@ -111,9 +105,6 @@ export function plan(
   return good(nest ? withNest(made, partsTogether(nest, [made, ...beside]), shop, nest, progress) : made)
 }
 
-/** The frame of a job, or every problem with its parameters. */
-export const frameOf = (job: Job, shop: Shop): Result<Frame> => enlargedFrame(job, shop, {})
-
 /**
  * The frame of a job planned larger by what its welds will draw in, by how much each size is; undefined where nothing is
  * planned for them. Plates stay as they are asked for, since they go on or into what is welded already; so do the sizes.
@@ -132,31 +123,6 @@ function largerFrame(job: Job, shop: Shop, asked: Frame) {
     drawn: asked.measures.map(({ mm }, at) => made.value.measures[at]!.mm - mm),
     weld: weldPlan(made.value, shop),
   })
-}
-
-/** The frame of a job with these parameters larger by so many mm. */
-function enlargedFrame(job: Job, shop: Shop, more: Readonly<Record<string, Mm>>): Result<Frame> {
-  const build = buildOf(job.build.kind)
-  if (!build)
-    return bad(
-      'unknown-build',
-      `“${job.build.kind}” is no build known here; known are ${builds.map(({ kind }) => kind).join(', ')}.`,
-      'build.kind',
-    )
-  if (!Number.isInteger(job.quantity) || job.quantity < 1 || job.quantity > mostCopies)
-    return bad(
-      'quantity',
-      `The quantity was given as ${job.quantity}; it must be a whole number from 1 to ${mostCopies}.`,
-      'quantity',
-    )
-  const context: BuildContext = { gap: shop.rootGap, say: (mm) => say(mm, shop.reading) }
-  const values = valuesOf(build, job.build.params, {
-    units: job.units ?? unitOf(shop.reading),
-    say: context.say,
-  })
-  if (!values.ok) return values
-  const larger = Object.entries(more).map(([name, mm]) => [name, (values.value[name] as Mm) + mm])
-  return build.frame({ ...values.value, ...Object.fromEntries(larger) }, context)
 }
 
 /** Adds the run of an open nest, and what the judges say of both. A saw that cannot do it is a warning, not a run. */

@@ -1,23 +1,27 @@
 import { bench, describe, expect } from 'vitest'
+import type { Draft } from '../../src/core/draft.ts'
 import type { Job, RowGiven } from '../../src/core/job.ts'
-import type { Plan } from '../../src/core/plan-shapes.ts'
 import { builtCore } from './built.ts'
 
 const {
   backToFront,
   buildOf,
+  dimensionsOf,
+  draftOf,
   fromAbove,
   fromFront,
   landedIn,
   landedLines,
+  marksOf,
   newJob,
   plan,
   solidsOf,
   startShop,
 } = await builtCore()
 
-// Aim: a frame of 200 members is planned anew, and what is seen of it found in plan and elevation, within one picture of a
-// screen, 16 ms, so that it follows the typing.
+// Aim: while a dimension of a frame of 200 members is dragged, its parts are found anew, and what is seen of them in plan and
+// elevation, within one picture of a screen, 16 ms. The rest of the plan follows when it is let go: it has no aim. What the
+// browser adds to it is measured by drag.spec.ts.
 const aim = 16
 
 /** Fields of a rack, each of its own width and with its own shelves: 20 uprights, 90 beams, 50 ties, 40 braces. */
@@ -80,24 +84,36 @@ function raised(by: number): Job {
   return { ...job, build: { ...job.build, params: { ...job.build.params, points } } }
 }
 
-/** Plan and elevation with what is hidden left out and the landings dashed: how many lines there are. */
-function drawn({ frame }: Plan): number {
-  const solids = solidsOf(frame)
-  const landed = landedIn(frame)
+/** A typed length has no place on this drawing but that of a size: none here. */
+const typed: Parameters<typeof dimensionsOf>[1] = []
+const place = { scale: 0.1, x: 0, y: 0 }
+
+/** Dimensions, plan and elevation with their marks, what is hidden left out, the landings dashed: how many lines there are. */
+function drawn(draft: Draft): number {
+  const solids = solidsOf(draft.frame)
+  const landed = landedIn(draft.frame)
   return [fromAbove, fromFront].reduce((sum, view) => {
     const seen = backToFront(solids, view)
     const edges = seen.reduce((all, { rim, edges }) => all + rim.length + edges.length, 0)
-    return sum + edges + landedLines(landed, seen, view).length
-  }, 0)
+    return sum + edges + landedLines(landed, seen, view).length + marksOf(draft, seen, place).length
+  }, dimensionsOf(draft, typed).length)
+}
+
+/** Time of this process: what else runs on the machine does not count. */
+const cpu = () => {
+  const { user, system } = process.cpuUsage()
+  return (user + system) / 1000
 }
 
 function timed(by: number) {
   const next = raised(by)
-  const start = performance.now()
+  const start = cpu()
+  const draft = draftOf(next, shop)
+  if (!draft.ok) throw new Error(draft.problems.map(({ text }) => text).join('\n'))
+  const lines = drawn(draft.value)
+  const dragged = cpu()
   const made = plan(next, shop)
-  const planned = performance.now() - start
-  const lines = made.ok ? drawn(made.value) : 0
-  const time = { planned, drawn: performance.now() - start }
+  const time = { dragged: dragged - start, planned: cpu() - dragged }
   if (!made.ok) throw new Error(made.problems.map(({ text }) => text).join('\n'))
   expect(made.value.frame.members).toHaveLength(200)
   expect(made.value.frame.warnings).toEqual([])
@@ -106,20 +122,21 @@ function timed(by: number) {
 }
 
 describe('a frame of 200 members', () => {
-  // Warm, as while somebody types; then the middle one of 60 times.
+  // Warm, as while somebody drags; then the middle one of 60 times.
   for (let at = 0; at < 40; at++) timed(at / 100)
   const all = Array.from({ length: 60 }, (_, at) => timed(1 + at / 100))
-  const sorted = (of: 'planned' | 'drawn') => all.map((time) => time[of]).sort((a, b) => a - b)
-  const [times, both] = [sorted('planned'), sorted('drawn')]
+  const sorted = (of: 'dragged' | 'planned') => all.map((time) => time[of]).sort((a, b) => a - b)
+  const [dragged, planned] = [sorted('dragged'), sorted('planned')]
   console.log(
-    `200 members planned anew: ${times[30]!.toFixed(1)} ms in the middle, ${times[0]!.toFixed(1)} at best; ` +
-      `with what is drawn of them ${both[30]!.toFixed(1)} and ${both[0]!.toFixed(1)}`,
+    `200 members drawn anew while a size is dragged: ${dragged[30]!.toFixed(1)} ms in the middle, ${dragged[0]!.toFixed(1)} at ` +
+      `best (aim: ${aim}); planned anew when it is let go: ${planned[30]!.toFixed(1)} and ${planned[0]!.toFixed(1)}`,
   )
-  expect(times[30], `aim: ${aim} ms`).toBeLessThan(aim)
+  expect(dragged[30], `aim: ${aim} ms`).toBeLessThan(aim)
 
   let by = 2
-  bench(`is planned and drawn anew (aim: ${aim} ms)`, () => {
+  bench(`is drawn anew while a size is dragged (aim: ${aim} ms)`, () => {
     by += 0.01
-    timed(by)
+    const draft = draftOf(raised(by), shop)
+    expect(draft.ok && drawn(draft.value)).toBeGreaterThan(1000)
   })
 })

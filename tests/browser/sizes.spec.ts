@@ -75,6 +75,32 @@ test('a dimension leads to its field, a part to its row, with the keyboard too',
   await expect(page.locator('table.parts tr.chosen')).toHaveCount(0)
 })
 
+test('a dimension is dragged: the drawing and its number follow, it is kept when it is let go, Escape leaves it', async ({
+  page,
+}) => {
+  await open(page, /^Hexagon/)
+  const number = page.getByRole('button', { name: /across flats, change it/ })
+  const drag = async (px: number) => {
+    const box = (await number.boundingBox())!
+    await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2)
+    await page.mouse.down()
+    // Its line is upright.
+    await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2 - px, { steps: 4 })
+  }
+  await drag(40)
+  await expect(number).not.toContainText('24 in')
+  await page.keyboard.press('Escape')
+  await page.mouse.up()
+  await expect(number).toContainText('24')
+  await expect(size(page)).toHaveValue('24')
+  await drag(40)
+  const shown = (await number.locator('.heard').first().textContent())!
+  await page.mouse.up()
+  await expect(size(page)).toHaveValue(shown)
+  await expect(number).toContainText(shown)
+  await expect(page.locator('table.parts tbody tr').first()).not.toContainText('13 7/8')
+})
+
 test('a metric job in an inch shop keeps its own units in its fields: 900 mm is 900', async ({ page }) => {
   await open(page, /^Hexagon/)
   await page.goto('./#/')

@@ -1,9 +1,9 @@
 // Frames whose drawings are looked through: every build as a new job starts, some with more on them.
 import { buildOf, builds } from '../../src/core/builds/index.ts'
 import { newJob } from '../../src/core/builds/start.ts'
+import { frameOf } from '../../src/core/draft.ts'
 import type { Frame } from '../../src/core/frame/frame.ts'
 import type { Params } from '../../src/core/job.ts'
-import { frameOf } from '../../src/core/plan.ts'
 import { startShop } from '../../src/core/shop-start.ts'
 
 const more: Readonly<Record<string, Params>> = {

@@ -1,8 +1,8 @@
+import type { Draft } from '../../core/draft.ts'
 import { endCorners } from '../../core/frame/member.ts'
 import type { Point } from '../../core/geometry/polygon.ts'
 import { toWorld } from '../../core/geometry/pose.ts'
 import type { Vec3 } from '../../core/geometry/vec3.ts'
-import type { Plan } from '../../core/plan-shapes.ts'
 import type { Mm } from '../../core/units.ts'
 import type { TypedLength } from './fields.ts'
 import { type Extent, extentOf, fromAbove, fromFront, onPage, type View } from './view.ts'
@@ -32,7 +32,7 @@ const same = (a: Mm, b: Mm) => Math.abs(a - b) < 0.01
 
 type Corners = ReadonlyMap<string, readonly Vec3[]>
 
-function cornersOf({ frame }: Plan): Corners {
+function cornersOf({ frame }: Draft): Corners {
   const of = new Map<string, readonly Vec3[]>()
   for (const member of frame.members)
     of.set(member.id, [...endCorners(member, 'A'), ...endCorners(member, 'B')])
@@ -67,7 +67,7 @@ function fieldOf(typed: readonly TypedLength[], mm: Mm, name: string): TypedLeng
 }
 
 /** A size among `sizes` that a drawn distance is, with its field where the person asked for it. */
-function sizeAs(sizes: Plan['sizes'], typed: readonly TypedLength[], mm: Mm): Known | null {
+function sizeAs(sizes: Draft['sizes'], typed: readonly TypedLength[], mm: Mm): Known | null {
   const equal = sizes.filter(({ exact }) => same(exact, mm))
   const size = equal.find(({ asked }) => asked) ?? equal[0]
   if (!size) return null
@@ -75,7 +75,7 @@ function sizeAs(sizes: Plan['sizes'], typed: readonly TypedLength[], mm: Mm): Kn
 }
 
 /** Sizes that follow from members of this sub-assembly alone, and the lengths that are asked for under its name. */
-function ofAssembly(plan: Plan, typed: readonly TypedLength[], at: number) {
+function ofAssembly(plan: Draft, typed: readonly TypedLength[], at: number) {
   const assembly = plan.frame.assemblies[at]
   const own = new Set(assembly?.members)
   const names = new Set(
@@ -96,7 +96,7 @@ function ofAssembly(plan: Plan, typed: readonly TypedLength[], at: number) {
  * The dimension lines of plan and elevation: the sizes of the top, how far apart the feet of each other
  * sub-assembly stand, the overall sizes, and what is clear under the frame.
  */
-export function dimensionsOf(plan: Plan, typed: readonly TypedLength[]): readonly Dimension[] {
+export function dimensionsOf(plan: Draft, typed: readonly TypedLength[]): readonly Dimension[] {
   const corners = cornersOf(plan)
   const found: Dimension[] = []
   const add = (view: Dimension['view'], side: Dimension['side'], from: Mm, to: Mm, known: Known | null) => {
@@ -160,14 +160,14 @@ function lowest(corners: Corners, members: readonly string[]): readonly string[]
 }
 
 /** Heights of the undersides of members, for what is clear under them. */
-function levels(corners: Corners, plan: Plan): readonly Mm[] {
+function levels(corners: Corners, plan: Draft): readonly Mm[] {
   const under = plan.frame.members.map(({ id }) => spanOf(corners, [id], fromFront)?.bottom ?? 0)
   return [...new Set(under.map((level) => +level.toFixed(3)))].filter((level) => level > 0.01)
 }
 
 /** A ring's asked size as a circle: through its corners, touching its sides, or clear inside. */
 export function circleOf(
-  plan: Plan,
+  plan: Draft,
   typed: readonly TypedLength[],
   shown: readonly Dimension[],
 ): Circle | null {

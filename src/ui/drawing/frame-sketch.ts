@@ -106,7 +106,7 @@ function viewItems(
   const landed = landedLines(landedIn(plan.frame), seen, view).flatMap(({ lines }) => lines)
   // Marks keep the room of a screen from each other: four of its dots to a millimeter.
   const dots = { scale: place.scale * 4, x: place.x * 4, y: place.y * 4 }
-  const marks = marksOf(plan, seen, dots, ({ id }) => open.has(id))
+  const marks = marksOf(plan, seen, dots)
   const [left, top] = toScreen(place, [span.left, span.top])
   return [
     ...seen.flatMap(({ id, rim, edges }): Item[] =>

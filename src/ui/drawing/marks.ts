@@ -1,5 +1,6 @@
+import type { Draft } from '../../core/draft.ts'
 import type { Point, Polygon } from '../../core/geometry/polygon.ts'
-import type { Part, Plan } from '../../core/plan-shapes.ts'
+import type { Part } from '../../core/plan-shapes.ts'
 import type { Laid } from './layout.ts'
 import type { Seen } from './shapes.ts'
 import { type Place, toScreen } from './sheet.ts'
@@ -33,16 +34,10 @@ function middleOf(polygon: Polygon): Point {
 
 /**
  * Where the marks stand: in the middle of each member that is long enough on the screen and not hidden there, none
- * on another. `open` solids hide nothing.
+ * on another.
  */
-export function marksOf(
-  plan: Plan,
-  seen: readonly Seen[],
-  place: Place,
-  open: (one: Seen) => boolean,
-): readonly MarkAt[] {
+export function marksOf(plan: Pick<Draft, 'parts'>, seen: readonly Seen[], place: Place): readonly MarkAt[] {
   const byId = new Map(seen.map((one) => [one.id, one]))
-  const hiding = seen.filter((one) => !open(one)).map(({ body }) => body)
   const placed: MarkAt[] = []
   for (const { mark, members } of plan.parts)
     for (const id of members) {
@@ -51,7 +46,7 @@ export function marksOf(
       const { left, right, bottom, top } = one.extent
       if (Math.max(right - left, top - bottom) * place.scale < leastLong) continue
       const middle = middleOf(one.outline)
-      if (coveredAt(one.body, middle, hiding)) continue
+      if (coveredAt(one.body, middle, one.before)) continue
       const at = toScreen(place, middle)
       const free = placed.every(({ at: [x, y] }) => Math.abs(x - at[0]) > room || Math.abs(y - at[1]) > room)
       if (free) placed.push({ id, mark, at })

@@ -19,12 +19,19 @@ export function ShapeArea(props: Drawn & { readonly onChoose?: (() => void) | un
   )
 }
 
-/** Its visible edges; `open`, as a plate that would hide the frame under it, its outline alone. */
-export function ShapeLines({ seen, place, chosen, open }: Drawn & { readonly open?: boolean }) {
+/** The visible edges of solids that are drawn alike, as one line; `open`, as plates that would hide the frame, their outline alone. */
+function Lines({ alike, place, className }: { alike: readonly Seen[]; place: Place; className: string }) {
+  const edges = className.endsWith(' open') ? [] : alike.flatMap((seen) => seen.edges)
   return (
-    <g className={`lines ${seen.kind}${chosen ? ' chosen' : ''}${open ? ' open' : ''}`}>
-      {!open && <path className="edges" d={linesOf(place, seen.edges)} />}
-      <path className="outline" d={linesOf(place, seen.rim)} />
+    <g className={className}>
+      {edges.length > 0 && <path className="edges" d={linesOf(place, edges)} />}
+      <path
+        className="outline"
+        d={linesOf(
+          place,
+          alike.flatMap(({ rim }) => rim),
+        )}
+      />
     </g>
   )
 }
@@ -53,11 +60,22 @@ export function Shapes(props: {
   readonly open?: (one: Seen) => boolean
   readonly chosen?: (one: Seen) => boolean
   readonly onChoose?: (one: Seen) => (() => void) | undefined
+  /** Lines alone, while all of them move: nothing can be tapped then. */
+  readonly moving?: boolean
 }) {
   const { seen, place, open = () => false, chosen = () => false } = props
+  const alike = new Map<string, Seen[]>()
+  for (const one of seen) {
+    const className = `lines ${one.kind}${chosen(one) ? ' chosen' : ''}${open(one) ? ' open' : ''}`
+    const some = alike.get(className)
+    if (some) some.push(one)
+    else alike.set(className, [one])
+  }
+  // The chosen part's lines last: over those that they run along with.
+  const inOrder = [...alike].sort(([a], [b]) => Number(a.includes('chosen')) - Number(b.includes('chosen')))
   return (
     <>
-      {seen
+      {(props.moving ? [] : seen)
         .filter((one) => !open(one))
         .map((one) => (
           <ShapeArea
@@ -68,8 +86,8 @@ export function Shapes(props: {
             onChoose={props.onChoose?.(one)}
           />
         ))}
-      {seen.map((one) => (
-        <ShapeLines key={one.key} seen={one} place={place} chosen={chosen(one)} open={open(one)} />
+      {inOrder.map(([className, some]) => (
+        <Lines key={className} className={className} alike={some} place={place} />
       ))}
     </>
   )

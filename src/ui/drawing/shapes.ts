@@ -2,7 +2,7 @@ import type { Point, Polygon } from '../../core/geometry/polygon.ts'
 import { dot, type Vec3 } from '../../core/geometry/vec3.ts'
 import { samePoint } from '../../core/tolerance.ts'
 import type { Solid } from './solid.ts'
-import { type Extent, extentOf, onPage, type View } from './view.ts'
+import { type Extent, extentOf, type View } from './view.ts'
 import { type Body, bodyOf, type Line, seenOf } from './visible.ts'
 
 /** What of a solid is seen, on the page in mm, y up. */
@@ -41,8 +41,10 @@ export function hull(points: readonly Point[]): Polygon {
 const leftOf = (a: Point, b: Point, c: Point) => (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
 
 function bodyIn(solid: Solid, view: View): Body {
-  const points = solid.points.map((point) => onPage(view, point))
-  return bodyOf(solid, view, hull(points), extentOf(points))
+  const { right, up, toward } = view
+  const places = solid.points.map((point) => [dot(point, right), dot(point, up), dot(point, toward)] as const)
+  const points = places.map(([x, y]): Point => [x, y])
+  return bodyOf(solid, view, places, hull(points), extentOf(points))
 }
 
 /** What is seen of a body behind those that may hide it. */

@@ -13,19 +13,23 @@ export const toScreen = (place: Place, [x, y]: Point): Point => [
   place.y - y * place.scale,
 ]
 
-/** Path data of straight lines on the screen. */
-export const linesOf = (place: Place, lines: readonly (readonly [Point, Point])[]): string =>
-  lines.map((line) => pathOf(place, line).slice(0, -1)).join('')
+/** To a hundredth of a pixel. */
+const fine = (px: number) => Math.round(px * 100) / 100
 
-/** Path data of a closed polygon on the screen, to a hundredth of a pixel. */
+// A frame of 200 members has thousands of these lines, and all of them move while one of its sizes is dragged.
+const go = (place: Place, [x, y]: Point): string =>
+  `${fine(place.x + x * place.scale)} ${fine(place.y - y * place.scale)}`
+
+/** Path data of straight lines on the screen. */
+export function linesOf(place: Place, lines: readonly (readonly [Point, Point])[]): string {
+  let path = ''
+  for (const [from, to] of lines) path += `M${go(place, from)}L${go(place, to)}`
+  return path
+}
+
+/** Path data of a closed polygon on the screen. */
 export const pathOf = (place: Place, polygon: Polygon): string =>
-  `M${polygon
-    .map((point) =>
-      toScreen(place, point)
-        .map((value) => +value.toFixed(2))
-        .join(' '),
-    )
-    .join('L')}Z`
+  `M${polygon.map((point) => go(place, point)).join('L')}Z`
 
 /** Puts an extent in the middle of a box on the screen, as large as it fits. */
 export function fitIn(extent: Extent, box: { x: number; y: number; width: number; height: number }): Place {

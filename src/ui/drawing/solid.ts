@@ -2,7 +2,7 @@ import type { Frame, Member, Plate } from '../../core/frame/frame.ts'
 import { edgeCorners, endPlane, xAt } from '../../core/frame/member.ts'
 import { convexPieces } from '../../core/geometry/convex.ts'
 import { toWorld } from '../../core/geometry/pose.ts'
-import { add, cross, dot, scale, sub, type Vec3 } from '../../core/geometry/vec3.ts'
+import { cross, scale, sub, type Vec3 } from '../../core/geometry/vec3.ts'
 import type { Section } from '../../core/section/section.ts'
 
 /** A flat face of a solid: corner numbers in order, and the outward normal (of any length). */
@@ -48,6 +48,32 @@ export function outlineOf(section: Section): readonly (readonly [number, number]
   })
 }
 
+/** Which corners bound the faces of a prism of n sides, and where two of them meet: the same for all of them. */
+interface Prism {
+  readonly faces: readonly (readonly number[])[]
+  readonly edges: readonly Edge[]
+}
+
+const prisms = new Map<number, Prism>()
+
+function prismOf(n: number): Prism {
+  const known = prisms.get(n)
+  if (known) return known
+  const ring = Array.from({ length: n }, (_, at) => at)
+  const next = (at: number) => (at + 1) % n
+  // Sides have the numbers 0 to n − 1, the ends n and n + 1.
+  const made: Prism = {
+    faces: [...ring.map((at) => [at, next(at), n + next(at), n + at]), ring, ring.map((at) => n + at)],
+    edges: ring.flatMap((at): Edge[] => [
+      { from: at, to: next(at), faces: [at, n] },
+      { from: n + at, to: n + next(at), faces: [at, n + 1] },
+      { from: at, to: n + at, faces: [(at + n - 1) % n, at] },
+    ]),
+  }
+  prisms.set(n, made)
+  return made
+}
+
 /** A prism from two rings of as many points. */
 function prism(
   id: string,
@@ -60,50 +86,38 @@ function prism(
 ): Solid {
   const n = near.length
   const points = [...near, ...far]
-  const middle = scale(
-    points.reduce((sum, point) => add(sum, point), [0, 0, 0]),
-    1 / points.length,
-  )
-  const face = (corners: readonly number[], end: boolean): Face => {
-    const [a, b, c] = corners.map((at) => points[at]!)
-    const normal = cross(sub(b!, a!), sub(c!, a!))
+  const { faces, edges } = prismOf(n)
+  const [x, y, z] = middleOf(points)
+  const normal = ([a, b, c]: readonly number[]): Vec3 => {
+    const [from, one, two] = [points[a!]!, points[b!]!, points[c!]!]
+    const out = cross(sub(one, from), sub(two, from))
+    const away = out[0] * (from[0] - x) + out[1] * (from[1] - y) + out[2] * (from[2] - z)
     // A plate's outline may run either way round: the normal is turned away from the middle.
-    return { corners, normal: dot(normal, sub(a!, middle)) < 0 ? scale(normal, -1) : normal, end }
+    return away < 0 ? scale(out, -1) : out
   }
-  const sides = near.map((_, at): Face => face([at, (at + 1) % n, n + ((at + 1) % n), n + at], false))
-  const ring = near.map((_, at) => at)
-  const ends = [
-    face(ring, true),
-    face(
-      ring.map((at) => n + at),
-      true,
-    ),
-  ]
-  // Sides have the numbers 0 to n − 1, the ends n and n + 1.
-  const edges = near.flatMap((_, at): Edge[] => {
-    const next = (at + 1) % n
-    const before = (at + n - 1) % n
-    const parts = parting?.[at] ?? false
-    return [
-      ...(parts
-        ? []
-        : [
-            { from: at, to: next, faces: [at, n] as const },
-            { from: n + at, to: n + next, faces: [at, n + 1] as const },
-          ]),
-      // The upright edge is real but where two cuts meet.
-      ...(parts && parting?.[before] ? [] : [{ from: at, to: n + at, faces: [before, at] as const }]),
-    ]
-  })
   return {
     id,
     key: piece === 0 ? id : `${id} ${piece}`,
     kind,
     points,
-    faces: [...sides, ...ends],
-    edges,
+    faces: faces.map((corners, at) => ({ corners, normal: normal(corners), end: at >= n })),
+    edges: parting ? edges.filter(({ faces: [one, two] }) => real(one, two, n, parting)) : edges,
     round,
   }
+}
+
+/** An edge between a cut that only parts two pieces and an end is none; the upright one is real but where two cuts meet. */
+const real = (one: number, two: number, n: number, parting: readonly boolean[]): boolean =>
+  two < n ? !(parting[one] && parting[two]) : !parting[one]
+
+function middleOf(points: readonly Vec3[]): Vec3 {
+  let [x, y, z] = [0, 0, 0]
+  for (const point of points) {
+    x += point[0]
+    y += point[1]
+    z += point[2]
+  }
+  return [x / points.length, y / points.length, z / points.length]
 }
 
 export function memberSolid(member: Member): Solid {

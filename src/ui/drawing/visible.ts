@@ -1,5 +1,5 @@
 import type { Point, Polygon } from '../../core/geometry/polygon.ts'
-import { dot } from '../../core/geometry/vec3.ts'
+import { dot, norm } from '../../core/geometry/vec3.ts'
 import { samePoint } from '../../core/tolerance.ts'
 import type { Solid } from './solid.ts'
 import type { Extent, View } from './view.ts'
@@ -27,17 +27,23 @@ export interface Body {
   readonly front: readonly (readonly [number, number, number, number])[]
 }
 
-export function bodyOf(solid: Solid, view: View, outline: Polygon, extent: Extent): Body {
-  const { right, up, toward } = view
-  const places = solid.points.map((point) => [dot(point, right), dot(point, up), dot(point, toward)] as const)
-  const front = solid.faces.flatMap(({ corners, normal }) => {
-    const size = Math.hypot(...normal)
+/** A solid as it stands in a view; `places` are its corners there. */
+export function bodyOf(
+  solid: Solid,
+  { right, up, toward }: View,
+  places: Body['places'],
+  outline: Polygon,
+  extent: Extent,
+): Body {
+  const front: Body['front'][number][] = []
+  for (const { corners, normal } of solid.faces) {
+    const size = norm(normal)
     const look = dot(normal, toward) / size
-    if (look <= samePoint) return []
+    if (look <= samePoint) continue
     const [x, y] = [dot(normal, right) / size, dot(normal, up) / size]
     const [u, v, w] = places[corners[0]!]!
-    return [[x, y, look, x * u + y * v + look * w] as const]
-  })
+    front.push([x, y, look, x * u + y * v + look * w])
+  }
   return { solid, outline, extent, places, front }
 }
 

@@ -1,7 +1,7 @@
 import { useMemo, useState } from 'react'
 import { buildOf } from '../../core/builds/index.ts'
+import { frameOf } from '../../core/draft.ts'
 import type { Job } from '../../core/job.ts'
-import { frameOf } from '../../core/plan.ts'
 import { useActions, useApp, useShop } from '../app.ts'
 import { SmallDrawing } from '../drawing/small.tsx'
 import { fileName, saveFile } from '../fields/files.ts'

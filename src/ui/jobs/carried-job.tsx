@@ -1,7 +1,7 @@
 import { useMemo, useState } from 'react'
 import type { Carried } from '../../app/state.ts'
 import { buildOf } from '../../core/builds/index.ts'
-import { frameOf } from '../../core/plan.ts'
+import { frameOf } from '../../core/draft.ts'
 import { useActions, useShop } from '../app.ts'
 import { SmallDrawing } from '../drawing/small.tsx'
 import type { Place } from '../shell/route.ts'

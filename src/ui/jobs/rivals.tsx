@@ -1,7 +1,7 @@
 import { useMemo } from 'react'
 import type { Revision } from '../../app/ports.ts'
+import { frameOf } from '../../core/draft.ts'
 import type { Job } from '../../core/job.ts'
-import { frameOf } from '../../core/plan.ts'
 import type { Shop } from '../../core/shop.ts'
 import { useActions, useApp, useShop } from '../app.ts'
 import { SmallDrawing } from '../drawing/small.tsx'

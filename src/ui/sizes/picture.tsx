@@ -1,6 +1,7 @@
 import { lazy, Suspense } from 'react'
 import type { Plan } from '../../core/plan-shapes.ts'
 import type { Reading } from '../../core/shop.ts'
+import type { Resize } from '../drawing/drag.ts'
 import type { TypedLength } from '../drawing/fields.ts'
 import { FrameDrawing } from '../drawing/frame-drawing.tsx'
 import { frameSvg } from '../drawing/frame-sketch.ts'
@@ -26,6 +27,7 @@ export function Picture(props: {
   readonly onLook: (look: Look) => void
   readonly onChoose: (mark: string) => void
   readonly onField: (name: string) => void
+  readonly resize: Resize
 }) {
   const { plan, reading, chosen, onLook } = props
   const joined = plan.frame.joints.length > 0
@@ -89,5 +91,5 @@ function aboutLook(look: Look, joined: boolean, reading: Reading): string {
   if (!joined) return 'Each part once, to scale. Tap a part to see its numbers.'
   if (look === 'turned') return 'To scale. Drag it, or turn it with the keys; tap a part to see its numbers.'
   const units = reading.kind === 'mm' ? 'mm' : 'inches'
-  return `Plan and elevation to scale, in ${units}. Tap a dimension to change it, a part to see its numbers.`
+  return `Plan and elevation to scale, in ${units}. Tap a dimension to type it, or drag its number; tap a part to see its numbers.`
 }

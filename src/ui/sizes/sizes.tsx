@@ -4,12 +4,15 @@ import type { JobView } from '../../app/state.ts'
 import type { ParamSpec } from '../../core/builds/build.ts'
 import { buildOf } from '../../core/builds/index.ts'
 import { startOf } from '../../core/builds/start.ts'
+import { draftOf } from '../../core/draft.ts'
 import type { Job, ParamGiven } from '../../core/job.ts'
 import type { Problem } from '../../core/result.ts'
 import { useActions, useShop } from '../app.ts'
+import type { Resize } from '../drawing/drag.ts'
 import { typedLengths } from '../drawing/fields.ts'
 import { Pick } from '../fields/choice.tsx'
 import { Count } from '../fields/count.tsx'
+import { givenText } from '../fields/length-field.tsx'
 import { TakeTable } from '../fields/take-table.tsx'
 import { TextField } from '../fields/text-field.tsx'
 import { BuildPicture } from '../jobs/build-picture.tsx'
@@ -46,6 +49,7 @@ function goToField(name: string) {
 /** What must each piece be? A few sizes beside the drawing that follows from them, then every part. */
 export function Sizes({ view }: { readonly view: JobView }) {
   const shop = useShop()
+  const { editParams } = useActions()
   const [chosen, setChosen] = useState<string | null>(null)
   const { job, plan, problems, stale } = view
   const build = buildOf(job.build.kind)
@@ -56,6 +60,13 @@ export function Sizes({ view }: { readonly view: JobView }) {
   )
   // What the person asked for is drawn, with its dimensions, also where it is planned larger for the welds.
   const drawn = useMemo(() => (plan?.finished ? { ...plan, frame: plan.finished } : plan), [plan])
+  const resize: Resize = {
+    units,
+    draft: (field, mm) =>
+      draftOf({ ...job, build: { ...job.build, params: { ...job.build.params, [field]: mm } } }, shop),
+    keep: (field, mm) =>
+      editParams(job.id, { [field]: givenText(mm, shop.reading, units) }).then(() => undefined),
+  }
   const [look, setLook] = useState<Look>('plan')
   const picture = useRef<HTMLDivElement>(null)
   const choose = (mark: string) => {
@@ -89,6 +100,7 @@ export function Sizes({ view }: { readonly view: JobView }) {
                 onLook={setLook}
                 onChoose={choose}
                 onField={goToField}
+                resize={resize}
               />
             </div>
             <Warnings plan={plan} onChoose={setChosen} />

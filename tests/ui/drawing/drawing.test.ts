@@ -74,7 +74,7 @@ describe('what is seen of a hexagon of 700 across flats in 40 tube', () => {
       { left: -404, right: 404, bottom: -350, top: 350 },
       { x: 0, y: 0, width: 600, height: 520 },
     )
-    const marks = marksOf(hexagon, seen, place, () => false)
+    const marks = marksOf(hexagon, seen, place)
     expect(marks.map(({ mark }) => mark)).toEqual(['A', 'A', 'A', 'A', 'A', 'A'])
     // Center of area of the trapezoid between the hexagons: 350 − 40 (L + 2s) / (3 (L + s)) from the middle.
     const [long, short] = [404.145, 357.957]

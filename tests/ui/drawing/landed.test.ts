@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { buildOf } from '../../../src/core/builds/index.ts'
 import { newJob } from '../../../src/core/builds/start.ts'
-import { frameOf } from '../../../src/core/plan.ts'
+import { frameOf } from '../../../src/core/draft.ts'
 import { startShop } from '../../../src/core/shop-start.ts'
 import { landedIn, landedLines } from '../../../src/ui/drawing/landed.ts'
 import { backToFront } from '../../../src/ui/drawing/shapes.ts'

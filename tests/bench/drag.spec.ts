@@ -1,0 +1,97 @@
+import { expect, test } from '../browser/serve.ts'
+
+/** Aim: a frame of 200 members is drawn anew within one picture of a screen while a dimension of it is dragged. */
+const aimMs = 16
+const moves = 30
+
+/** A rack of 14 uprights, 171 rails and ties, 16 braces. */
+const tube = (width: number, wall: number) => ({ kind: 'square-tube', width, wall })
+const job = {
+  format: 'tube-job',
+  version: 1,
+  job: {
+    id: 'rack-of-201',
+    name: 'Rack of 201',
+    units: 'mm',
+    quantity: 1,
+    build: {
+      kind: 'rack',
+      params: {
+        length: 6000,
+        depth: 500,
+        height: 2200,
+        bays: 6,
+        section: tube(40, 3),
+        railSection: tube(30, 2),
+        railsSit: 'flush',
+        tiersBy: 'evenly',
+        tierCount: 9,
+        lowest: 150,
+        highest: 2100,
+        shelves: 'none',
+        braces: 'ends',
+        bracesIn: 'every',
+        braceSection: tube(25, 2),
+        caps: false,
+        levelers: false,
+      },
+    },
+  },
+}
+
+// A trace takes pictures of the whole page at every step.
+test.use({ trace: 'off' })
+
+test('a dimension of 201 members is dragged', async ({ page }) => {
+  test.setTimeout(120_000)
+  await page.goto('./')
+  await page.locator('input[type=file]').setInputFiles({
+    name: 'rack.json',
+    mimeType: 'application/json',
+    buffer: Buffer.from(JSON.stringify(job)),
+  })
+  const label = page.getByRole('button', { name: /in length, change it/ })
+  await expect(label).toBeVisible({ timeout: 60_000 })
+  const at = (await label.boundingBox())!
+  const [x, y] = [at.x + at.width / 2, at.y + at.height / 2]
+  await expect(page.locator('.drawing .shape')).toHaveCount(2 * 201)
+
+  // Time of the thread, not of the clock: what else runs on this machine does not count.
+  const cdp = await page.context().newCDPSession(page)
+  await cdp.send('Performance.enable', { timeDomain: 'threadTicks' })
+  const spent = async () => {
+    const { metrics } = await cdp.send('Performance.getMetrics')
+    const of = (name: string) => 1000 * metrics.find((one) => one.name === name)!.value
+    return {
+      all: of('TaskDuration'),
+      script: of('ScriptDuration'),
+      layout: of('LayoutDuration') + of('RecalcStyleDuration'),
+    }
+  }
+  await page.mouse.move(x, y)
+  await page.mouse.down()
+  const before = { text: '', shown: 0 }
+  const times: Awaited<ReturnType<typeof spent>>[] = []
+  for (let move = 0; move < 2 * moves; move += 1) {
+    const from = await spent()
+    await page.mouse.move(x + 10 + move, y)
+    // Two pictures later the last of it is on the screen.
+    await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))))
+    const to = await spent()
+    const text = (await label.textContent()) ?? ''
+    if (text !== before.text) before.shown += 1
+    before.text = text
+    if (move >= moves)
+      times.push({ all: to.all - from.all, script: to.script - from.script, layout: to.layout - from.layout })
+  }
+  expect(before.shown, 'every move changes the size').toBe(2 * moves)
+  const sorted = (of: keyof (typeof times)[number]) => times.map((time) => time[of]).sort((a, b) => a - b)
+  const middle = (of: keyof (typeof times)[number]) => sorted(of)[moves / 2]!
+  console.log(
+    `201 members drawn anew in the browser while a size is dragged: ${middle('all').toFixed(1)} ms of the main thread ` +
+      `in the middle, ${sorted('all')[0]!.toFixed(1)} at best; ${middle('script').toFixed(1)} of them script, ${middle('layout').toFixed(1)} style and layout (aim: ${aimMs})`,
+  )
+  await page.mouse.up()
+  await expect(page.getByRole('textbox', { name: 'Length, outside' })).not.toHaveValue('6000')
+  expect(middle('all')).toBeLessThan(aimMs)
+})
