@@ -11,6 +11,7 @@ import { sideBySide } from './gang.ts'
 import { type HeldCut, type Holding, shareOut, stickHoldings } from './hold.ts'
 import { lacksSteel, notHeld, pastStop } from './refusals.ts'
 import { atRest } from './setting.ts'
+import type { PartVisits } from './stretch.ts'
 import type { CleanUp, Cut, Visit } from './visit.ts'
 
 /** A square cut that a stick must give. */
@@ -33,15 +34,14 @@ export interface Loaded {
 export interface SquareWork {
   readonly visits: readonly Visit[]
   /** The same cut part by part, in the order of the list: the naive order. */
-  readonly partByPart: readonly Visit[]
+  readonly partByPart: readonly PartVisits[]
   readonly left: readonly { readonly blank: Blank; readonly problem: Problem }[]
   /** The sticks with what is cut off them. */
   readonly sticks: readonly Loaded[]
-  /** The visits of each share, in any order of shares; undefined where some cut could not be made so. */
-  readonly lay: (shares: readonly Share[]) => readonly (readonly Visit[])[] | undefined
+  readonly bench: Bench
 }
 
-interface Bench {
+export interface Bench {
   readonly section: NestSection
   readonly saw: Saw
   readonly shop: Shop
@@ -53,7 +53,7 @@ export interface Share {
   readonly blanks: readonly Blank[]
 }
 
-const longestFirst = (blanks: readonly Blank[]): readonly Blank[] =>
+export const longestFirst = (blanks: readonly Blank[]): readonly Blank[] =>
   [...blanks].sort((one, two) => two.stop.mm - one.stop.mm)
 
 const shortestFirst = (blanks: readonly Blank[]): readonly Blank[] =>
@@ -86,14 +86,15 @@ function stopByStop(sticks: readonly Loaded[]): readonly Share[] {
     .filter(({ blanks }) => blanks.length > 0)
 }
 
-/** Part by part, in the order in which the sticks bring them; a stick comes back for each of its parts. */
-function partByPart(sticks: readonly Loaded[]): readonly Share[] {
-  const marks = [...new Set(sticks.flatMap(({ blanks }) => blanks.map(({ keep }) => keep.mark)))]
-  return marks
-    .flatMap((mark) =>
-      sticks.map((of) => ({ of, blanks: of.blanks.filter(({ keep }) => keep.mark === mark) })),
-    )
-    .filter(({ blanks }) => blanks.length > 0)
+/** Part by part, in the order of the list; a stick comes back for each of its parts. */
+function partByPart(sticks: readonly Loaded[], list: readonly string[]) {
+  const own = sticks.flatMap(({ blanks }) => blanks.map(({ keep }) => keep.mark!))
+  return [...new Set([...list, ...own])].flatMap((mark) =>
+    sticks.flatMap((of) => {
+      const blanks = of.blanks.filter(({ keep }) => keep.mark === mark)
+      return blanks.length > 0 ? [{ mark, share: { of, blanks } }] : []
+    }),
+  )
 }
 
 /**
@@ -134,35 +135,37 @@ const stopsOf = ({ blanks }: Loaded): readonly Mm[] => [
 
 /**
  * Square cuts of one section's sticks, in the order of work that takes least time among: stick by stick, to and fro,
- * joined where stops are alike, stop by stop, part by part, with the sticks as nested or with like ones together. All ends are square, so any order along the
- * stick uses the same steel. Left in the bar: what would need a stop past the saw's longest, what cannot be held. Refused:
+ * joined where stops are alike, stop by stop, part by part, with the sticks as nested or with like ones together. All
+ * ends are square, so any order along the stick uses the same steel. `marks` is the list of the parts. Left in the bar: what would need a stop past the saw's longest, what cannot be held. Refused:
  * a stick that the rounded stops would use up.
  */
-export function squareCuts(section: NestSection, shop: Shop, sticks: readonly Loaded[]): Result<SquareWork> {
+export function squareCuts(
+  section: NestSection,
+  shop: Shop,
+  sticks: readonly Loaded[],
+  marks: readonly string[],
+): Result<SquareWork> {
   const bench = { section, saw: sawFor(shop, section.section), shop }
   const left: SquareWork['left'][number][] = []
   let open = sticks.map((of) => reachable(bench, of, left))
   for (;;) {
     const candidates: (readonly Visit[])[] = []
     let stuck: Stuck | undefined
-    for (const order of [stickByStick, snake, joined, stopByStop, partByPart])
+    const byParts = (of: readonly Loaded[]) => partByPart(of, marks).map(({ share }) => share)
+    for (const order of [stickByStick, snake, joined, stopByStop, byParts])
       for (const laid of [open, alikeTogether(open)]) {
         const visits = visitsOf(bench, order(laid))
         if (visits.ok) candidates.push(visits.value)
         else stuck ??= visits
       }
     if (candidates.length > 0 || !stuck) {
-      const naive = visitsOf(bench, partByPart(open))
       const visits = quickest(candidates.flatMap((each) => [each, sideBySide(each)]))
       return good({
         visits,
-        partByPart: naive.ok ? naive.value : visits,
+        partByPart: naively(bench, partByPart(open, marks), visits),
         left,
-        sticks: open,
-        lay: (shares) => {
-          const laid = byShare(bench, shares)
-          return laid.ok ? laid.value : undefined
-        },
+        sticks: open.filter(({ blanks }) => blanks.length > 0),
+        bench,
       })
     }
     const { stays, problems } = stuck
@@ -170,6 +173,20 @@ export function squareCuts(section: NestSection, shop: Shop, sticks: readonly Lo
     for (const blank of stays) left.push({ blank, problem: problems[0]! })
     open = open.map((of) => without(of, stays))
   }
+}
+
+/** The naive order; where it cannot be held so, all in the order that is known. */
+function naively(
+  bench: Bench,
+  listed: ReturnType<typeof partByPart>,
+  known: readonly Visit[],
+): readonly PartVisits[] {
+  const laid = byShare(
+    bench,
+    listed.map(({ share }) => share),
+  )
+  if (laid.ok) return listed.map(({ mark }, at) => ({ round: 0, mark, visits: laid.value[at]! }))
+  return [{ round: 0, mark: listed[0]!.mark, visits: known }]
 }
 
 /** Why the cuts cannot be made, and the blanks without which they can; none where the steel does not do. */
@@ -221,7 +238,7 @@ function visitsOf(
   return laid.ok ? good(laid.value.flat()) : laid
 }
 
-function byShare(
+export function byShare(
   bench: Bench,
   shares: readonly Share[],
 ): { readonly ok: true; readonly value: readonly (readonly Visit[])[] } | Stuck {

@@ -9,13 +9,15 @@ import type { CleanUp, Visit } from './visit.ts'
 interface Standing {
   setting: Setting
   stop: Mm | null
-  side: 'left' | 'right' | null
+  side: string
+  longSide: string
 }
 
 /**
  * What a run asks of hands and saws, and its minutes by each saw's figures. A load is a workpiece put on the saw that
- * was not in hand from the cut before; a stop counts when it is moved to another distance or another side. What lies side
- * by side is loaded and turned one by one, and cut by the same strokes.
+ * was not in hand from the cut before; a stop counts when it is moved to another distance or another side of the blade.
+ * Where only another side of the pieces comes to the fence, it is another set-up, tried anew: that takes as long as moving
+ * the stop. What lies side by side is loaded and turned one by one, and cut by the same strokes.
  */
 export function workOf(visits: readonly Visit[]): Run['work'] {
   const standing = new Map<string, Standing>()
@@ -23,10 +25,10 @@ export function workOf(visits: readonly Visit[]): Run['work'] {
   let inHand = ''
   for (const gang of gangsOf(visits)) {
     const { saw, load, cuts, cleanUpLast, stopSide } = gang[0]!
-    const now = standing.get(saw.id) ?? { setting: atRest, stop: null, side: null }
+    const now = standing.get(saw.id) ?? { setting: atRest, stop: null, side: '', longSide: '' }
     standing.set(saw.id, now)
     const loads = load === inHand ? 0 : gang.length
-    let [heads, stops, turns, made] = [0, 0, 0, 0]
+    let [heads, stops, tried, turns, made] = [0, 0, 0, 0, 0]
     const set = (setting: Setting): void => {
       // A cradle or a wedge that is changed takes about as long as the head; the stop's zero moves with the head.
       if (sameSetting(setting, now.setting)) return
@@ -46,12 +48,16 @@ export function workOf(visits: readonly Visit[]): Run['work'] {
       set(cut)
       if (now.stop === null || now.side !== stopSide || Math.abs(cut.stop.mm - now.stop) > sameLength)
         stops += 1
+      else if (now.longSide !== cut.longSide) tried += 1
       now.stop = cut.stop.mm
       now.side = stopSide
+      now.longSide = cut.longSide
       made += 1
       inHand = gang.length > 1 ? '' : cut.keep.id
     }
     clean(cleanUpLast)
+    // After it the stick is in hand, not what was cut off.
+    if (cleanUpLast) inHand = ''
     total.heads += heads
     total.stops += stops
     total.loads += loads
@@ -59,7 +65,7 @@ export function workOf(visits: readonly Visit[]): Run['work'] {
     total.cuts += made
     const per = saw.minutes
     total.minutes +=
-      heads * per.head + stops * per.stop + loads * per.load + turns * per.turn + made * per.cut
+      heads * per.head + (stops + tried) * per.stop + loads * per.load + turns * per.turn + made * per.cut
   }
   return total
 }

@@ -1,6 +1,6 @@
 import type { NestSection, NestStick, Slope, StickEnd } from '../nest.ts'
 import { sawFor } from '../parts/demand.ts'
-import type { Product, StickFace, Turn } from '../plan-shapes.ts'
+import type { StickFace, Turn } from '../plan-shapes.ts'
 import { roundLength, showLength } from '../reading/show.ts'
 import type { Problem, Result } from '../result.ts'
 import { good } from '../result.ts'
@@ -10,52 +10,36 @@ import { sameLength, sameSlope } from '../tolerance.ts'
 import type { Mm } from '../units.ts'
 import { boxOf } from './box.ts'
 import { type Holding, stickHoldings } from './hold.ts'
-import { type Lying, shortestEdge, squareEnd, tipOf } from './lying.ts'
+import { shortestEdge, squareEnd, tipOf } from './lying.ts'
 import { lacksSteel, notHeld, pastStop } from './refusals.ts'
 import { atRest } from './setting.ts'
 import { faceDownOf, faceInFrame } from './stick-options.ts'
 import { type Act, best, type Chosen, type Stand } from './stick-order.ts'
-import type { CleanUp, Cut, Visit } from './visit.ts'
-
-/** One entry of a stick: what leaves it, as it lies there, its printed length in it. */
-export interface Entry {
-  readonly lying: Lying
-  /** Unrounded length beyond the printed one, mm. */
-  readonly beyond: Mm
-  readonly keep: Product
-  readonly pinned: boolean
-}
+import { type Bench, type Done, type Entry, type Laid, type OnStick, stickVisits } from './stick-visits.ts'
+import type { Cut } from './visit.ts'
 
 export interface LaidStick {
   readonly stick: NestStick
   readonly entries: readonly Entry[]
 }
 
-/** What the saws do with the sticks, and the entries that stay in their bars with the reason. */
-export interface StickWork {
-  readonly visits: readonly Visit[]
+/** What the saws do with the sticks, and the entries that stay in their bars. */
+export interface StickWork extends Laid {
   readonly left: readonly { readonly entry: Entry; readonly problem: Problem }[]
-}
-
-interface Bench {
-  readonly section: NestSection
-  readonly saw: Saw
-  readonly shop: Shop
-  readonly box: Pick<Lying, 'depth' | 'height' | 'round'>
-  /** Face of the sticks with their weld seam, where a piece pins it. */
-  readonly seam?: StickFace
 }
 
 /**
  * Pieces cut from the stick in the order of the nest: one cut is the end of one piece and of the next, where they are
  * alike; else the stick's end is cleaned up to the next angle first. The stick is turned over, or the head is swung the
- * other way, whatever takes less time. Refused where the stops as they are set use up the stick.
+ * other way, whatever takes less time. The sticks come in the order that takes least time among some. Refused where the
+ * stops as they are set use up the stick.
  */
 export function stickCuts(
   section: NestSection,
   shop: Shop,
   sticks: readonly LaidStick[],
   seam: StickFace | undefined,
+  marks: readonly string[],
 ): Result<StickWork> {
   const box = boxOf(section.section, shop)
   const round = isRound(section.section) ? ({ round: true } as const) : {}
@@ -66,17 +50,18 @@ export function stickCuts(
     box: { depth: box.big, height: box.small, ...round },
     ...(seam ? { seam } : {}),
   }
-  const visits: Visit[] = []
-  const left: StickWork['left'][number][] = []
+  const on: OnStick[] = []
   let stand: Stand = { setting: atRest, stop: undefined }
   for (const laid of sticks) {
-    const made = visitsOf(bench, laid, stand)
+    const made = doneOn(bench, laid, stand)
     if (!made.ok) return made
-    visits.push(...made.value.visits)
-    left.push(...made.value.left)
+    on.push(made.value)
     stand = made.value.stand
   }
-  return good({ visits, left })
+  return good({
+    ...stickVisits(bench, on, marks),
+    left: on.flatMap(({ left, problem }) => (problem ? left.map((entry) => ({ entry, problem })) : [])),
+  })
 }
 
 const slopeOfEnd = (end: StickEnd): Slope => (typeof end === 'object' ? end : squareEnd)
@@ -160,74 +145,50 @@ function sharesOf(saw: Saw, acts: readonly Act[]): readonly Share[] {
   return shares
 }
 
-function visitsOf(bench: Bench, laid: LaidStick, from: Stand): Result<StickWork & { readonly stand: Stand }> {
+/** What is done to a stick, act by act; `stand`: how the saw stands after it. */
+function doneOn(bench: Bench, laid: LaidStick, from: Stand): Result<OnStick & { readonly stand: Stand }> {
   const { saw, shop } = bench
   const { stick, entries } = laid
-  const visits: Visit[] = []
+  const done: Done[] = []
   let problem: Problem | undefined
   let stand = from
-  let done = 0
-  let load = stick.id
+  let cut = 0
   let roll = 0
   let before: Holding | undefined
   // What the stops as they are set use of the stick more than the nest reckons with, mm.
   let over = 0
   const acts = actsOf(bench, laid)
-  let open = acts.length
   for (const { way, acts: own } of sharesOf(saw, acts)) {
     const across = before !== undefined && before.stopSide !== way.stopSide
     const start = across ? (4 - roll) % 4 : before ? roll : 0
     const chosen = best(own, { saw, shop, way, box: bench.box, cornerRadius: cornerOf(bench) }, stand, start)
     if (chosen.length === 0) break
-    const cuts: Cut[] = []
-    let cleanUp: CleanUp | undefined
-    let turns: readonly Turn[] = across ? ['end'] : []
-    for (const each of chosen) {
-      turns = [...turns, ...each.turns]
-      if (each.act.kind === 'clean') {
-        cleanUp = { loss: each.act.loss!, setting: each.setting, turns }
-        turns = []
+    for (const [at, each] of chosen.entries()) {
+      const turns: readonly Turn[] = across && at === 0 ? ['end', ...each.turns] : each.turns
+      const { act, setting } = each
+      if (act.kind === 'clean') {
+        done.push({ way, cleanUp: { loss: act.loss!, setting, turns } })
         continue
       }
-      const entry = entries[done]!
+      const entry = entries[cut]!
       over += each.stop! - each.planned!
-      const last = done === entries.length - 1
-      const room = each.act.room - over
+      const room = act.room - over
       if (room < -sameLength) return lacksSteel(entry.keep.id, stick.id, -room, shop.reading)
-      cuts.push({
-        ...cutOf(bench, entry, each, load),
-        turns,
-        ...(cleanUp ? { cleanUp } : {}),
-        rest: last && each.act.left - over <= sameLength ? 'scrap' : 'on',
+      const usedUp = cut === entries.length - 1 && act.left - over <= sameLength
+      done.push({
+        way,
+        cut: { ...cutOf(bench, entry, each), turns, rest: usedUp ? 'scrap' : 'on' },
       })
-      done += 1
-      cleanUp = undefined
-      turns = []
+      cut += 1
     }
     const final = chosen.at(-1)!
-    stand = { setting: final.setting, stop: cuts.length > 0 ? cuts.at(-1)!.stop.mm : undefined }
+    stand = { setting: final.setting, stop: final.stop, longSide: final.longSide }
     roll = final.lie.roll
     before = way
-    open -= chosen.length
-    visits.push({
-      ...way,
-      saw,
-      section: bench.section.section,
-      kerf: bench.section.kerf,
-      load,
-      cuts,
-      ...(cleanUp ? { cleanUpLast: cleanUp } : {}),
-    })
-    load = `${stick.id}.${visits.length}`
     if (chosen.length < own.length) break
   }
-  if (open > 0) problem = whyNot(bench, entries[done]!, acts[acts.length - open]!)
-  const leftOver = entries.slice(done)
-  return good({
-    visits: visits.map((visit, at) => leaving(bench, laid, visit, at, at === visits.length - 1, leftOver)),
-    left: problem ? leftOver.map((entry) => ({ entry, problem: problem! })) : [],
-    stand,
-  })
+  if (done.length < acts.length) problem = whyNot(bench, entries[cut]!, acts[done.length]!)
+  return good({ stick, done, left: entries.slice(cut), ...(problem ? { problem } : {}), stand })
 }
 
 const cornerOf = ({ section, box }: Bench): Mm =>
@@ -237,7 +198,6 @@ function cutOf(
   { shop, seam }: Bench,
   { keep, beyond, pinned }: Entry,
   { setting, lie, planned, stop, longSide, parallel, method }: Chosen,
-  from: string,
 ): Omit<Cut, 'turns' | 'rest'> {
   const { mm, text, unit } = showLength(stop!, shop.reading)
   const now = seam && pinned ? faceInFrame(seam, lie) : undefined
@@ -252,34 +212,8 @@ function cutOf(
     ...(now ? { seam: { now, loaded: now } } : {}),
     parallel: parallel!,
     handling: '',
-    keep: { ...keep, from },
+    keep,
   }
-}
-
-/** The visit with what is taken off the saw after it. */
-function leaving(
-  { shop }: Bench,
-  { stick }: LaidStick,
-  visit: Visit,
-  at: number,
-  last: boolean,
-  left: readonly Entry[],
-): Visit {
-  if (visit.cuts.at(-1)?.rest === 'scrap') return visit
-  const id = `${stick.id}.${at + 1}`
-  if (!last) return { ...visit, leaves: { id, from: visit.load, kind: 'rest' } }
-  if (left.length > 0)
-    return {
-      ...visit,
-      leaves: {
-        id,
-        from: visit.load,
-        kind: 'rest',
-        makes: left.flatMap(({ keep }) => keep.makes ?? [keep.id]),
-      },
-    }
-  const drop: Product = { id, from: visit.load, kind: 'drop', length: stick.drop }
-  return { ...visit, leaves: stick.drop >= shop.leastDrop - sameLength ? drop : 'scrap' }
 }
 
 function whyNot({ saw, shop }: Bench, { keep, lying }: Entry, { kept, left }: Act): Problem {

@@ -41,7 +41,7 @@ export function sideBySide(visits: readonly Visit[]): readonly Visit[] {
 }
 
 /** Square cuts only; an end that slants is cleaned up by itself. */
-const mayLieBeside = ({ section, cuts, cleanUpLast }: Visit): boolean =>
+export const mayLieBeside = ({ section, cuts, cleanUpLast }: Visit): boolean =>
   lieTogether.includes(section.kind) && cuts.length > 0 && !cleanUpLast && cuts.every(isPlain)
 
 const isPlain = ({ kind, swing, tilt, roll, ramp, cleanUp }: Cut): boolean =>
@@ -53,7 +53,7 @@ const isPlain = ({ kind, swing, tilt, roll, ramp, cleanUp }: Cut): boolean =>
   cleanUp?.loss !== 0
 
 /** Every stroke that cuts the one cuts the other as it must be cut. */
-function sameStrokes(one: Visit, two: Visit): boolean {
+export function sameStrokes(one: Visit, two: Visit): boolean {
   const whole = ({ leaves }: Visit) => (typeof leaves === 'object' ? leaves.kind : leaves)
   return (
     one.saw.id === two.saw.id &&

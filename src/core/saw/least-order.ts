@@ -2,10 +2,14 @@ import type { Saw } from '../shop.ts'
 
 // The order of work that takes the fewest minutes of all: heads, stops and loads, every possible order looked at.
 
-/** How head and stop stand at a cut. `head` is a number of its own for each saw and angle. */
+/**
+ * How head and stop stand at a cut. `head` is a number of its own for each saw and angle. At a clean-up cut by itself only
+ * the head is set.
+ */
 export interface Standing {
   readonly saw: number
   readonly head: number
+  readonly cleanUp?: true
 }
 
 /** Cuts of one stick at one stop. */
@@ -15,9 +19,16 @@ export interface Segment {
   readonly kind: string
   readonly standing: number
   /** Distance of the stop, mm. */
-  readonly stop: number
-  /** Of each blank that it gives and that is cut further, its kind. */
+  readonly mm: number
+  /** How many workpieces are loaded for it: sticks that lie side by side. */
+  readonly loads: number
+  /** Segment of the same stick that must be cut before. */
+  readonly after?: number
+  /** Held in another way than the one before: the stick is loaded anew. */
+  readonly anew?: boolean
+  /** Of each blank that it gives and that is cut further, its kind; and the kinds of which one may be in hand then. */
   readonly gives: readonly number[]
+  readonly inHand: readonly number[]
 }
 
 export interface Tasks {
@@ -115,32 +126,34 @@ function movesFrom(tasks: Tasks, counts: readonly number[], state: State) {
     standing: number,
     next: Pick<State, 'cut' | 'first' | 'second' | 'hand'>,
     odds = 0,
+    loads = 1,
   ) => {
-    const { saw, head } = standings[standing]!
+    const { saw, head, cleanUp } = standings[standing]!
     const stood = state.stands[saw]!
     const per = minutes[saw]!
-    const moved = stood === standing ? 0 : per.stop
     const swung = (stood < 0 ? begins[saw] : standings[stood]!.head) === head ? 0 : per.head
-    const stands = state.stands.map((each, at) => (at === saw ? standing : each))
-    found.push({
-      move,
-      state: { ...next, stands },
-      minutes: moved + swung + (move.carried ? 0 : per.load) + odds,
-    })
+    const moved = cleanUp || stood === standing ? 0 : per.stop
+    // A clean-up cut at the head that is set leaves the stop as it stands.
+    const now = cleanUp && swung === 0 ? stood : standing
+    const stands = state.stands.map((each, at) => (at === saw ? now : each))
+    const load = move.carried ? 0 : per.load * loads
+    found.push({ move, state: { ...next, stands }, minutes: moved + swung + load + odds })
   }
   const begun = new Set(segments.flatMap(({ stick }, at) => (isCut(state, at) ? [stick] : [])))
   const waiting = new Map<string, number>()
   for (const { stick, kind } of segments)
     if (!begun.has(stick)) waiting.set(kind, Math.min(stick, waiting.get(kind) ?? stick))
-  for (const [at, { stick, kind, standing, stop, gives }] of segments.entries()) {
+  for (const [at, segment] of segments.entries()) {
+    const { stick, kind, standing, mm, after, anew, gives, loads } = segment
     if (isCut(state, at) || (!begun.has(stick) && waiting.get(kind) !== stick)) continue
+    if (after !== undefined && !isCut(state, after)) continue
     const cut = state.cut | (1 << at)
     // Worth remembering only while there is something to go on with.
     const goesOn =
       gives.length > 0 || segments.some((other, place) => other.stick === stick && (cut & (1 << place)) === 0)
-    const carried = state.hand >= 0 && segments[state.hand]!.stick === stick
-    const odds = carried && segments[state.hand]!.stop < stop ? shorterFirst : 0
-    add({ segment: at, carried }, standing, { ...state, cut, hand: goesOn ? at : -1 }, odds)
+    const carried = !anew && state.hand >= 0 && segments[state.hand]!.stick === stick
+    const odds = carried && segments[state.hand]!.mm < mm ? shorterFirst : 0
+    add({ segment: at, carried }, standing, { ...state, cut, hand: goesOn ? at : -1 }, odds, loads)
   }
   for (const [kind, [one, two]] of ends.entries()) {
     const there = segments.reduce(
@@ -148,7 +161,7 @@ function movesFrom(tasks: Tasks, counts: readonly number[], state: State) {
       0,
     )
     if (there > state.first[kind]!) {
-      const carried = state.hand >= 0 && segments[state.hand]!.gives.includes(kind)
+      const carried = state.hand >= 0 && segments[state.hand]!.inHand.includes(kind)
       const first = state.first.map((many, at) => (at === kind ? many + 1 : many))
       const second = two === undefined ? first : state.second
       add({ blank: kind, end: 0, carried }, one!, {
@@ -177,6 +190,7 @@ function boundOf({ minutes, begins, standings, segments, ends }: Tasks, counts: 
   const known = new Map<string, number>()
   const firstsAt = new Set(ends.map(([one]) => one))
   const apart = !ends.some(([, two]) => two !== undefined && firstsAt.has(two))
+  const isCleanUp = (at: number) => standings[segments[at]!.standing]!.cleanUp === true
   return (state: State): number => {
     let sum = 0
     for (const [saw, per] of minutes.entries()) {
@@ -184,21 +198,37 @@ function boundOf({ minutes, begins, standings, segments, ends }: Tasks, counts: 
       const stands = state.stands[saw]!
       const head = stands < 0 ? begins[saw]! : standings[stands]!.head
       const open = new Set<number>()
+      const heads = new Set<number>()
+      const opens = (standing: number) => {
+        const { head: at, cleanUp } = standings[standing]!
+        heads.add(at)
+        if (!cleanUp) open.add(standing)
+      }
       let loads = 0
+      let most = 1
       let [sticks, halves, blanks] = [0, 0, 0]
-      const ofStick = new Map<number, number>()
-      for (const [at, { stick, standing }] of segments.entries()) {
+      const ofStick = new Map<number, { many: number; carried: number; loaded: boolean }>()
+      for (const [at, segment] of segments.entries()) {
+        const { stick, standing, after, anew } = segment
         if (isCut(state, at) || !here(standing)) continue
-        loads += 1
-        open.add(standing)
-        ofStick.set(stick, (ofStick.get(stick) ?? 0) + 1)
+        opens(standing)
+        const of = ofStick.get(stick) ?? { many: 0, carried: 0, loaded: true }
+        // What comes in hand to a clean-up cut of its own, or from it, moves the stop once or never: not counted.
+        if (after !== undefined && (isCleanUp(at) || isCleanUp(after))) {
+          if (of.many === 0) ofStick.set(stick, { ...of, loaded: false })
+          continue
+        }
+        loads += segment.loads
+        most = Math.max(most, segment.loads)
+        ofStick.set(stick, { ...of, many: of.many + 1, carried: of.carried + (anew ? 0 : 1) })
       }
       const inHand = state.hand >= 0 ? segments[state.hand]!.stick : -1
-      for (const [stick, many] of ofStick) sticks += many - (stick === inHand ? 0 : 1)
+      for (const [stick, { many, carried, loaded }] of ofStick)
+        sticks += Math.min(carried, Math.max(0, many - (loaded && stick !== inHand ? 1 : 0)))
       for (const [kind, [one, two]] of ends.entries()) {
         const firsts = counts[kind]! - state.first[kind]!
         if (firsts > 0 && here(one!)) {
-          open.add(one!)
+          opens(one!)
           loads += firsts
           const uncut = segments.reduce(
             (sum, { gives }, at) => sum + (isCut(state, at) && at !== state.hand ? 0 : count(gives, kind)),
@@ -208,24 +238,23 @@ function boundOf({ minutes, begins, standings, segments, ends }: Tasks, counts: 
         }
         const seconds = two === undefined ? 0 : counts[kind]! - state.second[kind]!
         if (seconds > 0 && here(two!)) {
-          open.add(two!)
+          opens(two!)
           loads += seconds
           halves += firsts + (state.hand === -2 - kind ? 1 : 0)
         }
       }
       open.delete(stands)
-      const heads = new Set([...open].map((standing) => standings[standing]!.head))
       heads.delete(head)
       // One workpiece is in hand after a cut: no more blanks are carried than there are segments to cut them in.
       const giving = segments.filter(
-        ({ standing, gives }, at) =>
-          here(standing) && gives.length > 0 && (!isCut(state, at) || at === state.hand),
+        (segment, at) =>
+          here(segment.standing) && segment.inHand.length > 0 && (!isCut(state, at) || at === state.hand),
       ).length
       blanks = Math.min(blanks, giving)
-      const name = [saw, open.size, heads.size, sticks, halves, blanks].join(' ')
+      const name = [saw, open.size, heads.size, sticks, halves, blanks, most].join(' ')
       let rest = known.get(name)
       if (rest === undefined) {
-        rest = leastMoves(per, open.size, heads.size, { sticks, halves, blanks, apart })
+        rest = leastMoves(per, open.size, heads.size, { sticks, halves, blanks, apart, most })
         known.set(name, rest)
       }
       sum += loads * per.load + rest
@@ -240,6 +269,8 @@ interface Carries {
   readonly halves: number
   readonly blanks: number
   readonly apart: boolean
+  /** Workpieces of a stick at the most. */
+  readonly most: number
 }
 
 /** Least minutes of moves, less the loads saved, over all numbers of carries. */
@@ -247,7 +278,7 @@ function leastMoves(
   { head, stop, load }: Tasks['minutes'][number],
   stops: number,
   heads: number,
-  { sticks, halves, blanks, apart }: Carries,
+  { sticks, halves, blanks, apart, most }: Carries,
 ): number {
   let least = Number.POSITIVE_INFINITY
   for (let half = 0; half <= halves; half++)
@@ -256,7 +287,7 @@ function leastMoves(
       for (const stick of [0, Math.min(sticks, Math.max(0, stops - others)), sticks]) {
         const moves = Math.max(stops, stick + others)
         const swings = Math.max(heads, 2 * blank - 1)
-        least = Math.min(least, moves * stop + swings * head - (half + blank + stick) * load)
+        least = Math.min(least, moves * stop + swings * head - (half + blank + stick * most) * load)
       }
     }
   return least

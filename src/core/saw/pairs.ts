@@ -7,7 +7,7 @@ import { type Section, sectionKey } from '../section/section.ts'
 import type { Shop } from '../shop.ts'
 import { sameLength, sameSlope } from '../tolerance.ts'
 import type { Mm } from '../units.ts'
-import { boxOf } from './box.ts'
+import { type Box, boxOf } from './box.ts'
 import { beyondPrinted, lyingPart } from './ends.ts'
 import { isPlain, isSquare, type Lying, type Side, sideAfter, tipOf, turnedBy } from './lying.ts'
 import { splitOf } from './split.ts'
@@ -33,10 +33,12 @@ const isSingle = ({ shape, slopes, saddles }: Part): boolean =>
 const oneWay = ({ p, q }: { readonly p: number; readonly q: number }): boolean =>
   Math.abs(p) <= sameSlope || isPlain({ p, q })
 
-/** Single miters that one cut makes two of: the same angle across the same side of the section. */
-function angleName({ slopes, section }: Part): string {
+const isEven = ({ big, small }: Box): boolean => Math.abs(big - small) <= sameLength
+
+/** Single miters that one cut makes two of: the same angle across the same side of the section as it is. */
+function angleName({ slopes, section }: Part, shop: Shop): string {
   const { p, q } = slopes.find((slope) => !isSquare(slope))!
-  const across = section.width === section.height || Math.abs(p) > sameSlope ? 'big' : 'small'
+  const across = isEven(boxOf(section, shop)) || Math.abs(p) > sameSlope ? 'big' : 'small'
   return `${across} ${Math.hypot(p, q).toFixed(8)}`
 }
 
@@ -67,7 +69,7 @@ function halvesOf(part: Part, section: Section, shop: Shop): readonly [Lying, Ly
   const box = boxOf(section, shop)
   const slope = part.slopes.find((each) => !isSquare(each))!
   const size = Math.hypot(slope.p, slope.q)
-  const edgewise = Math.abs(slope.p) <= sameSlope && section.width !== section.height
+  const edgewise = Math.abs(slope.p) <= sameSlope && !isEven(box)
   const outside = edgewise ? { depth: box.small, height: box.big } : { depth: box.big, height: box.small }
   const flat = { p: 0, q: 0 }
   const cut = { p: size, q: 0 }
@@ -146,7 +148,10 @@ export function pairedParts(
   const notes: Warning[] = []
   const groups = new Map<string, Part[]>()
   for (const part of parts)
-    if (isSingle(part)) groups.set(angleName(part), [...(groups.get(angleName(part)) ?? []), part])
+    if (isSingle(part)) {
+      const name = angleName(part, shop)
+      groups.set(name, [...(groups.get(name) ?? []), part])
+    }
   for (const of of groups.values()) {
     const match = matcher(section, shop)
     const open = of.flatMap((part) => {

@@ -8,14 +8,16 @@ import { isRound, sectionKey } from '../section/section.ts'
 import type { Shop } from '../shop.ts'
 import { stepSlack } from '../tolerance.ts'
 import { fromSteps, type Mm, stepsNearest } from '../units.ts'
-import { type Blank, type SquareWork, squareCuts } from './blanks.ts'
+import { type Blank, squareCuts } from './blanks.ts'
 import { boxOf } from './box.ts'
 import { beyondPrinted, cutEnds, lyingPart } from './ends.ts'
 import { quickest } from './figures.ts'
-import { type Entry, stickCuts } from './from-stick.ts'
+import { stickCuts } from './from-stick.ts'
+import { sideBySide } from './gang.ts'
 import { halfKey } from './half.ts'
 import { pieceHolding } from './hold.ts'
 import { leftBy } from './left.ts'
+import { gangsIn, lotOf } from './lot.ts'
 import { extentOf } from './lying.ts'
 import { type Chain, endCuts } from './miters.ts'
 import { pairLength, seamAtSplit } from './pairs.ts'
@@ -24,18 +26,19 @@ import { unknownPart } from './refusals.ts'
 import { seamAt, seamsOf } from './seam-at-saw.ts'
 import { splitOf } from './split.ts'
 import { isPinned, seamFace } from './stick-demand.ts'
+import type { Entry } from './stick-visits.ts'
+import type { Lot, PartVisits } from './stretch.ts'
 import type { Visit } from './visit.ts'
 import type { EndCut } from './ways.ts'
-import { wholeOrder } from './whole-order.ts'
+import { type OfSection, wholeOrder } from './whole-order.ts'
 
 /** One section's work before its order is chosen. */
-interface Work {
+interface Work extends OfSection {
   readonly square: readonly Visit[]
-  readonly partByPart: readonly Visit[]
-  readonly chains: readonly Chain[]
+  readonly partByPart: readonly PartVisits[]
   readonly left: readonly Left[]
-  /** Absent where the nest fixes the order along the stick. */
-  readonly squares?: Pick<SquareWork, 'sticks' | 'lay'>
+  /** Where the saw takes more than one: those side by side that are alike in all their cuts. */
+  readonly beside?: Lot
 }
 
 /**
@@ -63,26 +66,39 @@ export function planRun(nest: Nest, parts: readonly Part[], shop: Shop): Result<
     ...endCuts(works.flatMap(({ chains }) => chains)),
   ]
   // The naive order is among them, so that no plan takes longer.
-  const best = quickest([sectionBySection, squareBeforeMiters, works.flatMap(naively)])
-  const free = works.flatMap(({ squares, chains }) => (squares ? [{ squares, chains }] : []))
-  const whole = free.length === works.length ? wholeOrder(free, best) : undefined
-  const run = runOf(whole ?? best, shop.reading)
+  const naive = naively(works, parts)
+  const best = quickest([sectionBySection, squareBeforeMiters, naive, sideBySide(naive)])
+  const singly = wholeOrder(works, best) ?? best
+  const beside = works.some((work) => work.beside)
+    ? wholeOrder(
+        works.map((work) => ({ ...work, lot: work.beside ?? work.lot })),
+        singly,
+      )
+    : undefined
+  const run = runOf(beside ?? singly, shop.reading)
   const left = works.flatMap((work) => work.left)
   return good(left.length > 0 ? { ...run, left } : run)
 }
 
-/** Part by part in the order of the list: its blanks, then its miters. */
-function naively({ partByPart, chains }: Work): readonly Visit[] {
-  // From the stick the nest fixes the order, and one visit cuts several parts.
-  const several = partByPart.some(({ cuts }) => new Set(cuts.map(({ keep }) => keep.mark)).size > 1)
-  if (several) return [...partByPart, ...endCuts(chains)]
-  const marks = [...new Set(partByPart.flatMap(({ cuts }) => cuts.map(({ keep }) => keep.mark)))]
-  const markOf = ({ cuts }: Visit, at: number): string | undefined =>
-    cuts[0]?.keep.mark ?? partByPart.slice(at).find((visit) => visit.cuts.length > 0)?.cuts[0]?.keep.mark
-  return marks.flatMap((mark) => [
-    ...partByPart.filter((visit, at) => markOf(visit, at) === mark),
-    ...endCuts(chains.filter(([first]) => first!.keep.mark === mark)),
-  ])
+/**
+ * Part by part in the order of the list: its blanks, then its miters. What lies behind other parts in its stick comes when
+ * the list is gone through again.
+ */
+function naively(works: readonly Work[], parts: readonly Part[]): readonly Visit[] {
+  const marks = parts.map(({ mark }) => mark)
+  const turns = new Map<number, { readonly visits: Visit[]; readonly chains: Chain[] }>()
+  for (const { partByPart, chains } of works)
+    for (const { round, mark, visits } of partByPart) {
+      const at = round * (marks.length + 1) + (marks.includes(mark) ? marks.indexOf(mark) : marks.length)
+      const turn = turns.get(at) ?? { visits: [], chains: [] }
+      turns.set(at, turn)
+      turn.visits.push(...visits)
+      const cut = new Set(visits.flatMap(({ cuts }) => cuts.map(({ keep }) => keep.id)))
+      turn.chains.push(...chains.filter(([first]) => cut.has(first!.load)))
+    }
+  return [...turns]
+    .sort(([one], [two]) => one - two)
+    .flatMap(([, { visits, chains }]) => [...visits, ...endCuts(chains)])
 }
 
 function workOn(section: NestSection, parts: readonly Part[], shop: Shop): Result<Work> {
@@ -111,7 +127,8 @@ function workOn(section: NestSection, parts: readonly Part[], shop: Shop): Resul
   return good({
     square: off.value.visits,
     partByPart: off.value.partByPart,
-    ...(off.value.squares ? { squares: off.value.squares } : {}),
+    lot: off.value.lot,
+    ...(off.value.beside ? { beside: off.value.beside } : {}),
     chains: chains.filter((chain) => !chain.some(({ keep }) => keep.makes?.some((id) => bars.has(id)))),
     left: [
       ...left.filter(({ piece }) => !bars.has(piece)),
@@ -129,12 +146,13 @@ function offStick(
   section: NestSection,
   parts: readonly Part[],
   shop: Shop,
-): Result<{
-  readonly visits: readonly Visit[]
-  readonly partByPart: readonly Visit[]
-  readonly left: readonly { readonly of: readonly Piece[]; readonly problem: Problem }[]
-  readonly squares?: Pick<SquareWork, 'sticks' | 'lay'>
-}> {
+): Result<
+  Pick<Work, 'partByPart' | 'lot' | 'beside'> & {
+    readonly visits: readonly Visit[]
+    readonly left: readonly { readonly of: readonly Piece[]; readonly problem: Problem }[]
+  }
+> {
+  const marks = parts.map(({ mark }) => mark)
   const entries = new Map(
     section.sticks.flatMap(({ id, pieces }) =>
       pieces.map((piece) => {
@@ -151,13 +169,17 @@ function offStick(
       section,
       shop,
       sticks.map((stick) => ({ stick, blanks: stick.pieces.map(blankIn) })),
+      marks,
     )
     if (!cut.ok) return cut
-    const { visits, partByPart, left, sticks: open, lay } = cut.value
+    const { visits, partByPart, left, sticks: open, bench } = cut.value
+    const one = open.map((of) => [of])
+    const beside = gangsIn(bench, open)
     return good({
       visits,
       partByPart,
-      squares: { sticks: open, lay },
+      lot: lotOf(bench, one),
+      ...(beside.length < open.length ? { beside: lotOf(bench, beside) } : {}),
       left: left.map(({ blank, problem }) => ({ of: pieceOf(blank.keep.id), problem })),
     })
   }
@@ -188,13 +210,11 @@ function offStick(
     }),
   }))
   const used = parts.filter(({ key }) => section.demand.some((each) => each.key === key))
-  const cut = stickCuts(section, shop, laid, seamFace(used, section.section, shop))
+  const cut = stickCuts(section, shop, laid, seamFace(used, section.section, shop), marks)
   if (!cut.ok) return cut
-  const { visits, left } = cut.value
-  // The nest fixes the order along the stick.
+  const { left, ...laidOut } = cut.value
   return good({
-    visits,
-    partByPart: visits,
+    ...laidOut,
     left: left.map(({ entry, problem }) => ({ of: pieceOf(entry.keep.id), problem })),
   })
 }

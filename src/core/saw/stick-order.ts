@@ -30,6 +30,7 @@ export interface Act {
 export interface Stand {
   readonly setting: Setting
   readonly stop: Mm | undefined
+  readonly longSide?: 'fence' | 'outward' | undefined
 }
 
 export interface Around {
@@ -129,7 +130,12 @@ function after(node: Node, { odds, ...choice }: Choice, { minutes }: Saw): Node 
   const turns = rollTurns(node.roll, choice.lie.roll)
   const moves = !sameSetting(choice.setting, node.stand.setting)
   const kept = moves ? undefined : node.stand.stop
-  const stops = choice.stop !== undefined && (kept === undefined || Math.abs(kept - choice.stop) > sameLength)
+  // Another side at the fence is another set-up, tried anew.
+  const stops =
+    choice.stop !== undefined &&
+    (kept === undefined ||
+      choice.longSide !== node.stand.longSide ||
+      Math.abs(kept - choice.stop) > sameLength)
   return {
     chosen: { ...choice, turns },
     before: node,
@@ -141,6 +147,10 @@ function after(node: Node, { odds, ...choice }: Choice, { minutes }: Saw): Node 
       odds +
       slight * turns.length,
     roll: choice.lie.roll,
-    stand: { setting: choice.setting, stop: choice.stop ?? kept },
+    stand: {
+      setting: choice.setting,
+      stop: choice.stop ?? kept,
+      longSide: choice.longSide ?? (moves ? undefined : node.stand.longSide),
+    },
   }
 }

@@ -1,25 +1,27 @@
 import { sameLength } from '../tolerance.ts'
-import type { Blank, Loaded, Share, SquareWork } from './blanks.ts'
 import { workOf } from './figures.ts'
 import { leastOrder, type Move, type Segment, type Standing, type Tasks } from './least-order.ts'
-import { type Chain, endVisit, type Miter } from './miters.ts'
+import { type Chain, endCuts, endVisit, type Miter } from './miters.ts'
 import { atRest, type Setting, sameSetting } from './setting.ts'
+import type { Lot, StickShare } from './stretch.ts'
 import type { Visit } from './visit.ts'
 
 /** So many orders are begun before the search is given up; then the best order known stands. */
 const steps = 4000
 
-/** One section's sticks with their square cuts, and the end cuts of what comes off them. */
+/** One section's sticks, and the end cuts of what comes off them. */
 export interface OfSection {
-  readonly squares: Pick<SquareWork, 'sticks' | 'lay'>
+  readonly lot: Lot
   readonly chains: readonly Chain[]
 }
 
 /** A segment of a stick, as it can be cut. */
 interface Part extends Segment {
   readonly section: number
-  readonly of: Loaded
-  readonly blanks: readonly Blank[]
+  /** Which stick of its lot, and which stretch of it. */
+  readonly of: number
+  readonly stretch: number
+  readonly keeps: readonly string[]
 }
 
 /** What is cut at the ends of a blank, by how the saw stands; blanks of one kind are cut alike. */
@@ -35,14 +37,13 @@ interface Stage {
 
 /**
  * The visits in the order that takes the fewest minutes of all, where that is fewer than `best` takes; undefined where no
- * order takes fewer, where it was not found in so many steps, or where cuts are made side by side. Every order of all cuts
- * is looked at: a stick may go away and come back, a blank may be mitered while it is in hand.
+ * order takes fewer, or where it was not found in so many steps. Every order of all cuts is looked at: a stick may go away
+ * and come back, a blank may be mitered while it is in hand.
  */
 export function wholeOrder(
   sections: readonly OfSection[],
   best: readonly Visit[],
 ): readonly Visit[] | undefined {
-  if (best.some(({ saw }) => (saw.gang ?? 1) > 1)) return undefined
   const table = new Table()
   const kinds: (readonly number[])[] = []
   const ends = new Map<string, Ends>()
@@ -52,33 +53,31 @@ export function wholeOrder(
     const known = kinds.findIndex((kind) => kind.join() === own.join())
     ends.set(chain[0]!.load, { kind: known < 0 ? kinds.push(own) - 1 : known, stages })
   }
-  if (kinds.some(({ length }) => length > 2)) return undefined
   const parts: Part[] = []
   let stick = 0
-  for (const [section, { squares }] of sections.entries())
-    for (const of of squares.sticks) {
-      const visits = squares.lay([{ of, blanks: of.blanks }])?.[0]
-      // Held in two ways, or not at all: the search knows of one way only.
-      if (visits === undefined || visits.length > 1) return undefined
-      const visit = visits[0]
-      if (!visit || visit.cuts.length === 0) continue
-      const own: Part[] = []
-      for (const mm of new Set(of.blanks.map(({ stop }) => stop.mm))) {
-        const blanks = of.blanks.filter((blank) => blank.stop.mm === mm)
-        const gives = blanks.flatMap(({ keep }) => ends.get(keep.id)?.kind ?? [])
-        own.push({
+  for (const [section, { lot }] of sections.entries())
+    for (const [of, { stretches, inOrder, beside }] of lot.sticks.entries()) {
+      const own = stretches.map((one, stretch): Part => {
+        const gives = one.keeps.flatMap((id) => ends.get(id)?.kind ?? [])
+        const last = ends.get(one.keeps.at(-1) ?? '')
+        return {
           stick,
           kind: '',
-          standing: table.of(visit, atRest, mm, 'fence'),
-          stop: mm,
+          standing: table.of(one, one.setting, one.mm, one.longSide),
+          mm: one.mm ?? Number.NaN,
+          loads: beside,
+          ...(inOrder && stretch > 0 ? { after: parts.length + stretch - 1 } : {}),
+          ...(one.anew ? { anew: true } : {}),
           gives,
+          inHand: beside > 1 ? [] : inOrder ? (last ? [last.kind] : []) : gives,
           section,
           of,
-          blanks,
-        })
-      }
-      const kind = JSON.stringify(own.map(({ standing, gives }) => [standing, gives]))
-      parts.push(...own.map((part) => ({ ...part, kind: `${section} ${kind}` })))
+          stretch,
+          keeps: one.keeps,
+        }
+      })
+      const alike = JSON.stringify([section, beside, own.map(({ standing, gives }) => [standing, gives])])
+      parts.push(...own.map((part) => ({ ...part, kind: alike })))
       stick += 1
     }
   const tasks: Tasks = {
@@ -88,49 +87,64 @@ export function wholeOrder(
     segments: parts,
     ends: kinds,
   }
-  const moves = leastOrder(tasks, movesOnly(best), steps)
+  const same = sameInAll(sections)
+  if (same === undefined) return undefined
+  const moves = leastOrder(tasks, workOf(best).minutes - same, steps)
   const visits = moves && visitsIn(moves, parts, ends, sections)
   return visits && workOf(visits).minutes < workOf(best).minutes - sameLength ? visits : undefined
 }
 
-/** Minutes of heads, stops and loads: turns and cuts are the same in every order. */
-const movesOnly = (visits: readonly Visit[]): number =>
-  workOf(
-    visits.map((visit) => ({
-      ...visit,
-      saw: { ...visit.saw, minutes: { ...visit.saw.minutes, turn: 0, cut: 0 } },
-    })),
-  ).minutes
+/** Minutes of turns and cuts, which are the same in every order; undefined where some stick cannot be held. */
+function sameInAll(sections: readonly OfSection[]): number | undefined {
+  const visits: Visit[] = []
+  for (const { lot, chains } of sections) {
+    const laid = lot.lay(
+      lot.sticks.map(({ stretches }, stick) => ({ stick, stretches: [...stretches.keys()] })),
+    )
+    if (!laid) return undefined
+    visits.push(...laid.flat(), ...endCuts(chains))
+  }
+  const only = visits.map((visit) => ({
+    ...visit,
+    saw: { ...visit.saw, minutes: { ...visit.saw.minutes, head: 0, stop: 0, load: 0 } },
+  }))
+  return workOf(only).minutes
+}
 
 /** Numbers for saws, heads and standings, each given once. */
 class Table {
   readonly saws: Visit['saw'][] = []
   readonly standings: Standing[] = []
   private readonly heads: { readonly saw: number; readonly setting: Setting }[] = []
-  private readonly stops: { readonly head: number; readonly mm: number; readonly sides: string }[] = []
+  private readonly stops: {
+    readonly head: number
+    readonly mm: number | undefined
+    readonly sides: string
+  }[] = []
 
   headOf(saw: number, setting: Setting): number {
     const at = this.heads.findIndex((one) => one.saw === saw && sameSetting(one.setting, setting))
     return at >= 0 ? at : this.heads.push({ saw, setting }) - 1
   }
 
-  /** Another side at the fence counts as if the stop were moved: it is another set-up, to be read anew. */
+  /** Another side at the fence is another set-up. Without a distance it is a clean-up cut. */
   of(
     { saw, stopSide }: Pick<Visit, 'saw' | 'stopSide'>,
     setting: Setting,
-    mm: number,
+    mm: number | undefined,
     longSide: string,
   ): number {
-    const sides = `${stopSide} ${longSide}`
     let at = this.saws.findIndex(({ id }) => id === saw.id)
     if (at < 0) at = this.saws.push(saw) - 1
     const head = this.headOf(at, setting)
+    const sides = mm === undefined ? '' : `${stopSide} ${longSide}`
     const known = this.stops.findIndex(
-      (one) => one.head === head && one.sides === sides && Math.abs(one.mm - mm) <= sameLength,
+      (one) =>
+        one.head === head && one.sides === sides && (one.mm === mm || Math.abs(one.mm! - mm!) <= sameLength),
     )
     if (known >= 0) return known
     this.stops.push({ head, mm, sides })
-    return this.standings.push({ saw: at, head }) - 1
+    return this.standings.push({ saw: at, head, ...(mm === undefined ? { cleanUp: true } : {}) }) - 1
   }
 }
 
@@ -148,6 +162,10 @@ function stagesOf(chain: Chain, table: Table): Stage[] {
   return stages
 }
 
+interface PartShare extends StickShare {
+  readonly section: number
+}
+
 /**
  * The moves as visits. Which blank of a kind is cut next is free, but for the one in hand: that is cut last off its stick.
  * Undefined where the sticks cannot be held so.
@@ -158,28 +176,32 @@ function visitsIn(
   ends: ReadonlyMap<string, Ends>,
   sections: readonly OfSection[],
 ): readonly Visit[] | undefined {
-  const steps: ({ readonly section: number; readonly of: Loaded; readonly blanks: Blank[] } | Visit[])[] = []
+  const steps: (PartShare | Visit[])[] = []
   const waiting = new Map<string, string[]>()
   const row = (name: string) => {
     const list = waiting.get(name) ?? []
     waiting.set(name, list)
     return list
   }
+  const kindOf = (id: string) => ends.get(id)?.kind
   let inHand = ''
   for (const [at, move] of moves.entries()) {
     const next = moves[at + 1]
     if ('segment' in move) {
-      const { section, of, blanks } = parts[move.segment]!
-      const kindOf = ({ keep }: Blank) => ends.get(keep.id)?.kind
+      const { section, of, stretch, keeps } = parts[move.segment]!
       const goesOn = next && 'blank' in next && next.carried ? next.blank : undefined
-      const last = goesOn === undefined ? blanks.at(-1)! : blanks.findLast((one) => kindOf(one) === goesOn)!
-      const ordered = [...blanks.filter((one) => one !== last), last]
+      const last = goesOn === undefined ? undefined : keeps.findLast((id) => kindOf(id) === goesOn)
       const before = steps.at(-1)
-      if (move.carried && before && 'blanks' in before) before.blanks.push(...ordered)
-      else steps.push({ section, of, blanks: ordered })
-      for (const blank of ordered)
-        if (kindOf(blank) !== undefined) row(`${kindOf(blank)} 0`).push(blank.keep.id)
-      inHand = last.keep.id
+      const carried = move.carried && before && 'stretches' in before ? before : undefined
+      if (carried) steps.pop()
+      steps.push({
+        section,
+        stick: of,
+        stretches: [...(carried?.stretches ?? []), stretch],
+        ...(last === undefined ? {} : { last }),
+      })
+      for (const id of keeps) if (kindOf(id) !== undefined) row(`${kindOf(id)} 0`).push(id)
+      inHand = last ?? ''
       continue
     }
     const from = row(`${move.blank} ${move.end}`)
@@ -189,15 +211,13 @@ function visitsIn(
     steps.push(ends.get(id)!.stages[move.end]!.miters.map(endVisit))
     inHand = id
   }
-  const shares = steps.flatMap((step): (Share & { readonly section: number })[] =>
-    'blanks' in step ? [step] : [],
-  )
-  const laid = new Map<Share, readonly Visit[]>()
-  for (const [section, { squares }] of sections.entries()) {
+  const shares = steps.flatMap((step) => ('stretches' in step ? [step] : []))
+  const laid = new Map<PartShare, readonly Visit[]>()
+  for (const [section, { lot }] of sections.entries()) {
     const own = shares.filter((share) => share.section === section)
-    const visits = squares.lay(own)
+    const visits = lot.lay(own)
     if (!visits) return undefined
     for (const [at, share] of own.entries()) laid.set(share, visits[at]!)
   }
-  return steps.flatMap((step) => ('blanks' in step ? laid.get(step)! : step))
+  return steps.flatMap((step) => ('stretches' in step ? laid.get(step)! : step))
 }

@@ -1,9 +1,8 @@
 import { describe, expect, test } from 'vitest'
-import type { Run, SetUp } from '../../../src/core/plan-shapes.ts'
+import type { Run } from '../../../src/core/plan-shapes.ts'
 import { sawWarnings } from '../../../src/core/saw/limits.ts'
 import { planRun } from '../../../src/core/saw/run.ts'
 import type { Saw } from '../../../src/core/shop.ts'
-import { dice } from '../../prove/seed.ts'
 import { leftTexts, nest, nestSection, part, saw, shop, tube } from './sample.ts'
 
 const long = part({ mark: 'A', length: 900, ends: [0, 0] })
@@ -151,79 +150,6 @@ describe('warnings before there is a nest say what the run would say', () => {
       sawWarnings([leg], shop({}, { limits: { ...saw.limits, longestStop } })).map(({ code }) => code)
     expect(reach(699)).toEqual(['past-longest-stop'])
     expect(reach(700)).toEqual([])
-  })
-})
-
-describe('the naive order, part by part in the order of the list', () => {
-  /** Heads, stops and loads of one saw, by rules of its own: what stands counts, and so does what is in the hand. */
-  function minutesOf(
-    visits: readonly { load: string; cuts: readonly { keep: string; set: SetUp }[] }[],
-    per: Saw['minutes'],
-  ) {
-    let [swing, stop, hand, sum] = [0, Number.NaN, '', 0]
-    for (const { load, cuts } of visits) {
-      if (load !== hand) sum += per.load
-      for (const { keep, set } of cuts) {
-        if (set.swing !== swing) {
-          sum += per.head
-          stop = Number.NaN
-        }
-        if (set.stop !== stop) sum += per.stop
-        swing = set.swing
-        stop = set.stop
-        hand = keep
-      }
-    }
-    return sum
-  }
-
-  test('never takes less than the plan, on 150 random jobs with random minutes', () => {
-    const roll = dice('naive order', 1)
-    for (let round = 0; round < 150; round++) {
-      const parts = ['A', 'B', 'C', 'D'].map((mark) => {
-        const miter = roll.pick([0, 0, 30, 45])
-        return part({ mark, length: roll.pick([300, 400, 500, 700]), ends: [miter, roll.pick([0, miter])] })
-      })
-      const marks = Array.from({ length: roll.whole(1, 4) }, () =>
-        Array.from({ length: roll.whole(1, 6) }, () => roll.pick(['A', 'B', 'C', 'D'])),
-      )
-      const per = {
-        head: roll.between(0, 4),
-        stop: roll.between(0, 4),
-        load: roll.between(0, 4),
-        turn: 0,
-        cut: 0,
-      }
-      const used = parts.filter(({ mark }) => marks.some((of) => of.includes(mark)))
-      const on = nest([nestSection(used, { sticks: marks })])
-      const run = planRun(on, used, shop({}, { minutes: per }))
-      if (!run.ok) throw new Error(run.problems[0]!.text)
-      const setOf = new Map(run.value.setUps.flatMap((set) => set.pieces.map((id) => [id, set] as const)))
-      const listed = [...new Set(marks.flat())]
-      const naive = listed.flatMap((mark) => {
-        const ids = on.sections[0]!.sticks.map(({ id, pieces }) => ({
-          load: id,
-          cuts: pieces
-            .filter((piece) => piece.mark === mark)
-            .map((piece) => piece.blank ?? piece.piece)
-            .map((keep) => ({ keep, set: setOf.get(keep)! })),
-        }))
-        const own = run.value.programs.filter(({ load }) => load.startsWith(mark))
-        const ends = ['.b', '.m'].flatMap((stage) =>
-          own
-            .filter(({ load }) => load.endsWith(stage))
-            .map(({ load, steps }) => {
-              const keep = steps.flatMap((step) => ('cut' in step ? [step.cut.keep] : []))[0]!
-              return { load, cuts: [{ keep, set: setOf.get(keep)! }] }
-            }),
-        )
-        return [...ids.filter(({ cuts }) => cuts.length > 0), ...ends]
-      })
-      // Turns and cuts cost nothing here: they are the same in every order.
-      expect(run.value.work.minutes, JSON.stringify({ marks, per })).toBeLessThanOrEqual(
-        minutesOf(naive, per) + 1e-9,
-      )
-    }
   })
 })
 
