@@ -23,6 +23,8 @@ export default defineConfig(({ mode }) =>
               test: {
                 name: 'plain',
                 environment: 'node',
+                // Nothing of ours keeps a state of its own in a module: the files of one process share what is loaded.
+                isolate: false,
                 include: ['tests/**/*.test.ts'],
                 exclude: ['tests/prove/**', 'tests/browser/**', 'tests/ui/**'],
                 // Printed pages carry their style in them.

@@ -6,7 +6,7 @@ import type { Locator, Page } from '@playwright/test'
 import { counting } from '../../src/core/facts/counting.ts'
 import type { Bodies, Fact } from '../../src/core/facts.ts'
 import { dice, seed } from '../prove/seed.ts'
-import { startKillable } from './killed-browser.ts'
+import { type Killable, startKillable } from './killed-browser.ts'
 import { counted, cutButton, onDisk } from './saw-steps.ts'
 import { expect, test } from './serve.ts'
 
@@ -83,13 +83,15 @@ test(`${kills} kills of the browser while cuts are checked off: all that the scr
   /** From a tap until the screen says it, ms, as it was lately. */
   let took = 100
   const told = { said: 0, unsaid: 0, written: 0, undone: 0, putBack: 0 }
+  let last: Killable | undefined
   let before: readonly string[] = []
   /** Counts that were right to be found: what was said, or what was asked for and not yet said. */
   let right: readonly number[] = [0]
   try {
     for (let round = 0; round <= kills; round++) {
       const which = `seed ${seed}, kill ${round}`
-      const { context, kill } = await startKillable(profile)
+      last = await startKillable(profile)
+      const { context, kill } = last
       const page = context.pages()[0] ?? (await context.newPage())
       page.setDefaultTimeout(20_000)
       if (round === 0) address = await newJob(page, site.url)
@@ -167,6 +169,7 @@ test(`${kills} kills of the browser while cuts are checked off: all that the scr
     expect(told.said).toBeGreaterThan(kills / 10)
     expect(told.unsaid).toBeGreaterThan(kills / 10)
   } finally {
-    await rm(profile, { recursive: true, force: true })
+    await last?.kill().catch(() => undefined)
+    await rm(profile, { recursive: true, force: true, maxRetries: 5 })
   }
 })
