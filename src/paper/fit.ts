@@ -1,3 +1,4 @@
+import { feetOf, footPlate } from '../core/finish/floor.ts'
 import { blocksUnder, type Load, loadsOf, lyingsOf, usualLying } from '../core/fitup/blocks.ts'
 import { builtCorners } from '../core/fitup/built.ts'
 import { straight } from '../core/fitup/centering.ts'
@@ -189,17 +190,19 @@ function levelBlock(sheet: Sheet): FitBlock[] {
   const { leveler, frame } = sheet.plan
   if (!leveler) return []
   const { reading } = sheet.shop
-  const feet = frame.hardware.reduce((sum, { kind, count }) => (kind === 'leveler' ? sum + count : sum), 0)
+  const plate = footPlate(frame)
   const reach = `${say(leveler.least, reading)} to ${say(leveler.most, reading)}`
   return [
     {
-      head: head(sheet, 'Do the feet stand level?'),
+      head: head(sheet, plate ? `Does the ${plate} lie flat?` : 'Do the feet stand level?'),
       strips: [
         text(
           sheet,
-          `On the flat table, the gap under each foot. The leveling feet reach ${reach}, planned ${say(leveler.setting, reading)}.`,
+          `On the flat table, the gap under ${plate ? `the ${plate} at each hole` : 'each foot'}. The leveling feet reach ${reach}, planned ${say(leveler.setting, reading)}.`,
         ),
-        ...Array.from({ length: feet }, (_, at) => measure(sheet, `Foot ${at + 1}`, '')),
+        ...feetOf(frame).map(({ number, lies }) =>
+          measure(sheet, `${plate ? 'Hole' : 'Foot'} ${number}, ${lies}`, ''),
+        ),
       ],
     },
   ]

@@ -138,10 +138,10 @@ test('one on another: a post that stands aside is moved back, and feet that do n
     await fields.nth(at).press('Enter')
   }
   await expect(post.getByRole('status')).toContainText('Move it 1.5 mm toward side')
-  for (const foot of [1, 2, 3]) await fill(page, `Foot ${foot}, gap`, '0')
-  await fill(page, 'Foot 4, gap', '20')
+  for (const foot of [1, 2, 3]) await fill(page, `Gap at foot ${foot}`, '0')
+  await fill(page, 'Gap at foot 4', '20')
   await expect(page.getByText('Foot 4 cannot reach')).toBeVisible()
-  await fill(page, 'Foot 4, gap', '4')
+  await fill(page, 'Gap at foot 4', '4')
   await expect(page.getByText(/The feet reach\. .*4: 2\d mm/)).toBeVisible()
 })
 

@@ -76,6 +76,6 @@ describe('the fit-up sheet', () => {
     expect(all.filter((text) => /^Post from corner [36]: 306 mm \[1\]$/.test(text))).toHaveLength(2)
     expect(all).toContain('Under Post, Arm 1, 2, 3 and 4: block 75 mm under end A.')
     expect(all.some((text) => text.includes('reach 10 mm to 25 mm, planned 15 mm'))).toBe(true)
-    expect(all.filter((text) => /^Foot \d:/.test(text))).toHaveLength(4)
+    expect(all.filter((text) => /^Foot \d, /.test(text))).toHaveLength(4)
   })
 })

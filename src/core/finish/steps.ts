@@ -1,5 +1,6 @@
 import type { Frame } from '../frame/frame.ts'
 import type { SeamClass, WeldPlan } from '../plan-shapes.ts'
+import { feetOf, standsOnFloor } from './floor.ts'
 import { closedTubes } from './vents.ts'
 
 /** One thing to do at Finish; facts name its id. */
@@ -59,12 +60,19 @@ export function finishSteps(frame: Frame, weld: WeldPlan): readonly FinishStep[]
   const tapped = frame.plates.filter((plate) => plate.thread !== undefined)
   if (tapped.length > 0)
     steps.push(
-      {
-        id: 'finish:tap:centers',
-        group: 'drill and tap',
-        text: 'Find the middle of each cap: a cross from corner to corner, a punch mark where it meets.',
-        why: 'A leveler out of the middle stands under the edge of the tube.',
-      },
+      tapped.every(({ holes }) => holes.length === 1)
+        ? {
+            id: 'finish:tap:centers',
+            group: 'drill and tap',
+            text: 'Find the middle of each cap: a cross from corner to corner, a punch mark where it meets.',
+            why: 'A leveler out of the middle stands under the edge of the tube.',
+          }
+        : {
+            id: 'finish:tap:centers',
+            group: 'drill and tap',
+            text: 'Look for the punch mark of each hole; mark anew from the plate’s drawing what the heat has hidden.',
+            why: 'Feet at unequal distances leave the table standing askew on them.',
+          },
       {
         id: 'finish:tap:holes',
         group: 'drill and tap',
@@ -90,8 +98,8 @@ export function finishSteps(frame: Frame, weld: WeldPlan): readonly FinishStep[]
     {
       id: 'finish:clean',
       group: 'coat',
-      text: 'Spatter and glassy islands off the welds, degrease, plug the tapped holes.',
-      why: 'Nothing holds on grease, and no foot turns into a painted thread.',
+      text: `Spatter and glassy islands off the welds, degrease${tapped.length > 0 ? ', plug the tapped holes' : ''}.`,
+      why: `Nothing holds on grease${tapped.length > 0 ? ', and no foot turns into a painted thread' : ''}.`,
     },
     {
       id: 'finish:coat',
@@ -99,12 +107,21 @@ export function finishSteps(frame: Frame, weld: WeldPlan): readonly FinishStep[]
       text: 'Prime or coat the same shift.',
       why: 'Bare clean steel rusts within hours.',
     },
-    {
+  )
+  const feet = feetOf(frame).length
+  if (feet > 0)
+    steps.push({
       id: 'finish:level',
       group: 'level',
-      text: 'Stand it on its floor, or on four blocks of one height, and turn the feet until it does not rock.',
+      text: `Stand it on its floor, or on ${feet} blocks of one height, and turn the feet until it does not rock.`,
       why: 'A level that was set on a bench is no level on a floor.',
-    },
-  )
+    })
+  else if (standsOnFloor(frame))
+    steps.push({
+      id: 'finish:level',
+      group: 'level',
+      text: 'Stand it on a flat floor. If it rocks, grind off what stands too long, or shim what stands short.',
+      why: 'It has no feet that turn: what is uneven now stays uneven.',
+    })
   return steps
 }

@@ -1,4 +1,5 @@
 import { type ReactNode, useState } from 'react'
+import { feetOf, standsOnFloor } from '../../core/finish/floor.ts'
 import { leveling } from '../../core/finish/leveling.ts'
 import { resolveLength } from '../../core/reading/parse.ts'
 import { say, unitOf } from '../../core/reading/show.ts'
@@ -17,23 +18,22 @@ function given({ view }: Copy, name: string, shop: Shop): number | undefined {
 /** Level: how far the floor lies low under each foot, against what the feet can do. */
 export function Leveling(props: { readonly of: Copy; readonly shop: Shop; readonly children: ReactNode }) {
   const { of, shop } = props
-  const feet = of.plan.frame.hardware
-    .filter(({ kind }) => /level/i.test(kind))
-    .reduce((sum, { count }) => sum + count, 0)
+  const feet = feetOf(of.plan.frame)
   const [least, setLeast] = useState(
     given(of, 'levelerLeast', shop) ?? (unitOf(shop.reading) === 'in' ? 9.525 : 10),
   )
   const [most, setMost] = useState(
     given(of, 'levelerMost', shop) ?? (unitOf(shop.reading) === 'in' ? 25.4 : 25),
   )
-  const names = Array.from({ length: Math.max(feet, 0) }, (_, at) => `floor:foot-${at + 1}`)
+  const names = feet.map(({ number }) => `floor:foot-${number}`)
   const lows = names.map((name) => of.measured(name))
   const known = lows.filter((mm) => mm !== undefined)
-  const set = feet > 0 && known.length === feet ? leveling(known, least, most) : undefined
+  const set = feet.length > 0 && known.length === feet.length ? leveling(known, least, most) : undefined
+  if (feet.length === 0 && !standsOnFloor(of.plan.frame)) return null
   return (
     <section aria-labelledby="finish-level">
       <h2 id="finish-level">Level</h2>
-      {feet > 0 && (
+      {feet.length > 0 && (
         <>
           <div className="finish-fields">
             <MmField
@@ -51,7 +51,7 @@ export function Leveling(props: { readonly of: Copy; readonly shop: Shop; readon
             {names.map((name, at) => (
               <MmField
                 key={name}
-                label={`Floor low under foot ${at + 1}`}
+                label={`Floor low under foot ${at + 1}, ${feet[at]!.lies}`}
                 optional
                 value={lows[at]}
                 reading={shop.reading}

@@ -1,3 +1,4 @@
+import { feetOf, footPlate } from '../../core/finish/floor.ts'
 import { leveling } from '../../core/finish/leveling.ts'
 import { say } from '../../core/reading/show.ts'
 import { MmField } from '../fields/length-field.tsx'
@@ -9,27 +10,26 @@ export const footName = (at: number): string => `foot:${at + 1}`
 export function Level({ bench }: { readonly bench: Bench }) {
   const { plan, shop, measured, onGauge } = bench
   const { reading } = shop
-  if (!plan.leveler) return null
+  const feet = feetOf(plan.frame)
+  if (!plan.leveler || feet.length === 0) return null
   const { least, most, setting } = plan.leveler
-  const count = plan.frame.hardware
-    .filter(({ kind }) => kind === 'leveler')
-    .reduce((sum, one) => sum + one.count, 0)
-  const gaps = Array.from({ length: count }, (_, at) => measured(footName(at)))
+  const plate = footPlate(plan.frame)
+  const gaps = feet.map((_, at) => measured(footName(at)))
   const known = gaps.filter((mm) => mm !== undefined)
-  const set = known.length === count ? leveling(known, least, most) : undefined
+  const set = known.length === feet.length ? leveling(known, least, most) : undefined
   return (
     <section className="fit-part" aria-labelledby="fit-level">
-      <h2 id="fit-level">Do the feet stand level?</h2>
+      <h2 id="fit-level">{plate ? `Does the ${plate} lie flat?` : 'Do the feet stand level?'}</h2>
       <p className="dim">
-        Before the leveling feet are in: stand it on the flat table and measure the gap under each foot; 0
-        where it touches. The leveling feet reach from {say(least, reading)} to {say(most, reading)}, planned
-        at {say(setting, reading)}.
+        Before the leveling feet are in: stand it on the flat table and measure the gap under{' '}
+        {plate ? `the ${plate} at each of its holes` : 'each foot'}; 0 where it touches. The leveling feet
+        reach from {say(least, reading)} to {say(most, reading)}, planned at {say(setting, reading)}.
       </p>
       <div className="fit-fields">
         {gaps.map((gap, at) => (
           <MmField
             key={footName(at)}
-            label={`Foot ${at + 1}, gap`}
+            label={`Gap at ${plate ? 'hole' : 'foot'} ${at + 1}, ${feet[at]!.lies}`}
             optional
             value={gap}
             reading={reading}
@@ -38,12 +38,14 @@ export function Level({ bench }: { readonly bench: Bench }) {
         ))}
       </div>
       {!set ? (
-        <p>Measure all {count} to know.</p>
+        <p>Measure all {feet.length} to know.</p>
       ) : set.beyond.length > 0 ? (
         <p role="status" className="fit-says state now">
           Foot {set.beyond.join(', ')} cannot reach: the gaps differ by more than the{' '}
-          {say(most - least, reading)} that the feet can do. Mend the leg or shim its cap before it is welded
-          out.
+          {say(most - least, reading)} that the feet can do.{' '}
+          {plate
+            ? `Straighten the ${plate}, or shim under that foot.`
+            : 'Mend the leg or shim its cap before it is welded out.'}
         </p>
       ) : (
         <p role="status" className="fit-says state cut">

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import { feetOf, footPlate } from '../../../src/core/finish/floor.ts'
 import { leveling } from '../../../src/core/finish/leveling.ts'
 import { finishSteps } from '../../../src/core/finish/steps.ts'
 import { girthOf, surfaceOf } from '../../../src/core/finish/surface.ts'
@@ -43,6 +44,47 @@ describe('steps', () => {
     expect(steps.some(({ group }) => group === 'drill and tap')).toBe(false)
     expect(closedTubes(frame)).toHaveLength(6)
     expect(new Set(steps.map(({ id }) => id)).size).toBe(steps.length)
+  })
+  const left = (kind: string, params = {}) => {
+    const { frame, shop } = framed(kind, params, metric)
+    return finishSteps(frame, weldPlan(frame, shop))
+  }
+  const texts = (kind: string, params = {}) =>
+    left(kind, params)
+      .map(({ text, why }) => `${text} ${why}`)
+      .join('\n')
+  test('feet are turned only where there are any, and holes plugged only where any are tapped', () => {
+    expect(texts('four-leg')).toMatch(/on 4 blocks of one height, and turn the feet/)
+    expect(texts('four-leg')).toMatch(/plug the tapped holes/)
+    const plain = texts('four-leg', { levelers: false })
+    expect(plain).not.toMatch(/turn the feet|plug|painted thread/)
+    expect(plain).toMatch(/Stand it on a flat floor\. If it rocks/)
+  })
+  test.each(['polygon-frame', 'rect-frame', 'uneven-frame', 'loose-top'])(
+    'a %s lies on something else: nothing to level, nothing to plug',
+    (kind) => {
+      expect(left(kind).some(({ group }) => group === 'level')).toBe(false)
+      expect(texts(kind)).not.toMatch(/plug|rocks/)
+    },
+  )
+  test('three arms have three feet; a pedestal without feet that turn is tried on a floor', () => {
+    expect(texts('pedestal', { arms: '3', bars: 'spider' })).toContain('on 3 blocks of one height')
+    expect(texts('pedestal', { levelers: false })).toContain('Stand it on a flat floor')
+    expect(texts('pedestal', { base: 'base plate', levelers: false })).toContain('Stand it on a flat floor')
+  })
+  test('holes of a base plate are not in its middle', () => {
+    expect(texts('pedestal')).toContain('Find the middle of each cap')
+    expect(texts('pedestal', { base: 'base plate' })).not.toContain('cap')
+    expect(texts('pedestal', { base: 'base plate' })).toContain('punch mark of each hole')
+  })
+  test('feet are told by where they lie, seen from above', () => {
+    const lies = (kind: string, params = {}) =>
+      feetOf(framed(kind, params, metric).frame).map((foot) => foot.lies)
+    expect(lies('four-leg')).toEqual(['front left', 'front right', 'back right', 'back left'])
+    expect(lies('pedestal', { base: 'base plate', baseShape: 'square' })).toHaveLength(4)
+    expect(new Set(lies('pedestal')).size).toBe(4)
+    expect(footPlate(framed('pedestal', { base: 'base plate' }, metric).frame)).toBe('base plate')
+    expect(footPlate(framed('pedestal', {}, metric).frame)).toBeUndefined()
   })
   test('four plain legs without caps are open at the floor and need no vent', () => {
     const { frame } = framed('four-leg', { caps: false, levelers: false }, metric)
