@@ -119,6 +119,8 @@ export interface Seam {
   readonly size: Mm
   readonly from: readonly [number, number, number]
   readonly to: readonly [number, number, number]
+  /** Unit, world: the side from which the torch reaches it. */
+  readonly out: readonly [number, number, number]
   readonly place: { readonly member: string; readonly fromA: Mm }
 }
 
@@ -323,6 +325,10 @@ export interface WeldStep {
   readonly text: string
   /** Why it stands here, in one line. */
   readonly why: string
+  /** Of a fit: what goes under the pieces as they lie on the table, a line each. */
+  readonly under?: readonly string[]
+  /** What is turned over or lifted at this step, kg, plates that are welded on by then included. */
+  readonly kg?: number
 }
 
 export interface WeldPlan {

@@ -86,7 +86,7 @@ export function plan(
     ...notes,
   ]
   const leveler = levelerRange(job, shop)
-  const made: Plan = {
+  const made: Unwelded = {
     job: job.id,
     name: job.name,
     quantity: job.quantity,
@@ -98,11 +98,25 @@ export function plan(
     sizes: builtSizes(frame, parts, shop, larger.value?.drawn),
     mass,
     demand,
-    weld: larger.value?.weld ?? weldPlan(frame, shop, touching),
     ...(leveler ? { leveler } : {}),
     warnings,
   }
-  return good(nest ? withNest(made, partsTogether(nest, [made, ...beside]), shop, nest, progress) : made)
+  const whole = nest ? withNest(made, partsTogether(nest, [made, ...beside]), shop, nest, progress) : made
+  return good(withWeld(whole, () => weldPlan(frame, shop, touching)))
+}
+
+type Unwelded = Omit<Plan, 'weld'>
+
+/** A plan whose weld order is found when it is first read, and kept: nobody waits for it while a size is typed. */
+function withWeld(plan: Unwelded, find: () => Plan['weld']): Plan {
+  let weld: Plan['weld'] | undefined
+  return {
+    ...plan,
+    get weld() {
+      weld ??= find()
+      return weld
+    },
+  }
 }
 
 /**
@@ -121,18 +135,17 @@ function largerFrame(job: Job, shop: Shop, asked: Frame) {
   return good({
     frame: { ...made.value, plates, measures: asked.measures },
     drawn: asked.measures.map(({ mm }, at) => made.value.measures[at]!.mm - mm),
-    weld: weldPlan(made.value, shop),
   })
 }
 
 /** Adds the run of an open nest, and what the judges say of both. A saw that cannot do it is a warning, not a run. */
 function withNest(
-  plan: Plan,
+  plan: Unwelded,
   parts: readonly Part[],
   shop: Shop,
   nest: Nest,
   progress: Progress | undefined,
-): Plan {
+): Unwelded {
   const open = openDemand(plan.demand, progress?.made ?? [], plan.job, nest.id)
   const nestVerdict = checkNest(nest, open)
   if (nestVerdict.faults.length > 0)

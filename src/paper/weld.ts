@@ -1,5 +1,6 @@
 import type { Plan, WeldStep } from '../core/plan-shapes.ts'
 import type { Mm } from '../core/units.ts'
+import { jointNames } from '../core/weld/joint-name.ts'
 import type { Block } from './flow.ts'
 import { bodyWide, lineHigh, linesOf, type PageSize, textFont } from './size.ts'
 
@@ -12,12 +13,6 @@ export interface WeldRow {
 }
 
 const last = (id: string) => id.slice(id.lastIndexOf('/') + 1).replaceAll('-', ' ')
-const joint = (id: string) =>
-  id
-    .slice(id.indexOf('/') + 1)
-    .replaceAll('-', ' ')
-    .replaceAll('/', ' to ')
-
 const seamClass = (step: WeldStep): string => (step.seam ? last(step.seam).replace(/ \d+$/, '') : '')
 
 /** How a step may share a row with the next one: by its joint, or by the kind of its seam. */
@@ -38,11 +33,11 @@ const runFrom = (
   return end - at
 }
 
-const said = (step: WeldStep): string =>
-  step.kind === 'check' ? 'check' : step.seam ? last(step.seam) : step.joint ? joint(step.joint) : ''
-
 /** Consecutive steps on one joint, or one kind of seam on many joints, are one row, in the order of the work. */
-export function weldRows(steps: readonly WeldStep[]): WeldRow[] {
+export function weldRows(steps: readonly WeldStep[], names: ReadonlyMap<string, string>): WeldRow[] {
+  const joint = (id: string) => names.get(id) ?? last(id)
+  const said = (step: WeldStep): string =>
+    step.kind === 'check' ? 'check' : step.seam ? last(step.seam) : step.joint ? joint(step.joint) : ''
   const rows: { text: string; boxes: string[]; mixed?: true }[] = []
   for (let at = 0; at < steps.length; ) {
     const step = steps[at]!
@@ -64,7 +59,7 @@ export function weldRows(steps: readonly WeldStep[]): WeldRow[] {
       const before = rows.at(-1)
       if (before?.mixed) before.boxes.push(word)
       else rows.push({ text: 'Weld:', boxes: [word], mixed: true })
-    } else rows.push({ text: step.text, boxes: [''] })
+    } else rows.push({ text: [step.text, ...(step.under ?? [])].join(' '), boxes: [''] })
   }
   return rows
 }
@@ -91,6 +86,7 @@ export function weldBlocks(plan: Plan, page: PageSize): Block<string, WeldRow>[]
   const wide = bodyWide(page)
   const names = new Map(plan.frame.assemblies.map(({ id, name }) => [id, name]))
   const nameOf = ({ stage, assembly }: WeldStep) => stage ?? names.get(assembly) ?? 'All together'
+  const joints = jointNames(plan.frame)
   const groups: WeldStep[][] = []
   for (const step of plan.weld.steps) {
     const group = groups.at(-1)
@@ -99,7 +95,7 @@ export function weldBlocks(plan: Plan, page: PageSize): Block<string, WeldRow>[]
   }
   return groups.map((steps, group): Block<string, WeldRow> => {
     const copy = `Copy ____ of ${plan.quantity}`
-    const rows = weldRows(steps)
+    const rows = weldRows(steps, joints)
     const all = group === 0 && plan.quantity > 1 ? [{ text: copy, boxes: [] }, ...rows] : rows
     const name = nameOf(steps[0]!)
     return {

@@ -1,11 +1,12 @@
 import { describe, expect, test } from 'vitest'
+import { jointNames } from '../../src/core/weld/joint-name.ts'
 import { weldPlan } from '../../src/core/weld/order.ts'
 import { weldRows } from '../../src/paper/weld.ts'
 import { framed, metric, tube } from '../core/builds/framed.ts'
 
 const { frame } = framed('polygon-frame', { sides: 6, size: 700, section: tube(40, 3) }, metric)
 const rows = (tacking: 'in a jig' | 'piece by piece') =>
-  weldRows(weldPlan(frame, { ...metric, tacking }).steps)
+  weldRows(weldPlan(frame, { ...metric, tacking }).steps, jointNames(frame))
 
 describe('the rows of the weld sheet', () => {
   test('in a jig each joint is a row: first tack, check, three more tacks', () =>
@@ -30,6 +31,12 @@ describe('the rows of the weld sheet', () => {
       const steps = weldPlan(frame, { ...metric, tacking }).steps
       expect(rows(tacking).reduce((sum, { boxes }) => sum + boxes.length, 0)).toBe(steps.length)
     }
+  })
+
+  test('what goes under the pieces stands in the row of the fit', () => {
+    const base = framed('pedestal', {}, metric)
+    const all = weldRows(weldPlan(base.frame, metric).steps, jointNames(base.frame))
+    expect(all.filter(({ text }) => text.includes('Under Post: block 75 mm under end A.'))).toHaveLength(1)
   })
 
   test('passes of one kind are one row: six outside seams', () =>

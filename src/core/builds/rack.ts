@@ -70,7 +70,7 @@ function rackFrame(values: Values, context: BuildContext): Result<Frame> {
     hardware: feet.hardware,
     assemblies: columns.map((_, at) => ({
       id: `pair-${at + 1}`,
-      name: at === 0 || at === bays ? 'End frame' : 'Middle frame',
+      name: at === 0 ? 'Left end frame' : at === bays ? 'Right end frame' : `Middle frame ${at}`,
       members: members
         .map(({ id }) => id)
         .filter((id) => new RegExp(`^uprights/(front|back)-${at + 1}$|/cross-${at + 1}(-|$)`).test(id)),

@@ -1,5 +1,6 @@
 import type { Frame } from '../frame/frame.ts'
 import type { SeamClass, WeldPlan } from '../plan-shapes.ts'
+import { jointNames } from '../weld/joint-name.ts'
 import { feetOf, standsOnFloor } from './floor.ts'
 import { closedTubes } from './vents.ts'
 
@@ -16,21 +17,17 @@ export interface FinishStep {
 const flats: readonly SeamClass[] = ['top', 'bottom', 'square groove']
 const corners: readonly SeamClass[] = ['outside']
 
-/** `top/corner-3` → `Corner 3`. */
-function sayJoint(id: string): string {
-  const words = id
-    .slice(id.indexOf('/') + 1)
-    .replaceAll('-', ' ')
-    .replaceAll('/', ' to ')
-  return words.charAt(0).toUpperCase() + words.slice(1)
-}
-
 /**
  * What is left to do when all is welded, for each joint that has something to grind: flats first, then the corner is
  * blended to the radius of the tube. Fillets and flares stay as they are welded. Common practice.
  */
 export function finishSteps(frame: Frame, weld: WeldPlan): readonly FinishStep[] {
   const steps: FinishStep[] = []
+  const names = jointNames(frame)
+  const sayJoint = (id: string): string => {
+    const name = names.get(id) ?? id
+    return name.charAt(0).toUpperCase() + name.slice(1)
+  }
   for (const { id } of frame.joints) {
     const own = weld.seams.filter(({ joint }) => joint === id)
     const has = (kinds: readonly SeamClass[]) => own.some((seam) => kinds.includes(seam.class))

@@ -1,5 +1,5 @@
 import type { Frame, Member, Plate } from '../frame/frame.ts'
-import { faceWorld, touchingOf } from '../frame/landing.ts'
+import { faceWorld, type Touching, touchingOf } from '../frame/landing.ts'
 import { type End, endCorners, faceNormal } from '../frame/member.ts'
 import { axisX, toWorld } from '../geometry/pose.ts'
 import { dot, scale, type Vec3 } from '../geometry/vec3.ts'
@@ -45,7 +45,7 @@ const cornersOf = (plate: Plate): Vec3[] =>
   plate.polygon.flatMap(([x, y]) => [0, plate.thickness].map((z): Vec3 => toWorld(plate.pose, [x, y, z])))
 
 /** The ways in which a load can lie, and which way is then up. */
-export function lyingsOf(frame: Frame, load: Load): ReadonlyMap<Lying, Vec3> {
+export function lyingsOf(frame: Frame, load: Load, touching = touchingOf(frame)): ReadonlyMap<Lying, Vec3> {
   const ways = new Map<Lying, Vec3>([
     ['as it stands', [0, 0, 1]],
     ['top side down', [0, 0, -1]],
@@ -56,7 +56,7 @@ export function lyingsOf(frame: Frame, load: Load): ReadonlyMap<Lying, Vec3> {
   )
   if (plane) {
     const two = [plane.normal, scale(plane.normal, -1)] as const
-    const [sum, other] = two.map((up) => heightOf(blocksUnder(frame, load, up)))
+    const [sum, other] = two.map((up) => heightOf(blocksUnder(frame, load, up, touching)))
     ways.set('flat on its side', other! < sum! ? two[1] : two[0])
   }
   return ways
@@ -65,16 +65,21 @@ export function lyingsOf(frame: Frame, load: Load): ReadonlyMap<Lying, Vec3> {
 const heightOf = (blocks: readonly Block[]): Mm => blocks.reduce((all, { height }) => all + height, 0)
 
 /** A ring lies its show side down, an upright frame flat; anything else the way that takes less under it. */
-export function usualLying(frame: Frame, load: Load): Lying {
-  const ways = lyingsOf(frame, load)
+export function usualLying(frame: Frame, load: Load, touching = touchingOf(frame)): Lying {
+  const ways = lyingsOf(frame, load, touching)
   if (load.ring) return 'top side down'
   if (ways.has('flat on its side')) return 'flat on its side'
-  const sum = (lying: Lying) => heightOf(blocksUnder(frame, load, ways.get(lying)!))
+  const sum = (lying: Lying) => heightOf(blocksUnder(frame, load, ways.get(lying)!, touching))
   return sum('top side down') < sum('as it stands') ? 'top side down' : 'as it stands'
 }
 
 /** Blocks and shims under a load that lies with this way up, its end caps being on already and no top sheet. */
-export function blocksUnder(frame: Frame, load: Load, up: Vec3): readonly Block[] {
+export function blocksUnder(
+  frame: Frame,
+  load: Load,
+  up: Vec3,
+  touching = touchingOf(frame),
+): readonly Block[] {
   const own = new Set(load.members)
   const members = frame.members.filter(({ id }) => own.has(id))
   const capped = new Set(frame.joints.flatMap((joint) => (joint.kind === 'cap' ? joint.members : [])))
@@ -85,7 +90,7 @@ export function blocksUnder(frame: Frame, load: Load, up: Vec3): readonly Block[
     ...plates.flatMap((each) => heights(cornersOf(each))),
   )
   const heightAt = (of: Member, end: End): Mm => Math.min(...heights(endCorners(of, end))) - table
-  const held = restsOf(frame, own, up)
+  const held = restsOf(touching, own, up)
   const heightsOfTube = members.flatMap(({ section }) => [section.width, section.height])
   const ends = (of: Member): readonly End[] => {
     const rise = dot(axisX(of.pose), up)
@@ -127,7 +132,7 @@ export function blocksUnder(frame: Frame, load: Load, up: Vec3): readonly Block[
 }
 
 /** Ends, as `ID END`, that lie on a lower member of the same sub-assembly. */
-function restsOf(frame: Frame, own: ReadonlySet<string>, up: Vec3): ReadonlySet<string> {
+function restsOf(touching: Touching, own: ReadonlySet<string>, up: Vec3): ReadonlySet<string> {
   const found = new Set<string>()
   /** How far along the member a point lies: 0 at end A, 1 at end B. */
   const share = (of: Member, at: Vec3): number => {
@@ -138,7 +143,7 @@ function restsOf(frame: Frame, own: ReadonlySet<string>, up: Vec3): ReadonlySet<
   }
   const half = (of: Member, at: Vec3): End => (share(of, at) < 0.5 ? 'A' : 'B')
   const balanced = (of: Member, at: Vec3): boolean => Math.abs(share(of, at) - 0.5) < 0.1
-  for (const { on, by, face, outline } of touchingOf(frame).values()) {
+  for (const { on, by, face, outline } of touching.values()) {
     if (!own.has(on.id) || !own.has(by.id)) continue
     const rises = dot(faceNormal(on.pose, face), up)
     if (Math.abs(rises) < steep) continue

@@ -15,8 +15,11 @@ interface Question {
 
 /** Up to so many seams every order is looked at. */
 const fewest = 8
-/** Multiplications that exchanging may cost: some ten milliseconds, the same on every machine. */
-const budget = 8_000_000
+/** Multiplications that exchanging may cost: some ten milliseconds, the same on every machine; of many seams a few looks more. */
+const budget = (n: number): number => Math.max(2_000_000, 5 * n * n)
+
+/** Of more seams than this only the worst ones change places: every two of them are too many to look at. */
+const many = 200
 
 const slack = 1e-12
 const less = (a: Heats, b: Heats): boolean =>
@@ -34,10 +37,11 @@ export function bestOrder(blocks: readonly (readonly number[])[], asked: Questio
     const order = everyOrder(blocks, asked, round)
     return { order, index: score(order).index, round: going.index }
   }
-  const start = greedy(blocks, asked)
-  const cost = (round.length * round.length) / 2
-  const looks = { left: Math.floor(budget / cost) }
-  const tries = [start, round].map((order) => exchange(order, blocks, score, looks))
+  const starts = [greedy(blocks, asked), round]
+  const ways = round.length > many ? [true] : [true, false]
+  const tries = ways.flatMap((worstFirst) =>
+    starts.map((order) => exchange(order, blocks, asked, worstFirst, { left: budget(round.length) })),
+  )
   const best = tries.reduce((least, one) => (less(one.heats, least.heats) ? one : least))
   return { order: best.order, index: best.heats.index, round: going.index }
 }
@@ -74,37 +78,58 @@ function greedy(blocks: readonly (readonly number[])[], { seams, near, model }: 
   return order
 }
 
+/**
+ * Seams change places within their block as long as that is better: every two in turn, or the worst one before them,
+ * since the index falls only where it or one before it moves.
+ */
 function exchange(
   start: readonly number[],
   blocks: readonly (readonly number[])[],
-  score: (order: readonly number[]) => Heats,
+  { seams, near, model }: Question,
+  worstFirst: boolean,
   looks: { left: number },
 ): { order: readonly number[]; heats: Heats } {
   const order = [...start]
-  let best = score(order)
-  const bounds: [number, number][] = []
-  let from = 0
+  let best = heats(order, seams, near, model)
+  const bounds: (readonly [number, number])[] = []
+  const blockAt: (readonly [number, number])[] = []
   for (const block of blocks) {
-    bounds.push([from, from + block.length])
-    from += block.length
+    const bound = [blockAt.length, blockAt.length + block.length] as const
+    bounds.push(bound)
+    for (let k = 0; k < block.length; k++) blockAt.push(bound)
   }
   const swap = (one: number, two: number) => {
     const kept = order[one]!
     order[one] = order[two]!
     order[two] = kept
   }
-  for (let better = true; better; ) {
-    better = false
+  const better = (one: number, two: number): boolean => {
+    swap(one, two)
+    const made = heats(order, seams, near, model, best.index + slack)
+    const walked = made.index > best.index + slack ? made.worst : order.length
+    looks.left -= (walked * walked) / 2
+    if (less(made, best)) {
+      best = made
+      return true
+    }
+    swap(one, two)
+    return false
+  }
+  const coolWorst = (): boolean => {
+    const { worst } = best
+    const [first, end] = blockAt[worst] ?? [0, 0]
+    for (let other = first; other < end && looks.left > 0; other++)
+      if (other !== worst && better(worst, other)) return true
+    return false
+  }
+  while (worstFirst && looks.left > 0 && coolWorst());
+  for (let more = true; more; ) {
+    more = false
     for (const [first, end] of bounds)
       for (let one = first; one < end; one++)
         for (let two = one + 1; two < end; two++) {
-          if (looks.left-- <= 0) return { order, heats: best }
-          swap(one, two)
-          const made = score(order)
-          if (less(made, best)) {
-            best = made
-            better = true
-          } else swap(one, two)
+          if (looks.left <= 0) return { order, heats: best }
+          if (better(one, two)) more = true
         }
   }
   return { order, heats: best }

@@ -1,199 +1,48 @@
-import type { Assembly, Frame, Joint } from '../frame/frame.ts'
+import type { Assembly, Frame } from '../frame/frame.ts'
 import { touchingOf } from '../frame/landing.ts'
-import { meanLength } from '../frame/round-end.ts'
 import { plateMass } from '../parts/plates.ts'
-import type { Seam, SeamClass, Tack, WeldPlan, WeldStep } from '../plan-shapes.ts'
+import type { Seam, WeldPlan, WeldStep } from '../plan-shapes.ts'
 import { pound } from '../reading/show.ts'
-import { massPerLength } from '../section/mass.ts'
 import type { Shop } from '../shop.ts'
 import { bestOrder } from './best-order.ts'
 import { heatQuestion } from './heat-plan.ts'
-import { opposite } from './opposite.ts'
-import { type Group, type Part, partsToWeld } from './parts-to-weld.ts'
+import { jointNames } from './joint-name.ts'
+import { calledIn, type Lies, liesOf, liftedMass, turnedMass } from './lying.ts'
+import { type Part, partsToWeld } from './parts-to-weld.ts'
 import { type Stretch, stretchesOf } from './passes.ts'
 import { seamsOf } from './seams.ts'
-import {
-  whyCheck,
-  whyClamp,
-  whyClean,
-  whyFit,
-  whyPass,
-  whyPilot,
-  whySheet,
-  whyTack,
-  whyTapped,
-  whyTurn,
-} from './why.ts'
+import { type ByJoint, byJoint, type Names, saySeam, tackSteps, tacksOf } from './tack-steps.ts'
+import { whyCheck, whyClean, whyPass, whyPilot, whySheet, whyTapped, whyTurn } from './why.ts'
 
-/** `top/corner-3` → `corner 3`. */
-const sayJoint = (id: string) =>
-  id
-    .slice(id.indexOf('/') + 1)
-    .replaceAll('-', ' ')
-    .replaceAll('/', ' to ')
-
-function saySeam({ id, joint }: Seam): string {
-  const name = id.slice(joint.length + 1)
-  return name.includes('-') ? name.replaceAll('-', ' ') : name
-}
-
-const around: readonly SeamClass[] = ['outside', 'inside', 'top', 'bottom']
-const corner: readonly SeamClass[] = ['inside', 'outside', 'top', 'bottom']
-
-/** What belongs to a joint, in the order in which it is given. */
-type ByJoint<T> = ReadonlyMap<string, readonly T[]>
-
-function byJoint<T extends { readonly joint: string }>(all: readonly T[]): ByJoint<T> {
-  const found = new Map<string, T[]>()
-  for (const each of all) {
-    const own = found.get(each.joint)
-    if (own) own.push(each)
-    else found.set(each.joint, [each])
-  }
-  return found
-}
-
-/**
- * Four tacks to a mitered joint, opposite corners first: of a ring outside, inside, top, bottom; of a corner of two pieces
- * inside first, so that the outside can still be opened. Two opposite ones else.
- */
-function tacksOf(joint: Joint, seams: ByJoint<Seam>, inRing: boolean): Tack[] {
-  const own = seams.get(joint.id) ?? []
-  const said = sayJoint(joint.id)
-  const chosen =
-    joint.kind === 'miter'
-      ? (inRing ? around : corner).flatMap((kind) => own.find((seam) => seam.class === kind) ?? [])
-      : [...own.filter((_, at) => at % 2 === 0), ...own.filter((_, at) => at % 2 === 1)]
-  return chosen.map((seam) => ({
-    id: `tack:${seam.id}`,
-    joint: joint.id,
-    seam: seam.id,
-    text: `Tack ${said}, ${saySeam(seam)}`,
-  }))
-}
-
-/** Steps of a sub-assembly before it is welded. */
-function tackSteps(part: Part, tacks: ByJoint<Tack>, tacking: Shop['tacking']): WeldStep[] {
-  const { assembly } = part
-  const byId = new Map(part.joints.map((joint) => [joint.id, joint]))
-  const ring = (assembly.ring ?? []).flatMap((id) => byId.get(id) ?? [])
-  const isRing = assembly.ring !== undefined
-  const name = assembly.name.toLowerCase()
-  const stage = assembly.name
-  const tackStep = (tack: Tack): WeldStep => ({
-    id: tack.id,
-    kind: 'tack',
-    assembly: assembly.id,
-    stage,
-    joint: tack.joint,
-    seam: tack.seam,
-    text: tack.text,
-    why: whyTack(isRing, tacking, classOf(tack)),
-  })
-  const check = (id: string, text: string, joint?: Joint): WeldStep => ({
-    id: `check:${id}`,
-    kind: 'check',
-    assembly: assembly.id,
-    stage,
-    ...(joint ? { joint: joint.id } : {}),
-    text,
-    why: whyCheck,
-  })
-  const of = (joint: Joint) => tacks.get(joint.id) ?? []
-  const one = (joint: Joint): WeldStep[] => {
-    const [head, ...others] = of(joint)
-    if (!head) return []
-    const said = sayJoint(joint.id)
-    const text = joint.kind === 'cap' ? `Check that ${said} sits true.` : `Check ${said} for square.`
-    return [tackStep(head), check(joint.id, text, joint), ...others.map(tackStep)]
-  }
-  const grouped = ({ id, stage: title, fit, joints }: Group): WeldStep[] => {
-    const steps = joints.flatMap(one)
-    if (steps.length === 0) return []
-    const first: WeldStep = {
-      id: `fit:${id}`,
-      kind: 'fit',
-      assembly: assembly.id,
-      text: fit,
-      why: whyClamp,
-    }
-    return [first, ...steps].map((step) => ({ ...step, stage: title }))
-  }
-  if (!isRing) return part.groups.length > 0 ? part.groups.flatMap(grouped) : part.joints.flatMap(one)
-  const inJig = tacking === 'in a jig'
-  const steps: WeldStep[] = [
-    {
-      id: `fit:${assembly.id}`,
-      kind: 'fit',
-      assembly: assembly.id,
-      stage,
-      text: inJig
-        ? `Clamp all parts of the ${name} on the outline, the side that will show down on a clean surface; check that the ring closes and lies flat.`
-        : `Lay the ${name} on the outline, the side that will show down on a clean surface.`,
-      why: whyFit,
-    },
-  ]
-  if (inJig) {
-    for (const joint of opposite(ring)) {
-      const [head, ...others] = of(joint)
-      if (head) steps.push(tackStep(head))
-      steps.push(check(joint.id, `Check the angle at ${sayJoint(joint.id)}.`, joint))
-      steps.push(...others.map(tackStep))
-    }
-  } else {
-    // Outside corner tacks only, since these hinge; what is open stays open until the ring is tried.
-    const halves = tacking === 'half rings' && ring.length % 2 === 0
-    const open = halves ? [ring[0]!, ring[ring.length / 2]!] : ring.slice(-1)
-    const outside = (joints: readonly Joint[]) =>
-      joints.flatMap((joint) => of(joint).slice(0, 1)).map(tackStep)
-    const tried = halves
-      ? 'Lay both halves on the outline, share what is left over between the two open joints, check.'
-      : 'Try it on the outline, close the last joint, check.'
-    steps.push(
-      ...outside(ring.filter((joint) => !open.includes(joint))),
-      check(`${assembly.id}/outline`, tried),
-      ...outside(open),
-    )
-    for (const at of [1, 2, 3]) {
-      steps.push(...ring.flatMap((joint) => of(joint).slice(at, at + 1)).map(tackStep))
-      if (at === 1) steps.push(check(`${assembly.id}/inside`, 'Check the angles and that it lies flat.'))
-    }
-  }
-  steps.push(
-    check(
-      `${assembly.id}/tacked`,
-      'Check across corners and that it lies flat before welding; brush the soot off the tacks.',
-    ),
-  )
-  return steps
-}
-
-const classOf = ({ seam }: Tack): SeamClass | undefined => around.find((kind) => seam.endsWith(`/${kind}`))
-
-const passStep = (seam: Seam, { id, name }: Assembly, coolest: boolean): WeldStep => ({
+const passStep = (seam: Seam, { id, name }: Assembly, names: Names, coolest: boolean): WeldStep => ({
   id: `pass:${seam.id}`,
   kind: 'pass',
   assembly: id,
   stage: name,
   joint: seam.joint,
   seam: seam.id,
-  text: `Weld ${sayJoint(seam.joint)}, ${saySeam(seam)}`,
+  text: `Weld ${names.get(seam.joint)}, ${saySeam(seam)}`,
   why: whyPass(seam.class, coolest),
 })
 
 /** Passes of all sub-assemblies in their blocks, the seams of a block as one goes round. */
-function blocksOf(parts: readonly Part[], seams: ByJoint<Seam>, passes: Shop['passes']) {
-  return parts.map((part) => {
+function blocksOf(
+  parts: readonly Part[],
+  lies: readonly Lies[],
+  seams: ByJoint<Seam>,
+  passes: Shop['passes'],
+) {
+  return parts.map((part, at) => {
     const ring = part.assembly.ring ?? []
     const place = new Map(ring.map((id, at) => [id, at]))
     const joints = [...part.joints].sort((a, b) => (place.get(a.id) ?? 0) - (place.get(b.id) ?? 0))
     const own = joints.flatMap((joint) => seams.get(joint.id) ?? [])
-    return stretchesOf(own, passes)
+    return stretchesOf(own, passes, lies[at]!.up)
   })
 }
 
-/** More seams than this are welded as one goes round: a plan follows the typing, and must not wait for them. */
-const mostOrdered = 150
+/** More seams than this are welded as one goes round: how near every two of them are would fill the memory of a tablet. */
+const mostOrdered = 2000
 
 /** The seams of each block in the order that heats least, by the id of the block's first seam as given. */
 function cooled(frame: Frame, blocks: readonly (readonly Seam[])[]): readonly (readonly Seam[])[] {
@@ -214,25 +63,29 @@ function cooled(frame: Frame, blocks: readonly (readonly Seam[])[]): readonly (r
 function passSteps(
   part: Part,
   stretches: readonly Stretch[],
+  names: Names,
   ordered: (block: readonly Seam[]) => readonly Seam[],
-  turned: () => string,
+  turned: () => { readonly text: string; readonly kg: number },
 ) {
   const { assembly } = part
+  const what = assembly.members.length === 0 ? 'it all' : calledIn(assembly)
   let turns = 0
   return stretches.flatMap((stretch): WeldStep[] => {
     if ('block' in stretch) {
       const seams = ordered(stretch.block)
-      return seams.map((seam, at) => passStep(seam, assembly, seam !== stretch.block[at]))
+      return seams.map((seam, at) => passStep(seam, assembly, names, seam !== stretch.block[at]))
     }
     turns += 1
+    const { text, kg } = turned()
     return [
       {
         id: turns === 1 ? `turn:${assembly.id}` : `turn:${assembly.id}/${turns}`,
         kind: 'turn',
         assembly: assembly.id,
         stage: assembly.name,
-        text: `Turn the ${assembly.name.toLowerCase()} over: ${turned()}.`,
+        text: `Turn ${what} over: ${text}.`,
         why: whyTurn,
+        kg,
       },
     ]
   })
@@ -244,33 +97,25 @@ const tappedIn = (plates: Frame['plates']): string =>
     ? plates[0]!.name.toLowerCase()
     : `${plates.length} foot caps`
 
-/** What is turned over, kg: the members of a sub-assembly and the plates welded to them, or all that is welded. */
-function massOf(frame: Frame, { assembly, joints }: Part): number {
-  const whole = assembly.members.length === 0
-  const own = new Set(assembly.members)
-  const welded = new Set(frame.joints.flatMap(({ members }) => members))
-  const inJoints = new Set(joints.flatMap(({ members }) => members))
-  const members = frame.members.filter(({ id }) => (whole ? welded : own).has(id))
-  const plates = frame.plates.filter(({ id }) => (whole ? welded : inJoints).has(id))
-  return (
-    members.reduce((sum, of) => sum + (massPerLength(of.section) * meanLength(of)) / 1000, 0) +
-    plates.reduce((sum, plate) => sum + plateMass(plate), 0)
-  )
-}
-
 const sayMass = (kg: number, unit: Shop['mass']): string =>
   `${Math.max(1, Math.round(unit === 'lb' ? kg / pound : kg))} ${unit}`
+
+/** The first step of a part says what is lifted to it. */
+const withLift = ([first, ...rest]: readonly WeldStep[], kg: number): readonly WeldStep[] =>
+  first ? [kg > 0 ? { ...first, kg } : first, ...rest] : []
 
 /** Tacks and passes of a frame as one checklist, sub-assembly by sub-assembly. Common practice. */
 export function weldPlan(frame: Frame, shop: Shop, touching = touchingOf(frame)): WeldPlan {
   const seams = seamsOf(frame, touching)
   const parts = partsToWeld(frame)
+  const names = jointNames(frame)
+  const lies = liesOf(frame, parts, touching, shop.reading)
   const seamsAt = byJoint(seams)
   const tacks = parts.flatMap(({ joints, assembly }) =>
-    joints.flatMap((joint) => tacksOf(joint, seamsAt, assembly.ring !== undefined)),
+    joints.flatMap((joint) => tacksOf(joint, seamsAt, assembly.ring !== undefined, names)),
   )
   const tacksAt = byJoint(tacks)
-  const stretches = blocksOf(parts, seamsAt, shop.passes)
+  const stretches = blocksOf(parts, lies, seamsAt, shop.passes)
   const blocks = stretches.flatMap((each) => each.flatMap((one) => ('block' in one ? [one.block] : [])))
   const cool = new Map(cooled(frame, blocks).map((seamsOfBlock, at) => [blocks[at]!, seamsOfBlock]))
   const tapped = frame.plates.filter((plate) => plate.thread)
@@ -295,7 +140,7 @@ export function weldPlan(frame: Frame, shop: Shop, touching = touchingOf(frame))
             kind: 'drill',
             assembly: parts[0]?.assembly.id ?? 'all',
             stage: 'Before the first tack',
-            text: `Drill the pilot holes in the ${tappedIn(tapped)}, before they are welded on.`,
+            text: `Drill the pilot holes in the ${tappedIn(tapped)}, before ${tapped.length === 1 ? 'it is' : 'they are'} welded on.`,
             why: whyPilot,
           },
         ]
@@ -306,14 +151,16 @@ export function weldPlan(frame: Frame, shop: Shop, touching = touchingOf(frame))
     ...clean,
     ...pilot,
     ...parts.flatMap((part, at) => [
-      ...tackSteps(part, tacksAt, shop.tacking),
+      ...withLift(tackSteps(part, tacksAt, shop.tacking, names, lies[at]!), liftedMass(frame, parts, at)),
       ...passSteps(
         part,
         stretches[at]!,
+        names,
         (block) => cool.get(block) ?? block,
         () => {
           turn += 1
-          return `turn ${turn} of ${turns}, about ${sayMass(massOf(frame, part), shop.mass)}`
+          const kg = turnedMass(frame, parts, at)
+          return { text: `turn ${turn} of ${turns}, about ${sayMass(kg, shop.mass)}`, kg }
         },
       ),
     ]),
@@ -330,6 +177,7 @@ export function weldPlan(frame: Frame, shop: Shop, touching = touchingOf(frame))
         stage: plate.name,
         text: `Tack the ${plate.name.toLowerCase()} at its corners only.`,
         why: whySheet,
+        kg: plateMass(plate),
       },
       {
         id: `check:${plate.id}`,

@@ -1,8 +1,8 @@
 import type { Joint, Member, Plate } from '../frame/frame.ts'
-import { edgesOf, endCorners } from '../frame/member.ts'
+import { edgesOf, endCorners, faceNormal } from '../frame/member.ts'
 import { common, counterclockwise, type Point } from '../geometry/polygon.ts'
-import { toLocal, toWorld } from '../geometry/pose.ts'
-import { mid, norm, sub, type Vec3 } from '../geometry/vec3.ts'
+import { axisX, axisZ, dirToWorld, toLocal, toWorld } from '../geometry/pose.ts'
+import { add, mid, norm, scale, sub, unit, type Vec3 } from '../geometry/vec3.ts'
 import type { Seam } from '../plan-shapes.ts'
 import { isRound } from '../section/section.ts'
 import { sameLength } from '../tolerance.ts'
@@ -10,13 +10,14 @@ import { allRound } from './round-seams.ts'
 
 // Fillets where a member meets a plate: round an end that stands on it, along a side that lies on it.
 
-/** Corners of the long edges two by two, as the faces +z, −y, −z, +y lie between them. */
+/** Corners of the long edges two by two, and the faces that lie between them. */
 const sides = [
   [0, 1],
   [1, 2],
   [2, 3],
   [3, 0],
 ] as const
+const facing = ['+z', '-y', '-z', '+y'] as const
 
 export function plateSeams(joint: Joint, of: Member, plate: Plate): Seam[] {
   const size = of.section.wall > 0 ? of.section.wall : Math.min(of.section.width, of.section.height)
@@ -25,7 +26,18 @@ export function plateSeams(joint: Joint, of: Member, plate: Plate): Seam[] {
     const at = end === 'A' ? 'A' : 'B'
     if (isRound(of.section)) return allRound({ joint, of, end: at, size, on: of }, 'fillet')
     const corners = endCorners(of, at)
-    return corners.map((from, k) => fillet(joint, k, from, corners[(k + 1) % 4]!, size, of))
+    const away = scale(axisX(of.pose), at === 'B' ? -1 : 1)
+    return corners.map((from, k) =>
+      fillet(
+        joint,
+        k,
+        from,
+        corners[(k + 1) % 4]!,
+        unit(add(faceNormal(of.pose, facing[k]!), away)),
+        size,
+        of,
+      ),
+    )
   }
   const [a, b] = [endCorners(of, 'A'), endCorners(of, 'B')]
   for (const [one, two] of sides) {
@@ -38,9 +50,12 @@ export function plateSeams(joint: Joint, of: Member, plate: Plate): Seam[] {
     const world = ([x, y]: Point): Vec3 => toWorld(plate.pose, [x, y, level])
     const runs = shared.flatMap((from, k) => {
       const to = shared[(k + 1) % shared.length]!
-      return onOneSide(rim, from, to) ? [[world(from), world(to)] as const] : []
+      if (!onOneSide(rim, from, to)) return []
+      const aside = dirToWorld(plate.pose, [to[1] - from[1], from[0] - to[0], 0])
+      const over = scale(axisZ(plate.pose), Math.abs(level) < sameLength ? -1 : 1)
+      return [[world(from), world(to), unit(add(unit(aside), over))] as const]
     })
-    return runs.map(([from, to], k) => fillet(joint, k, from, to, size, of))
+    return runs.map(([from, to, out], k) => fillet(joint, k, from, to, out, size, of))
   }
   return edgeOn(joint, of, plate, size)
 }
@@ -61,12 +76,16 @@ function edgeOn(joint: Joint, of: Member, plate: Plate, size: number): Seam[] {
         }),
       ),
     )
-    if (lies) return ends.map(([a, b], k) => fillet(joint, k, a!, b!, Math.min(size, plate.thickness), of))
+    if (lies)
+      return ends.map(([a, b], k) => {
+        const out = scale(axisZ(plate.pose), k === 0 ? -1 : 1)
+        return fillet(joint, k, a!, b!, out, Math.min(size, plate.thickness), of)
+      })
   }
   return []
 }
 
-function fillet(joint: Joint, k: number, from: Vec3, to: Vec3, size: number, on: Member): Seam {
+function fillet(joint: Joint, k: number, from: Vec3, to: Vec3, out: Vec3, size: number, on: Member): Seam {
   return {
     id: `${joint.id}/fillet-${k + 1}`,
     joint: joint.id,
@@ -75,6 +94,7 @@ function fillet(joint: Joint, k: number, from: Vec3, to: Vec3, size: number, on:
     size,
     from,
     to,
+    out,
     place: { member: on.id, fromA: toLocal(on.pose, mid(from, to))[0] - Math.min(...edgesOf(on).a) },
   }
 }

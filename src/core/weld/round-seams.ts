@@ -1,10 +1,10 @@
 import type { Joint, Member } from '../frame/frame.ts'
 import type { Footprint } from '../frame/landing.ts'
 import { type End, endIndex, endPlane } from '../frame/member.ts'
-import { outermost, outsideAt } from '../frame/round-end.ts'
+import { outermost, outsideAt, rimAt } from '../frame/round-end.ts'
 import { outlineLength } from '../frame/saddle.ts'
-import { axisX, dirToLocal, toLocal } from '../geometry/pose.ts'
-import { cross, norm, scale, type Vec3 } from '../geometry/vec3.ts'
+import { axisX, dirToLocal, dirToWorld, toLocal } from '../geometry/pose.ts'
+import { add, cross, norm, scale, unit, type Vec3 } from '../geometry/vec3.ts'
 import type { Seam, SeamClass } from '../plan-shapes.ts'
 import { samePoint, sameSlope } from '../tolerance.ts'
 import type { Mm, Rad } from '../units.ts'
@@ -25,6 +25,9 @@ interface Arc {
 
 function seam({ joint, of, end, size, on }: Arc, name: string, kind: SeamClass, from: Rad, to: Rad): Seam {
   const middle = toLocal(on.pose, outsideAt(of, end, (from + to) / 2))[0]
+  const [y, z] = rimAt(1, (from + to) / 2)
+  const radial = dirToWorld(of.pose, [0, y, z])
+  const away = scale(axisX(of.pose), end === 'B' ? -1 : 1)
   return {
     id: `${joint.id}/${name}`,
     joint: joint.id,
@@ -33,6 +36,7 @@ function seam({ joint, of, end, size, on }: Arc, name: string, kind: SeamClass, 
     size,
     from: outsideAt(of, end, from),
     to: outsideAt(of, end, to),
+    out: kind === 'fillet' ? unit(add(radial, away)) : radial,
     place: { member: on.id, fromA: middle - outermost(on, 'A') },
   }
 }

@@ -1,9 +1,9 @@
 import type { Frame, Joint, Member } from '../frame/frame.ts'
 import { type Footprint, faceLocal, faceWorld, touchingOf } from '../frame/landing.ts'
-import { edgesOf, endCorners, type Face } from '../frame/member.ts'
+import { edgesOf, endCorners, endIndex, type Face, faceNormal } from '../frame/member.ts'
 import type { Point, Polygon } from '../geometry/polygon.ts'
-import { axisX, dirToLocal, toLocal } from '../geometry/pose.ts'
-import { cross, dot, mid, norm, scale, sub, type Vec3 } from '../geometry/vec3.ts'
+import { axisX, dirToLocal, dirToWorld, toLocal } from '../geometry/pose.ts'
+import { add, cross, dot, mid, norm, scale, sub, unit, type Vec3 } from '../geometry/vec3.ts'
 import type { Seam, SeamClass } from '../plan-shapes.ts'
 import { flatOf, isRound } from '../section/section.ts'
 import { sameLength, samePoint, sameSlope } from '../tolerance.ts'
@@ -31,6 +31,7 @@ function seam(
   kind: SeamClass,
   from: Vec3,
   to: Vec3,
+  out: Vec3,
   size: Mm,
   on: Member,
   start: Mm,
@@ -44,6 +45,7 @@ function seam(
     size,
     from,
     to,
+    out,
     place: { member: on.id, fromA: x - start },
   }
 }
@@ -64,6 +66,7 @@ function miterSeams(joint: Joint, one: Member, two: Member): Seam[] {
   const corners = endCorners(one, end)
   const size = Math.min(wall(one), wall(two))
   const start = startOf(one)
+  const cut = one.ends[endIndex(end)].normal
   return roundFaces.map((normal, at) => {
     const alongBend = dot(normal, topward) / norm(topward)
     const kind: SeamClass =
@@ -74,7 +77,10 @@ function miterSeams(joint: Joint, one: Member, two: Member): Seam[] {
         : dot(normal, insideward) > 0
           ? 'inside'
           : 'outside'
-    return seam(joint, kind, kind, corners[at]!, corners[(at + 1) % 4]!, size, one, start)
+    // Between the faces of both: square to the cut.
+    const along = scale(cut, dot(normal, cut))
+    const out = unit(dirToWorld(one.pose, sub(normal, along)))
+    return seam(joint, kind, kind, corners[at]!, corners[(at + 1) % 4]!, out, size, one, start)
   })
 }
 
@@ -116,6 +122,7 @@ function footprintSeams(joint: Joint, { on, by, face, outline, whole, how }: Foo
   const size = Math.min(wall(by), wall(on))
   const atEdge = (v: Mm) => Math.abs(v) > flat / 2 + sameLength && Math.abs(v) <= across / 2 + sameLength
   const count = { 'square groove': 0, flare: 0, fillet: 0 }
+  const up = faceNormal(on.pose, face)
   return outline.flatMap((from, at) => {
     const to = outline[(at + 1) % outline.length]!
     if (Math.hypot(to[0] - from[0], to[1] - from[1]) < sameLength) return []
@@ -125,12 +132,17 @@ function footprintSeams(joint: Joint, { on, by, face, outline, whole, how }: Foo
     const atEnd = bothAt(first) || bothAt(last)
     const kind = atEnd ? 'square groove' : along && how === 'end' ? 'flare' : 'fillet'
     count[kind] += 1
+    const away: Point = [to[1] - from[1], from[0] - to[0]]
+    const aside = unit(sub(faceWorld(on, face, away), faceWorld(on, face, [0, 0])))
+    // Over the face where the other member stands on it, under it where that one is the wider.
+    const over = onRim(whole, from, to) ? (kind === 'fillet' ? 1 : 0) : -1
     return seam(
       joint,
       `${kind === 'square groove' ? 'square-groove' : kind}-${count[kind]}`,
       kind,
       faceWorld(on, face, from),
       faceWorld(on, face, to),
+      unit(add(aside, scale(up, over))),
       size,
       on,
       start,
@@ -143,7 +155,17 @@ function capSeams(joint: Joint, of: Member): Seam[] {
   const corners = endCorners(of, joint.ends[0] === 'A' ? 'A' : 'B')
   const start = startOf(of)
   return corners.map((from, at) =>
-    seam(joint, `edge-${at + 1}`, 'edge', from, corners[(at + 1) % 4]!, wall(of), of, start),
+    seam(
+      joint,
+      `edge-${at + 1}`,
+      'edge',
+      from,
+      corners[(at + 1) % 4]!,
+      dirToWorld(of.pose, roundFaces[at]!),
+      wall(of),
+      of,
+      start,
+    ),
   )
 }
 

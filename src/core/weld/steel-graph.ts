@@ -76,21 +76,24 @@ export function steelOf(frame: Frame, seams: readonly Seam[]) {
   return { edges, places }
 }
 
+/** The nodes that each node is joined to, and how far off. */
+type Ways = readonly (readonly (readonly [number, Mm])[])[]
+
 /** Shortest ways along the steel from one node to all others, mm. */
-function waysFrom(start: number, next: readonly (readonly (readonly [number, Mm])[])[]): Float64Array {
+function waysFrom(start: number, next: Ways): Float64Array {
   const far = new Float64Array(next.length).fill(Number.POSITIVE_INFINITY)
   far[start] = 0
-  const open = new Set([start])
-  while (open.size > 0) {
-    let at = -1
-    for (const one of open) if (at < 0 || far[one]! < far[at]!) at = one
-    open.delete(at)
-    for (const [to, length] of next[at]!) {
-      const way = far[at]! + length
-      if (way >= far[to]!) continue
-      far[to] = way
-      open.add(to)
-    }
+  // What was reached in the last round, until nothing gets nearer: frames are wide nets with few nodes to a joint.
+  for (let reached = [start]; reached.length > 0; ) {
+    const beyond = new Set<number>()
+    for (const at of reached)
+      for (const [to, length] of next[at]!) {
+        const way = far[at]! + length
+        if (way >= far[to]!) continue
+        far[to] = way
+        beyond.add(to)
+      }
+    reached = [...beyond]
   }
   return far
 }
@@ -102,41 +105,40 @@ export function alongSteel(edges: readonly SteelEdge[], places: readonly OnSteel
     if (!nodes.has(id)) nodes.set(id, nodes.size)
     return nodes.get(id)!
   }
-  const byId = new Map(edges.map((edge) => [edge.id, { ...edge, from: nodeOf(edge.a), to: nodeOf(edge.b) }]))
+  const numbered = edges.map((edge) => ({ ...edge, from: nodeOf(edge.a), to: nodeOf(edge.b) }))
   const next: [number, Mm][][] = Array.from({ length: nodes.size }, () => [])
-  for (const { from, to, length } of byId.values()) {
+  for (const { from, to, length } of numbered) {
     next[from]!.push([to, length])
     next[to]!.push([from, length])
   }
-  const ways = new Map<number, Float64Array>()
+  const ways: Float64Array[] = []
   const way = (from: number): Float64Array => {
-    const known = ways.get(from)
-    if (known) return known
-    const made = waysFrom(from, next)
-    ways.set(from, made)
-    return made
+    ways[from] ??= waysFrom(from, next)
+    return ways[from]
   }
+  const byId = new Map(numbered.map((edge) => [edge.id, edge]))
+  const spots = places.map(({ edge: id, pos }) => {
+    const edge = byId.get(id)
+    return edge && { edge, pos, rest: edge.length - pos }
+  })
   const n = places.length
-  const far = new Float64Array(n * n)
-  for (let i = 0; i < n; i++)
-    for (let k = 0; k < i; k++) {
-      const [one, two] = [byId.get(places[i]!.edge), byId.get(places[k]!.edge)]
-      let least = Number.POSITIVE_INFINITY
-      if (one && two) {
-        const [p, q] = [places[i]!.pos, places[k]!.pos]
-        if (one.id === two.id) least = Math.abs(p - q)
-        for (const [node, out] of [
-          [one.from, p],
-          [one.to, one.length - p],
-        ] as const)
-          for (const [other, on] of [
-            [two.from, q],
-            [two.to, two.length - q],
-          ] as const)
-            least = Math.min(least, out + way(node)[other]! + on)
-      }
-      far[i * n + k] = least
-      far[k * n + i] = least
+  const far = new Float64Array(n * n).fill(Number.POSITIVE_INFINITY)
+  // Plain columns of numbers: two thousand seams are four million pairs.
+  const from = Int32Array.from(spots, (spot) => spot?.edge.from ?? 0)
+  const to = Int32Array.from(spots, (spot) => spot?.edge.to ?? 0)
+  const pos = Float64Array.from(spots, (spot) => spot?.pos ?? Number.POSITIVE_INFINITY)
+  const rest = Float64Array.from(spots, (spot) => spot?.rest ?? Number.POSITIVE_INFINITY)
+  for (const [i, one] of spots.entries()) {
+    if (!one) continue
+    const [a, b] = [way(one.edge.from), way(one.edge.to)]
+    const row = i * n
+    for (let k = 0; k < n; k++) {
+      const overA = Math.min(a[from[k]!]! + pos[k]!, a[to[k]!]! + rest[k]!)
+      const overB = Math.min(b[from[k]!]! + pos[k]!, b[to[k]!]! + rest[k]!)
+      far[row + k] = Math.min(one.pos + overA, one.rest + overB)
     }
+    for (const [k, two] of spots.entries())
+      if (two?.edge === one.edge) far[row + k] = Math.min(far[row + k]!, Math.abs(one.pos - two.pos))
+  }
   return far
 }

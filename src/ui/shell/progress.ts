@@ -24,7 +24,9 @@ export function cutsDone({ cuts, byHand }: JobView): Done {
   return { done: all.filter(({ done }) => done !== undefined).length, of: all.length }
 }
 
+/** Steps of the weld list. Until the first is ticked nothing is counted: the list is not wanted while a size is typed. */
 export function weldsDone(view: JobView, ticked: Readonly<Record<string, string>>): Done {
+  if (!Object.keys(ticked).some((key) => key.startsWith(`${view.id}/`))) return { done: 0, of: 0 }
   const steps = view.plan?.weld.steps ?? []
   let done = 0
   for (let copy = 1; copy <= view.job.quantity; copy += 1)

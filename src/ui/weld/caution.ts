@@ -8,9 +8,12 @@ import { ampsFor, leastShade } from '../../core/weld/shade.ts'
 /** Load that one person may lift under ideal conditions, kg: the load constant of NIOSH publication 94-110. */
 export const oneLift = 23
 
-const coating =
-  'Galvanized, plated or painted steel: its fume makes ill (zinc, cadmium, lead, chromium). Grind or strip the coating back well past both sides of the joint, draw the fume away and keep your head out of it. When in doubt what the coating is, do not weld it.'
+const fume =
+  'its fume makes ill (zinc, cadmium, lead, chromium). Grind or strip the coating back well past both sides of the joint, draw the fume away and keep your head out of it. When in doubt what the coating is, do not weld it.'
 // 29 CFR 1910.252(c); strip-back width is common practice and not given here.
+
+const ifCoated = `If any of it is galvanized, plated or painted: ${fume}`
+const coated = `This steel is coated: ${fume}`
 
 const hotWork =
   'Before the first arc: nothing that burns within 35 ft (11 m), or shielded; extinguisher at hand; somebody watches for fire for at least half an hour after the last arc. Local codes may ask for more.'
@@ -24,8 +27,9 @@ const closed =
   'A tube welded shut on both ends needs a small vent hole first: hot air inside blows out the last of the weld, and a closed tube can burst in a galvanizing bath or an oven.'
 // Common practice; ASTM A385 for vents, from memory.
 
-const air = 'Fresh air or a hood at the arc indoors; never work in a closed room without it.'
-// 29 CFR 1910.252(c)(2) to (3).
+const air =
+  'Fresh air or a hood at the arc indoors. In a small or closed room, a trailer, a tank or a pit it takes more than that, also against the shielding gas: such a confined space is work for people trained for it, by local rules.'
+// 29 CFR 1910.252(c)(2) to (4); 29 CFR 1910.146 for confined spaces, from memory.
 
 const hot = 'The steel is hot and looks cold: mark it HOT.'
 // Common practice.
@@ -33,7 +37,8 @@ const hot = 'The steel is hot and looks cold: mark it HOT.'
 const tapping = 'Clamp the work before drilling, no gloves near the drill, ease off as it breaks through.'
 // Common practice.
 
-const heavy = `More than ${oneLift} kg (51 lb), by estimate: turn it with a second person or a hoist.`
+const heavy = `More than ${oneLift} kg (51 lb), by estimate: turn it with a second person or a hoist, and nobody under it.`
+const lift = `More than ${oneLift} kg (51 lb) to lift here, by estimate: with a second person or a hoist; a bad grip or a long reach makes it less.`
 
 const clamps =
   'Clamps under load jump off: keep your face out of their line, and nothing on the table that can roll or slide.'
@@ -48,24 +53,22 @@ function shade(plan: Plan): string {
 }
 // 29 CFR 1910.133(a)(5); the current is a rule of thumb, reference.md 5.5.
 
-/** Kilograms of what is turned: a sub-assembly's own members, or all of it. */
-function massOf(step: WeldStep, plan: Plan): number {
-  const own = new Set(plan.frame.assemblies.find(({ id }) => id === step.assembly)?.members ?? [])
-  if (own.size === 0) return plan.mass
-  return plan.parts.reduce(
-    (sum, part) => sum + part.mass * part.members.filter((id) => own.has(id)).length,
-    0,
-  )
-}
-
 const isFirst = (steps: readonly WeldStep[], step: WeldStep, like: (one: WeldStep) => boolean): boolean =>
   steps.find(like)?.id === step.id
+
+/** A grade that says that the steel has a coat. */
+const coats = /galv|zinc|coat|plated|paint|prime/i
+
+const isCoated = ({ frame }: Plan): boolean =>
+  frame.members.some(({ section: { grade } }) => grade !== undefined && coats.test(grade))
 
 /** Cautions for one step, none where nothing new begins. */
 export function cautionsFor(step: WeldStep, plan: Plan): readonly string[] {
   const { steps } = plan.weld
+  const coating = isCoated(plan) ? coated : ifCoated
   const joint = plan.frame.joints.find((one) => one.id === step.joint)
   const said: string[] = []
+  const isHeavy = (step.kg ?? 0) > oneLift
   if (isFirst(steps, step, (one) => one.kind === 'clean' || one.kind === 'fit' || one.kind === 'tack'))
     said.push(coating)
   if (isFirst(steps, step, (one) => one.kind === 'tack')) said.push(hotWork, wear + shade(plan))
@@ -79,11 +82,8 @@ export function cautionsFor(step: WeldStep, plan: Plan): readonly string[] {
     said.push(closed)
   if (step.kind === 'fit' && isFirst(steps, step, (one) => one.kind === 'fit' && /clamp/i.test(one.text)))
     said.push(clamps)
-  if (step.kind === 'turn') {
-    const mass = massOf(step, plan)
-    if (mass > oneLift) said.push(heavy)
-    said.push(hot)
-  }
+  if (step.kind === 'turn') said.push(...(isHeavy ? [heavy] : []), hot)
+  else if (isHeavy) said.push(lift)
   if (step.id === 'check:pilot') said.push(tapping)
   if (step.id === 'check:tapped') said.push(hot, tapping)
   return said

@@ -248,6 +248,13 @@ function Now(props: {
         {step.text}
       </h1>
       <p className="dim">{step.why}</p>
+      {step.under && (
+        <ul className="weld-under">
+          {step.under.map((line) => (
+            <li key={line}>{line}</li>
+          ))}
+        </ul>
+      )}
       {step.kind === 'pass' && seam && (
         <p>
           {seamWords[seam.class]}, {say(seam.length, shop.reading)} long, on a wall of{' '}

@@ -96,7 +96,11 @@ describe('what goes under', () => {
 
   test('a tube on a tube of its own height: a scrap of it does; the end frames of a rack lie flat', () => {
     const rack = framed('rack', {}, metric)
-    expect(loadsOf(rack.frame).map(({ name }) => name)).toEqual(['End frame', 'End frame', 'All together'])
+    expect(loadsOf(rack.frame).map(({ name }) => name)).toEqual([
+      'Left end frame',
+      'Right end frame',
+      'All together',
+    ])
     expect(usualLying(rack.frame, loadOf(rack, 'pair-1'))).toBe('flat on its side')
     expect(under(rack, 'pair-1', 'flat on its side')).toEqual([])
     const block = { member: 'a', end: 'A', height: 40, tube: true } as const

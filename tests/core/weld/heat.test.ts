@@ -1,4 +1,7 @@
 import { describe, expect, test } from 'vitest'
+import { buildOf } from '../../../src/core/builds/index.ts'
+import { newJob } from '../../../src/core/builds/start.ts'
+import { plan } from '../../../src/core/plan.ts'
 import { bestOrder } from '../../../src/core/weld/best-order.ts'
 import { heats, nearness, usualHeat } from '../../../src/core/weld/heat.ts'
 import { heatPlan, heatQuestion } from '../../../src/core/weld/heat-plan.ts'
@@ -72,6 +75,7 @@ const jobs = [
   ['pedestal', () => framed('pedestal', { sides: 10 }, metric)],
   ['uneven', () => framed('uneven-frame', {}, metric)],
   ['from points', () => framed('from-points', {}, metric)],
+  ['rack of 152 seams', () => framed('rack', {}, metric)],
 ] as const
 
 describe.each(jobs)('the weld order of a %s', (_, make) => {
@@ -190,6 +194,23 @@ test('on eight sides the order gains: its index is below that of going round', (
   const { frame, shop } = polygon(8)
   const { index, round } = heatPlan(frame, weldPlan(frame, shop))
   expect(index).toBeLessThan(round)
+})
+
+test('a rack of more than 200 seams is ordered too: a fifth cooler than going round, each seam in its class', () => {
+  const { frame, shop } = framed('rack', { tierCount: 7 }, metric)
+  const weld = weldPlan(frame, shop)
+  expect(weld.seams.length).toBeGreaterThan(200)
+  const { index, round } = heatPlan(frame, weld)
+  expect(index).toBeLessThan(0.8 * round)
+})
+
+test('a plan finds its weld order when it is first read, once', () => {
+  const made = plan(newJob(buildOf('polygon-frame')!, 'mm', 'job-1'), metric)
+  if (!made.ok) throw new Error('no plan')
+  expect(Object.keys(made.value)).toContain('weld')
+  expect(Object.getOwnPropertyDescriptor(made.value, 'weld')!.get).toBeTypeOf('function')
+  expect(made.value.weld).toBe(made.value.weld)
+  expect(made.value.weld.seams).toHaveLength(24)
 })
 
 test('balanced passes turn the frame twice, inside last welds them after the bottoms', () => {

@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { partsOf } from '../../../src/core/parts/parts.ts'
+import { plateMass } from '../../../src/core/parts/plates.ts'
+import { jointNames } from '../../../src/core/weld/joint-name.ts'
 import { opposite } from '../../../src/core/weld/opposite.ts'
 import { weldPlan } from '../../../src/core/weld/order.ts'
 import { framed, metric, tube } from '../builds/framed.ts'
@@ -143,14 +145,38 @@ describe('sub-assemblies in their order', () => {
       'bottom',
     ])
   })
-  test('turnings are counted, each with what is turned: the frame weighs its members', () => {
-    const turns = steps.filter(({ kind }) => kind === 'turn').map(({ text }) => text)
-    const mass = partsOf(frame.members, shop)
-      .filter(({ members }) => members.some((id) => id.startsWith('top/')))
-      .reduce((sum, part) => sum + part.mass * part.count, 0)
-    expect(turns).toHaveLength(2)
-    expect(turns[0]).toMatch(/^Turn the base over: turn 1 of 2, about \d+ kg\.$/)
-    expect(turns[1]).toBe(`Turn the top frame over: turn 2 of 2, about ${Math.round(mass)} kg.`)
+  test('turnings are counted, each with what is turned: members, and the plates that are on them by then', () => {
+    const turns = steps.filter(({ kind }) => kind === 'turn')
+    const members = (own: string) =>
+      partsOf(frame.members, shop).reduce(
+        (sum, part) => sum + part.mass * part.members.filter((id) => id.startsWith(own)).length,
+        0,
+      )
+    // Four caps of 50 x 50 x 10 with a hole of 8.5 for M10, at 7850 kg/m3.
+    const caps = (4 * (50 * 50 - (Math.PI * 8.5 ** 2) / 4) * 10 * 7850) / 1e9
+    const kg = [members('base/') + caps, members('top/'), members('') + caps]
+    expect(turns.map((turn) => turn.kg!)).toEqual(kg.map((one) => expect.closeTo(one, 2)))
+    expect(turns.map(({ text }) => text)).toEqual([
+      `Turn the base over: turn 1 of 3, about ${Math.round(kg[0]!)} kg.`,
+      `Turn the top frame over: turn 2 of 3, about ${Math.round(kg[1]!)} kg.`,
+      `Turn it all over: turn 3 of 3, about ${Math.round(kg[2]!)} kg.`,
+    ])
+  })
+  test('the heaviest sub-assembly is what is lifted when all is put together; the sheet is lifted too', () => {
+    const all = steps.find(({ stage, kind }) => stage?.startsWith('All together') && kind === 'fit')!
+    expect(all.kg).toBeCloseTo(steps.find(({ kind }) => kind === 'turn')!.kg!, 9)
+    const sheet = frame.plates.find(({ name }) => name === 'Top sheet')!
+    expect(steps.find(({ id }) => id === `tack:${sheet.id}`)!.kg).toBeCloseTo(plateMass(sheet), 9)
+  })
+  test('how each lies and what goes under it, as Fit-up says: the base on its feet, arms 75 over the table', () => {
+    const under = (stage: string) => steps.find((step) => step.stage === stage)!.under
+    expect(under('Base, arm to foot')).toEqual([
+      'The base stands as it will in the end.',
+      'Under Arm 1, 2, 3 and 4: block 75 mm under end A.',
+    ])
+    expect(under('Base, arm to post')).toEqual(['Under Post: block 75 mm under end A.'])
+    expect(under('All together, cross bar to top side')).toEqual(['It lies top side down.'])
+    expect(under('Foot caps')).toBeUndefined()
   })
   test('whatever has a seam is tacked before it is welded, also tabs and bars', () => {
     for (const kind of ['loose-top', 'rect-frame', 'four-leg', 'rack', 'trestle', 'pedestal']) {
@@ -196,4 +222,46 @@ describe('seams of a pedestal', () => {
       'Check that the plate lies flat.',
       'Drill and tap M10 in the 4 foot caps, after welding.',
     ]))
+})
+
+describe('what looks down is welded when it is turned over', () => {
+  const jobs = ['rack', 'rect-frame', 'four-leg', 'pedestal', 'trestle', 'from-points', 'loose-top'] as const
+  test.each(jobs)('%s: every seam looks away from its joint', (kind) => {
+    const { frame, shop } = framed(kind, {}, metric)
+    for (const seam of weldPlan(frame, shop).seams) expect(Math.hypot(...seam.out)).toBeCloseTo(1, 9)
+  })
+  test('a rail between two uprights: fillets above and below it, flare seams on both sides', () => {
+    const { frame, shop } = framed('rack', {}, metric)
+    const { seams } = weldPlan(frame, shop)
+    const own = seams.filter(({ joint }) => joint === 'tier-2/front-1/front-1')
+    const up = own.map(({ out }) => out[2]).sort((a, b) => a - b)
+    expect(up).toEqual([-Math.SQRT1_2, 0, 0, Math.SQRT1_2].map((z) => expect.closeTo(z, 9)))
+    // The flare seams look to the front and to the back.
+    for (const { class: kind, out } of own) if (kind === 'flare') expect(Math.abs(out[1])).toBeCloseTo(1, 9)
+  })
+  test('a rack: end frames lie flat, the flare seams below wait for the turn; so do the fillets under the rails', () => {
+    const { frame, shop } = framed('rack', {}, metric)
+    const { order, seams } = weldPlan(frame, shop)
+    expect(order.filter((id) => id.startsWith('turn:'))).toEqual(['turn:pair-1', 'turn:pair-2', 'turn:all'])
+    const seam = new Map(seams.map((one) => [one.id, one]))
+    const looks = (from: string, to: string, axis: 0 | 1 | 2) =>
+      order
+        .slice(order.indexOf(from) + 1, to ? order.indexOf(to) : undefined)
+        .map((id) => seam.get(id)!.out[axis])
+    expect(looks('turn:all', '', 2).every((z) => z < -0.5)).toBe(true)
+    // Before the turn of all nothing of it looks down; an end frame's x is up or down as it lies.
+    const one = new Set(looks('turn:pair-1', 'turn:pair-2', 0).slice(0, 8).map(Math.sign))
+    expect(one.size).toBe(1)
+  })
+  test('on thin legs nothing looks down: four legs on an upside-down frame need no turn of it all', () => {
+    const { frame, shop } = framed('four-leg', {}, metric)
+    expect(weldPlan(frame, shop).order.filter((id) => id.startsWith('turn:'))).toEqual(['turn:top'])
+  })
+  test('joints of one name are told apart: 32 of a rack', () => {
+    const { frame } = framed('rack', {}, metric)
+    const names = [...jointNames(frame).values()]
+    expect(new Set(names).size).toBe(frame.joints.length)
+    expect(names).toContain('front rail to upright, tier 2, front 1')
+    expect(names).toContain('cap 3')
+  })
 })

@@ -1,5 +1,6 @@
 import { act, cleanup, fireEvent, screen, within } from '@testing-library/react'
 import { afterEach, beforeEach, describe, expect, test } from 'vitest'
+import { fold } from '../../../src/core/facts/fold.ts'
 import type { BenchCut } from '../../../src/core/plan-shapes.ts'
 import { startShop } from '../../../src/core/shop-start.ts'
 import { Shell } from '../../../src/ui/shell/shell.tsx'
@@ -33,10 +34,11 @@ describe('the strip of stations', () => {
     const job = jobOf('polygon-frame')
     const shop = startShop('mm')
     const cuts = Array.from({ length: 24 }, (_, at) => (at < 12 ? { done: `d:${at}` } : {})) as BenchCut[]
-    const app = fakeApp([job], shop, { views: { [job.id]: { ...viewOf(job, shop), cuts } } })
+    const { steps } = viewOf(job, shop).plan!.weld
+    const progress = { ...fold([]), ticked: { [`${job.id}/1/${steps[0]!.id}`]: 'd:9' } }
+    const app = fakeApp([job], shop, { views: { [job.id]: { ...viewOf(job, shop), cuts } }, progress })
     location.hash = '#/job/job-1/sizes'
     show(app, <Shell updates={noUpdates} />)
-    const steps = viewOf(job, shop).plan!.weld.steps.length
     expect(
       strip()
         .getAllByRole('link')
@@ -47,12 +49,19 @@ describe('the strip of stations', () => {
       'Stock',
       'Saw12 of 24',
       'Fit-up',
-      `Weld0 of ${steps}`,
+      `Weld1 of ${steps.length}`,
       'Finish',
       'Paper',
       'Shop',
     ])
     expect(strip().getByRole('link', { current: 'page' }).textContent).toBe('Sizes')
+  })
+
+  test('counts no steps of a weld list that nobody has begun', () => {
+    const job = jobOf('polygon-frame')
+    location.hash = '#/job/job-1/sizes'
+    show(fakeApp([job]), <Shell updates={noUpdates} />)
+    expect(strip().getByRole('link', { name: /^Weld/ }).textContent).toBe('Weld')
   })
 
   test('keeps the job that was open while the shop is looked at', () => {

@@ -3,6 +3,7 @@ import type { WeldStep } from '../../../src/core/plan-shapes.ts'
 import { cautionsFor } from '../../../src/ui/weld/caution.ts'
 import { spread } from '../../../src/ui/weld/joints.tsx'
 import { jointNumbers, jointState, stagesOf, tickOf } from '../../../src/ui/weld/list.ts'
+import { framed, metric } from '../../core/builds/framed.ts'
 import { plan, steps } from './weld-plan.ts'
 
 const withDone = (ids: readonly string[]) => (step: WeldStep) => ids.includes(step.id)
@@ -70,8 +71,30 @@ describe('cautions stand where the danger begins', () => {
 
   test('turning 23 kg asks for nobody else, 23.1 kg does (NIOSH 94-110 load constant)', () => {
     const turn = steps.find((step) => step.kind === 'turn')!
-    expect(cautionsFor(turn, { ...plan, mass: 23 }).join(' ')).not.toMatch(/second person/)
-    expect(cautionsFor(turn, { ...plan, mass: 23.1 }).join(' ')).toMatch(/second person/)
+    expect(cautionsFor({ ...turn, kg: 23 }, plan).join(' ')).not.toMatch(/second person/)
+    expect(cautionsFor({ ...turn, kg: 23.1 }, plan).join(' ')).toMatch(/turn it with a second person/)
+    const lifted = { ...turn, kind: 'fit' as const, id: 'fit:all' }
+    expect(cautionsFor({ ...lifted, kg: 23.1 }, plan).join(' ')).toMatch(/to lift here/)
+    expect(cautionsFor({ ...lifted, kg: 23 }, plan).join(' ')).not.toMatch(/lift/)
+  })
+
+  test('a grade that names a coat is coated steel; others are only asked about', () => {
+    const { members } = framed('polygon-frame', {}, metric).frame
+    const graded = (grade?: string) => ({
+      ...plan,
+      frame: {
+        ...plan.frame,
+        members: members.map((of) => ({ ...of, section: { ...of.section, ...(grade ? { grade } : {}) } })),
+      },
+    })
+    const said = (grade?: string) => cautionsFor(steps[0]!, graded(grade)).join(' ')
+    expect(said()).toMatch(/^If any of it is galvanized/)
+    expect(said('A500 B')).toMatch(/^If any of it/)
+    expect(said('A500 B, galvanized')).toMatch(/^This steel is coated/)
+  })
+
+  test('where the arc begins: fresh air, and that a confined space is for trained people (29 CFR 1910.252(c)(4))', () => {
+    expect(at('pass:3')).toMatch(/confined space is work for people trained/)
   })
 
   test('a cap that closes a tube asks for a vent', () => {

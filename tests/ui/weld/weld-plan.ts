@@ -19,6 +19,7 @@ const seam = (n: number, kind: 'outside' | 'bottom'): Seam => ({
   size: 3,
   from: [n * 100, 0, 0],
   to: [n * 100, 0, 40],
+  out: kind === 'bottom' ? [0, 0, -1] : [1, 0, 0],
   place: { member: '', fromA: 0 },
 })
 const step = (id: string, kind: WeldStep['kind'], text: string, n?: number, on?: Seam): WeldStep => ({
