@@ -14,6 +14,7 @@ import { readShape } from './problem.ts'
 import { type RescueRead, readRescue } from './rescue-file.ts'
 import { fields, list, oneOf, type Shape } from './shape.ts'
 import { shop } from './shop-shape.ts'
+import { mostValuesOfShop } from './tree.ts'
 
 /** All that a device keeps: the whole log and every nest, also those that no job of the list names any more. */
 export interface BackupFile {
@@ -92,11 +93,11 @@ export function readBackupFile(text: string): Result<BackupFile> {
       'version',
     )
   if (head.version === 1) {
-    const first = readShape(firstBackupFile, parsed.value, 'the backup')
+    const first = readShape(firstBackupFile, parsed.value, 'the backup', mostValuesOfShop)
     return first.ok ? good(together(first.value.files)) : first
   }
   const shape: Shape<BackupFile> = head.version === 2 ? secondBackupFile : backupFile
-  const read = readShape(shape, parsed.value, 'the backup')
+  const read = readShape(shape, parsed.value, 'the backup', mostValuesOfShop)
   if (!read.ok) return read
   const {
     format: _format,

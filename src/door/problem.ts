@@ -52,8 +52,13 @@ function isLarger(root: unknown, most: number): boolean {
  * Reads what came from outside by a schema. `what` is how the whole is called where a path is empty: `the job`.
  * Every problem says the path, what was given and what is possible.
  */
-export function readShape<T>(schema: v.GenericSchema<unknown, T>, value: unknown, what: string): Result<T> {
-  const fault = faultInTree(value, what)
+export function readShape<T>(
+  schema: v.GenericSchema<unknown, T>,
+  value: unknown,
+  what: string,
+  most?: number,
+): Result<T> {
+  const fault = faultInTree(value, what, most)
   if (fault) return badAll([fault])
   const large = isLarger(value, mostToSearch)
   const parsed = v.safeParse(schema, value, { abortEarly: large })

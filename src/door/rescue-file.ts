@@ -8,6 +8,7 @@ import type { Shop } from '../core/shop.ts'
 import { readShape } from './problem.ts'
 import { fields, list, oneOf, openFields, text, whole } from './shape.ts'
 import { readStoredFact, readStoredJob, readStoredNest, readStoredShop } from './stored.ts'
+import { mostValuesOfShop } from './tree.ts'
 import { given } from './words.ts'
 
 const row = openFields('a row', {})
@@ -43,7 +44,7 @@ const isOf = (document: string) => (value: unknown) =>
  * read is told in `left` and takes nothing of the others with it.
  */
 export function readRescue(value: unknown): Result<RescueRead> {
-  const read = readShape(rescueFile, value, 'the rescue file')
+  const read = readShape(rescueFile, value, 'the rescue file', mostValuesOfShop)
   if (!read.ok) return read
   const { stores, lost } = read.value
   const left: string[] = lost.map((what) => `${what} (the browser did not give it)`)

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { dice } from '../prove/seed.ts'
-import { carriedRound, fileRound, jobRound, typedRound } from './fuzz/rounds.ts'
+import { carriedRound, fileRound, jobRound, logRound, typedRound } from './fuzz/rounds.ts'
 
 // A short run of tests/prove/fuzz.test.ts, the same each time: `npm run fuzz` throws anew and far longer.
 
@@ -11,6 +11,13 @@ test('300 spoiled job files: a document or words, within a second each, and noth
   // Were all refused, nothing behind the door was tried.
   expect(taken).toBeGreaterThan(15)
   expect(taken).toBeLessThan(285)
+})
+
+test('80 spoiled logs: what is taken of them folds, the same in every order and doubled', async () => {
+  const roll = dice('logs', 1)
+  let taken = 0
+  for (let round = 0; round < 80; round++) taken += await logRound(roll)
+  expect(taken).toBeGreaterThan(80)
 })
 
 test('200 spoiled backups, rescue files, shops and nest problems', async () => {

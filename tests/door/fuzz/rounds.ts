@@ -1,6 +1,9 @@
 import { readFileSync } from 'node:fs'
 import { expect } from 'vitest'
 import { cutList } from '../../../src/core/builds/cut-list.ts'
+import { fold } from '../../../src/core/facts/fold.ts'
+import { union } from '../../../src/core/facts/order.ts'
+import type { Fact } from '../../../src/core/facts.ts'
 import { plan } from '../../../src/core/plan.ts'
 import { parseAngle, parseCount, parseLength } from '../../../src/core/reading/parse.ts'
 import type { Result } from '../../../src/core/result.ts'
@@ -19,6 +22,7 @@ import {
 import { readJobFile, writeJobFile } from '../../../src/door/job-file.ts'
 import { readNestProblems } from '../../../src/door/nest-problem.ts'
 import { readShopFile } from '../../../src/door/shop-file.ts'
+import { readStoredFact } from '../../../src/door/stored.ts'
 import { readRoute } from '../../../src/ui/shell/route.ts'
 import type { Dice } from '../../prove/seed.ts'
 import { readPasted } from '../../ui/sizes/pasted-rows.ts'
@@ -32,7 +36,7 @@ import { bent, spoiled } from './nasty.ts'
 const longest = 1
 
 /** What `look` gives, and that it came in time. Fails with what was given. */
-async function inTime<T>(given: string, look: () => T | Promise<T>): Promise<T> {
+export async function inTime<T>(given: string, look: () => T | Promise<T>): Promise<T> {
   const before = process.cpuUsage()
   let answer: T
   try {
@@ -60,6 +64,7 @@ const demo = (name: string): string =>
   readFileSync(new URL(`../../../demo-data/${name}.json`, import.meta.url), 'utf8')
 
 const sample = JSON.stringify(sampleFile())
+const log = JSON.stringify(sampleFile().facts)
 const jobs = [sample, demo('hexagon-top'), demo('ten-sided-pedestal'), demo('five-sided-frame')]
 const backup = JSON.stringify({
   format: 'tube-backup',
@@ -132,6 +137,42 @@ export async function jobRound(roll: Dice, planned: boolean): Promise<boolean> {
     inWords(text, await inTime(text, () => plan(job, shop)))
   }
   return true
+}
+
+/**
+ * A log by itself: in a job file whose job is sound, and row by row as a disk gives it. What is taken is folded, the same in
+ * whatever order and however often it comes. Counts the facts that were taken.
+ */
+export async function logRound(roll: Dice): Promise<number> {
+  const facts = spoil(log, roll)
+  const text = JSON.stringify({ ...sampleFile(), facts: 'MARK' }).replace('"MARK"', () => facts)
+  const read = await inTime(text, () => readJobFile(text))
+  inWords(text, read)
+  mustBeClean()
+  const rows = read.ok ? (read.value.facts ?? []) : rowsOf(facts)
+  const taken: Fact[] = []
+  for (const row of rows) {
+    const fact = await inTime(facts, () => readStoredFact(row))
+    inWords(facts, fact)
+    if (fact.ok) taken.push(fact.value)
+  }
+  const progress = await inTime(facts, () => fold(taken))
+  const half = roll.whole(0, taken.length)
+  const merged = union(taken.slice(half), taken.toReversed(), taken.slice(0, half))
+  expect(fold(merged), facts).toEqual(progress)
+  expect(union(merged, taken), facts).toEqual(union(taken))
+  mustBeClean()
+  return taken.length
+}
+
+/** Rows of a spoiled log as far as it is JSON. */
+function rowsOf(text: string): readonly unknown[] {
+  try {
+    const value: unknown = JSON.parse(text)
+    return Array.isArray(value) ? value : [value]
+  } catch {
+    return []
+  }
 }
 
 /** Backups, rescue files, shops and nest problems. */
