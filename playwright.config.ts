@@ -6,10 +6,10 @@ const executablePath = await findBrowser()
 /**
  * What `npm run prove` does and `npm test` leaves out, to stay under its ten minutes: an upright tablet and a desk (it looks
  * at a tablet that lies and at a phone), the daylight theme, the second size of paper, the camera, the longer ways of a
- * new version and of shared files, the kills of the browser.
+ * new version and of shared files, the kills of the browser, a host's inner folder.
  */
 const others =
-  /820 × 1180|1440 × 900|in daylight|on A4|297 mm \(A4\)|the camera reads|still waits and asks|is looked at, then opened, with|says what it holds, and is opened|kills of the browser/
+  /820 × 1180|1440 × 900|in daylight|on A4|297 mm \(A4\)|the camera reads|still waits and asks|is looked at, then opened, with|says what it holds, and is opened|kills of the browser|from a folder of a folder/
 
 export default defineConfig({
   testDir: process.env.BENCH ? 'tests/bench' : 'tests/browser',

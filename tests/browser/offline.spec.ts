@@ -1,8 +1,9 @@
-import { mkdtemp, readdir, rm } from 'node:fs/promises'
+import { cp, mkdtemp, readdir, rm, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join, relative, sep } from 'node:path'
 import type { Page } from '@playwright/test'
 import { copyOfBuild, installed, lookForUpdate, publish, removeCopy } from './next-version.ts'
+import { counted, cutOne } from './saw-steps.ts'
 import { built, expect, startBrowser, startSite, test } from './serve.ts'
 
 test.use({ serviceWorkers: 'allow' })
@@ -90,6 +91,52 @@ test('the browser is closed and started again with the server gone', async ({ si
     await seesApp(page)
     await after.close()
   } finally {
+    await rm(profile, { recursive: true, force: true })
+  }
+})
+
+test('from a folder of a folder of a static host: a job, its nest and a restart with the server gone, and nothing of its neighbors', async () => {
+  const host = await mkdtemp(join(tmpdir(), 'longpoint-host-'))
+  const profile = await mkdtemp(join(tmpdir(), 'longpoint-profile-'))
+  await cp(built, join(host, 'tools/saw plan'), { recursive: true })
+  await writeFile(join(host, 'index.html'), '<title>Another page</title>')
+  await writeFile(join(host, 'tools/index.html'), '<title>Tools</title>')
+  const site = await startSite(host)
+  try {
+    const home = `${site.url}tools/saw%20plan/`
+    const before = await startBrowser(profile)
+    const page = await before.newPage()
+    const strayed: string[] = []
+    page.on('request', (request) => {
+      if (!/^(blob|data):/.test(request.url()) && !request.url().startsWith(home)) strayed.push(request.url())
+    })
+    await firstVisit(page, home)
+    await page.getByRole('button', { name: /^Hexagon/ }).click()
+    await expect(page.locator('table.parts')).toBeVisible()
+    const job = /#\/job\/([^/]+)/.exec(page.url())![1]
+    // The solver and its program come out of the same folder.
+    await page.goto(`${home}#/job/${job}/stock`)
+    await expect(page.getByText('proved least').first()).toBeVisible({ timeout: 30_000 })
+    expect(strayed).toEqual([])
+    // The offline copy rules its own folder and no other.
+    const neighbor = await before.newPage()
+    await neighbor.goto(`${site.url}tools/`)
+    await expect(neighbor).toHaveTitle('Tools')
+    expect(await neighbor.evaluate(() => navigator.serviceWorker.controller)).toBeNull()
+    await before.close()
+
+    await site.kill()
+    const after = await startBrowser(profile)
+    const again = await after.newPage()
+    await again.goto(`${home}#/job/${job}/saw`)
+    await cutOne(again)
+    await expect(counted(again)).toContainText('1 of 18 in all')
+    await again.goto(`${home}rescue.html`)
+    await expect(again.locator('body')).toContainText(/rescue/i)
+    await after.close()
+  } finally {
+    await site.kill()
+    await rm(host, { recursive: true, force: true })
     await rm(profile, { recursive: true, force: true })
   }
 })
