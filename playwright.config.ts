@@ -9,7 +9,7 @@ const executablePath = await findBrowser()
  * new version and of shared files, the kills of the browser, a host's inner folder.
  */
 const others =
-  /820 × 1180|1440 × 900|in daylight|on A4|297 mm \(A4\)|the camera reads|still waits and asks|is looked at, then opened, with|says what it holds, and is opened|kills of the browser|from a folder of a folder/
+  /820 × 1180|1440 × 900|in daylight|on A4|297 mm \(A4\)|the camera reads|still waits and asks|is looked at, then opened, with|says what it holds, and is opened|kills of the browser|from a folder of a folder|damaged figures of the shop/
 
 export default defineConfig({
   testDir: process.env.BENCH ? 'tests/bench' : 'tests/browser',

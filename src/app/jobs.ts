@@ -150,7 +150,7 @@ export function jobActions(desk: Desk): JobActions {
           desk.own.add(savedKey(saved))
           desk.shop = saved
           soil(desk)
-          publish(desk, { shop: saved.body }, desk.shown === null ? [] : [desk.shown])
+          publish(desk, { shop: saved.body, shopLost: false }, desk.shown === null ? [] : [desk.shown])
           return []
         },
       )

@@ -20,6 +20,7 @@ export const KEPT: {
   facts: { where: 'disk', by: 'a row for each fact' },
   rivals: { where: 'disk', by: 'a row for each second version, until the person chooses' },
   unread: { where: 'disk', by: 'the rows themselves, left as they are' },
+  shopLost: { where: 'derived', by: 'unread, until a shop is saved' },
   samples: { where: 'memory', by: 'what the program brings along' },
   backup: { where: 'disk', by: 'a row beside the head of the log' },
   room: { where: 'memory', by: 'what the browser answered last' },

@@ -110,6 +110,7 @@ export async function readDisk(desk: Desk): Promise<void> {
       progress: fold(facts),
       rivals: kept.rivals,
       unread: kept.unread,
+      shopLost: kept.shop === null && kept.unread.some(({ store }) => store === 'shop'),
       backup: kept.backup,
     },
     withShown(desk, planned),

@@ -85,6 +85,8 @@ export interface AppState {
   readonly rivals: readonly (Revision<Job> | Revision<Shop>)[]
   /** Rows on disk that cannot be read: kept as they are, said to the person. */
   readonly unread?: Kept['unread']
+  /** The shop that was saved cannot be read, and `shop` is what a new one starts with. */
+  readonly shopLost?: boolean
   /** Ids and names of the sample jobs. */
   readonly samples: readonly string[]
   readonly backup: BackupMark | null

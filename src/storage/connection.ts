@@ -109,7 +109,7 @@ export function connect(
       try {
         return await begin(work)
       } catch (error) {
-        throw failure(error)
+        throw failure(error, 'read')
       }
     },
 
@@ -126,7 +126,7 @@ export function connect(
         if (writer !== undefined) await written({ writer, number, rows })
         return value
       } catch (error) {
-        throw failure(error)
+        throw failure(error, 'write')
       }
     },
 
@@ -135,7 +135,7 @@ export function connect(
         const tx = await begin((db) => db.transaction(stores, 'readwrite', { durability: 'strict' }))
         return await finish(tx as unknown as Transaction, () => work(tx as unknown as Writing<typeof stores>))
       } catch (error) {
-        throw failure(error)
+        throw failure(error, 'write')
       }
     },
 

@@ -88,6 +88,37 @@ test('a damaged job is told, the others work, and the rescue file holds both and
   await other.close()
 })
 
+test('damaged figures of the shop are said at the saw, until there are some again', async ({ page }) => {
+  await withHexagon(page)
+  const saw = page.url().replace(/(#\/job\/[^/]+).*/, '$1/saw')
+  await page.evaluate(
+    () =>
+      new Promise<void>((done) => {
+        const opening = indexedDB.open('longpoint')
+        opening.onsuccess = () => {
+          const tx = opening.result.transaction('shop', 'readwrite')
+          tx.objectStore('shop').put({ id: 'x', rev: 'none', body: 7 }, 'shop')
+          tx.oncomplete = () => {
+            opening.result.close()
+            done()
+          }
+        }
+      }),
+  )
+  await page.goto(saw)
+  await page.reload()
+  const said = page.getByRole('alert').filter({ hasText: 'Do not cut yet' })
+  await expect(said).toBeVisible()
+  await expectTouchable(page, 64)
+  await said.getByRole('link', { name: 'To the Shop' }).click()
+  await page.getByRole('textbox', { name: 'Name of the shop' }).fill('Harbor Street again')
+  await page.getByRole('textbox', { name: 'Name of the shop' }).press('Enter')
+  await expect(said).toHaveCount(0)
+  await page.reload()
+  await expect(page.getByRole('textbox', { name: 'Name of the shop' })).toHaveValue('Harbor Street again')
+  await expect(said).toHaveCount(0)
+})
+
 test('a database of a newer version: said, left alone, and rescued whole', async ({ page }) => {
   await withHexagon(page)
   await page.goto('./manifest.webmanifest')
@@ -103,9 +134,7 @@ test('a database of a newer version: said, left alone, and rescued whole', async
       }),
   )
   await page.goto('./')
-  await expect(
-    page.getByRole('heading', { name: 'What is kept on this device cannot be read' }),
-  ).toBeVisible()
+  await expect(page.getByRole('heading', { name: 'The jobs cannot be opened now' })).toBeVisible()
   await expect(page.getByText(/written by a newer version of this program/)).toBeVisible()
   await expectAccessible(page)
   await expectTouchable(page, 44)

@@ -1,5 +1,6 @@
 import { useSyncExternalStore } from 'react'
 import { useActions, useApp } from '../app.ts'
+import { hrefOf } from './route.ts'
 
 /** What main.tsx knows of new versions. */
 export interface Updates {
@@ -18,6 +19,24 @@ export function UpdateBanner({ updates }: { updates: Updates }) {
       <button type="button" onClick={updates.accept}>
         Use it now
       </button>
+    </div>
+  )
+}
+
+/** The shop's own figures are damaged: other kerfs and stops stand in, which must not go unsaid at the saw. */
+export function StartingShop() {
+  const lost = useApp((state) => state.shopLost === true)
+  if (!lost) return null
+  return (
+    <div className="banner trouble" role="alert">
+      <p>
+        <strong>Do not cut yet: </strong>
+        the figures of this shop cannot be read, and those of a new shop stand in for them. Open a backup, or
+        put units, saws and kerfs right in the Shop station.
+      </p>
+      <a className="button" href={hrefOf({ station: 'shop' })}>
+        To the Shop
+      </a>
     </div>
   )
 }

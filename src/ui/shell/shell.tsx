@@ -8,7 +8,7 @@ import './given.ts'
 import { Component, type ReactNode, Suspense, useEffect, useRef } from 'react'
 import { useActions, useApp } from '../app.ts'
 import { useAwake } from './awake.ts'
-import { TroubleBanner, UpdateBanner, type Updates } from './banner.tsx'
+import { StartingShop, TroubleBanner, UpdateBanner, type Updates } from './banner.tsx'
 import { Rescue } from './rescue.tsx'
 import { hrefOf, type JobStation, type Route, useRoute } from './route.ts'
 import { JobStationView, JobsStation, LinkStation, SharedStation, ShopStation } from './stations.tsx'
@@ -95,22 +95,23 @@ function NoDisk() {
   const { open } = useActions()
   return (
     <div className="plain-page" role="alert">
-      <h1>What is kept on this device cannot be read</h1>
+      <h1>The jobs cannot be opened now</h1>
       <p>{trouble ?? 'The browser gives no access to its storage.'}</p>
-      <p>
-        Nothing was deleted by this. Save a rescue file first: it holds every row that the browser still
-        gives, and “Open a backup or a job” in the Shop station of a sound device takes what can be read of
-        it. Do not clear the browser’s data.
-      </p>
-      <Rescue />
       <p className="keys-row">
+        <button type="button" className="go" onClick={() => location.reload()}>
+          Load the page again
+        </button>
         <button type="button" onClick={() => void open()}>
           Try again
         </button>
-        <button type="button" onClick={() => location.reload()}>
-          Load the page again
-        </button>
       </p>
+      <h2>If it stays so</h2>
+      <p>
+        Nothing was deleted by this, and do not clear the browser’s data. If jobs were kept here before, save
+        a rescue file: it holds every row that the browser still gives, and “Open a backup or a job” in the
+        Shop station of a sound device takes what can be read of it.
+      </p>
+      <Rescue />
     </div>
   )
 }
@@ -177,6 +178,7 @@ export function Shell({ updates }: { updates: Updates }) {
         </header>
       )}
       <TroubleBanner />
+      <StartingShop />
       <UpdateBanner updates={updates} />
       <main id="main" tabIndex={-1}>
         <Guard at={place}>

@@ -121,7 +121,7 @@ describe('where there is nothing to show', () => {
   test('a disk that cannot be read is said, not a white page', () => {
     const app = fakeApp([], startShop('in'), { phase: 'failed', trouble: 'Private windows keep nothing.' })
     show(app, <Shell updates={noUpdates} />)
-    expect(screen.getByRole('heading', { name: /cannot be read/ })).toBeTruthy()
+    expect(screen.getByRole('heading', { name: /cannot be opened now/ })).toBeTruthy()
     expect(screen.getAllByText(/Private windows keep nothing/).length).toBeGreaterThan(0)
   })
 })
