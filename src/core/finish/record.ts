@@ -7,6 +7,7 @@ import { sectionName } from '../section/name.ts'
 import type { Reading, Shop } from '../shop.ts'
 import { inch, type Mm } from '../units.ts'
 import { weldMetal } from '../weld/metal.ts'
+import { usualProcess } from '../weld/settings-book.ts'
 import { drawnKinds } from '../weld/shrinkage.ts'
 import { finishSteps } from './steps.ts'
 import { minutesName, pause, stages, timesOf } from './times.ts'
@@ -184,6 +185,7 @@ export function buildRecord(recorded: Recorded): readonly RecordSection[] {
 /** `18 V, wire .030, 180 in/min of wire, 75/25, travel 18 in/min`. */
 export const sayMachine = (set: Progress['settings'][string]): string =>
   [
+    ...(set.process === usualProcess ? [] : [set.process]),
     `${set.volts} V`,
     `wire ${set.wire}`,
     `${set.wireSpeed} in/min of wire`,

@@ -151,7 +151,10 @@ export function weldPlan(frame: Frame, shop: Shop, touching = touchingOf(frame))
     ...clean,
     ...pilot,
     ...parts.flatMap((part, at) => [
-      ...withLift(tackSteps(part, tacksAt, shop.tacking, names, lies[at]!), liftedMass(frame, parts, at)),
+      ...withLift(
+        tackSteps(frame, part, tacksAt, shop.tacking, names, lies[at]!),
+        liftedMass(frame, parts, at),
+      ),
       ...passSteps(
         part,
         stretches[at]!,

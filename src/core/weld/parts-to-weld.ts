@@ -1,4 +1,5 @@
 import type { Assembly, Frame, Joint } from '../frame/frame.ts'
+import { dot, type Vec3 } from '../geometry/vec3.ts'
 
 // What is tacked and welded by itself, in order: caps while they still lie flat, what stands by itself, frames that lie
 // flat, then all together. Common practice.
@@ -16,12 +17,10 @@ export interface Group {
 export interface Part {
   readonly assembly: Assembly
   readonly joints: readonly Joint[]
-  /** Of a ring, or of caps, none. */
-  readonly groups: readonly Group[]
 }
 
 export function partsToWeld(frame: Frame): readonly Part[] {
-  const names = new Map([...frame.members, ...frame.plates].map(({ id, name }) => [id, kindOf(name)]))
+  const names = kindsOf(frame)
   const plates = new Set(frame.plates.map(({ id }) => id))
   const caps = frame.joints.filter(({ kind }) => kind === 'cap')
   const left = new Set(frame.joints.filter(({ kind }) => kind !== 'cap'))
@@ -42,7 +41,7 @@ export function partsToWeld(frame: Frame): readonly Part[] {
     )
     for (const joint of joints) left.delete(joint)
     if (joints.length === 0) return []
-    return [{ assembly, joints, groups: assembly.ring ? [] : groupsOf(joints, assembly, names) }]
+    return [{ assembly, joints }]
   })
   const all: Assembly = { id: 'all', name: 'All together', members: [] }
   const capped: Assembly = {
@@ -51,9 +50,9 @@ export function partsToWeld(frame: Frame): readonly Part[] {
     members: [],
   }
   return [
-    ...(caps.length > 0 ? [{ assembly: capped, joints: caps, groups: [] }] : []),
+    ...(caps.length > 0 ? [{ assembly: capped, joints: caps }] : []),
     ...parts,
-    ...(left.size > 0 ? [{ assembly: all, joints: [...left], groups: groupsOf([...left], all, names) }] : []),
+    ...(left.size > 0 ? [{ assembly: all, joints: [...left] }] : []),
   ]
 }
 
@@ -66,29 +65,39 @@ function capsName(names: readonly string[]): string {
   return name.charAt(0).toUpperCase() + name.slice(1)
 }
 
-/** Corners of two pieces first, since they lie flat on the table; then from the lowest joints up, or as the build puts it together. */
-function groupsOf(
-  joints: readonly Joint[],
-  { id, name }: Assembly,
-  names: ReadonlyMap<string, string>,
-): readonly Group[] {
+const kindsOf = ({ members, plates }: Frame): ReadonlyMap<string, string> =>
+  new Map([...members, ...plates].map(({ id, name }) => [id, kindOf(name)]))
+
+/**
+ * Joints of a part that is no ring, put together by what meets: corners of two pieces first, since they lie flat on the
+ * table; then from the lowest joints up, as it lies with `up` upward, or as the build puts it together.
+ */
+export function groupsOf(frame: Frame, { assembly: { id, name }, joints }: Part, up: Vec3): readonly Group[] {
+  const names = kindsOf(frame)
+  const plates = new Set(frame.plates.map((plate) => plate.id))
   const found = new Map<string, Joint[]>()
   for (const joint of joints) {
     const [by = '', on = ''] = joint.members.map((member) => names.get(member) ?? '')
     const key = `${joint.kind === 'miter' ? 0 : 1}/${by}/${on}/${joint.ends[0] === 'side' ? 'lies' : 'ends'}`
     found.set(key, [...(found.get(key) ?? []), joint])
   }
-  const height = (all: readonly Joint[]) => all.reduce((sum, { at }) => sum + at[2], 0) / all.length
+  const along = (way: Vec3, all: readonly Joint[]) =>
+    all.reduce((sum, { at }) => sum + dot(way, at), 0) / all.length
+  const height = (all: readonly Joint[]) => Math.round(along(up, all)) + along([0, 0, 1e-6], all)
   const inOrder = [...found].sort(
     ([one, a], [two, b]) =>
       one.charCodeAt(0) - two.charCodeAt(0) || (id === 'all' ? 0 : height(a) - height(b)),
   )
   return inOrder.map(([key, own]): Group => {
-    const [kind, by, on, how] = key.split('/')
+    const [kind, by = '', on = '', how] = key.split('/')
+    // A plate comes last onto what stands with its other end on the table.
+    const plate = own.every(({ members }) => plates.has(members[1] ?? '')) && up[2] < -0.5
+    const [one, two] = plate ? [on, by] : [by, on]
+    const only = plate || theOnly(own)
     return {
       id: `${id}/${by}-${on}-${how}`.replaceAll(' ', '-'),
       stage: `${name}, ${by} to ${on}`,
-      fit: fitOf(kind === '0', how === 'lies', theOnly(own) ? `the ${by}` : `each ${by}`, on!),
+      fit: fitOf(kind === '0', how === 'lies', only ? `the ${one}` : `each ${one}`, two),
       joints: own,
     }
   })

@@ -1,6 +1,12 @@
 import type { WeldSetting } from '../shop.ts'
 import { inch, type Mm } from '../units.ts'
 
+/** Ways of welding with wire that a record may name; another name that a file brought is kept. */
+export const processes = ['wire, short-circuit', 'wire, spray or pulse', 'flux-core wire'] as const
+
+/** What the starting ranges are for, and goes without saying. */
+export const usualProcess: string = processes[0]
+
 /** A place to begin on scrap of the same wall. Never an instruction. */
 export interface StartingRange {
   readonly name: string

@@ -1,9 +1,9 @@
-import type { Joint } from '../frame/frame.ts'
+import type { Frame, Joint } from '../frame/frame.ts'
 import type { Seam, SeamClass, Tack, WeldStep } from '../plan-shapes.ts'
 import type { Shop } from '../shop.ts'
 import type { Lies } from './lying.ts'
 import { opposite } from './opposite.ts'
-import type { Group, Part } from './parts-to-weld.ts'
+import { type Group, groupsOf, type Part } from './parts-to-weld.ts'
 import { whyCheck, whyClamp, whyFit, whyTack } from './why.ts'
 
 // Tacks and checks of a part before it is welded: a ring in a jig, piece by piece or as half rings, anything else joint
@@ -53,6 +53,7 @@ export function tacksOf(joint: Joint, seams: ByJoint<Seam>, inRing: boolean, nam
 
 /** Steps of a sub-assembly before it is welded. */
 export function tackSteps(
+  frame: Frame,
   part: Part,
   tacks: ByJoint<Tack>,
   tacking: Shop['tacking'],
@@ -128,7 +129,14 @@ export function tackSteps(
       },
       ...part.joints.flatMap(one),
     ]
-  if (!isRing) return part.groups.flatMap(grouped)
+  if (!isRing) {
+    const grown = groupsOf(frame, part, lies.up ?? [0, 0, 1]).flatMap(grouped)
+    const last = check(
+      `${assembly.id}/tacked`,
+      'Check the whole once more, both diagonals and what must stand square; brush the soot off the tacks.',
+    )
+    return grown.length > 0 ? [...grown, last] : []
+  }
   const inJig = tacking === 'in a jig'
   const steps: WeldStep[] = [
     {

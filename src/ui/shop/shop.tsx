@@ -10,6 +10,7 @@ import { Habits } from './habits.tsx'
 import { ReadingAndWords } from './reading-and-words.tsx'
 import { Saws } from './saws.tsx'
 import { Sections } from './sections.tsx'
+import { SettingsBook } from './settings-book.tsx'
 import { Sheets } from './sheets.tsx'
 
 /** What every part of the Shop station is given: the figures as they stand, and the way to change some. */
@@ -48,6 +49,7 @@ export function Shop() {
       <Sheets {...part} />
       <Habits {...part} />
       <Bench {...part} />
+      <SettingsBook {...part} />
       <Backup {...part} />
       <About />
     </div>

@@ -57,8 +57,9 @@ export function Plates({ plan, shop }: { readonly plan: Plan; readonly shop: Sho
       <h2 id="plates-head">Marking out plates</h2>
       {/* 29 CFR 1910.252(a)(2) for 35 ft and the fire watch; the rest is common practice. */}
       <p className="warning">
-        Cut with plasma or a torch: fume drawn off, eyes and skin covered, nothing that burns within 35 ft (11
-        m), and a fire watch after. The cutter’s manual comes first.
+        Cut with plasma or a torch: fume drawn off, eyes and skin covered, ears too, nothing that burns within
+        35 ft (11 m), and a fire watch after. Sparks and dross leave under the sheet: look there as well.
+        Power off before a part of the torch is changed. The cutter’s manual comes first.
       </p>
       {hasTop && (
         <p className="dim">

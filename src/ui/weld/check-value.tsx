@@ -53,7 +53,6 @@ export function CheckValue(props: {
       />
     )
   }
-  if (!/tacked$|outline$|inside$|flat/.test(step.id) && !/flat/.test(step.text)) return null
   const of = `length:${step.id}`
   return (
     <MmField

@@ -5,9 +5,9 @@ import { sayMachine } from '../../core/finish/record.ts'
 import type { Seam } from '../../core/plan-shapes.ts'
 import { say } from '../../core/reading/show.ts'
 import type { WeldSetting } from '../../core/shop.ts'
-import { nearestSetting, startingRange } from '../../core/weld/settings-book.ts'
+import { nearestSetting, processes, startingRange, usualProcess } from '../../core/weld/settings-book.ts'
 import { useActions, useApp, useShop } from '../app.ts'
-import { Choice } from '../fields/choice.tsx'
+import { Choice, Pick } from '../fields/choice.tsx'
 import { NumberField } from '../fields/number-field.tsx'
 import { TextField } from '../fields/text-field.tsx'
 
@@ -86,6 +86,7 @@ function NewRecord(props: {
   const [volts, setVolts] = useState<number | undefined>(before?.volts)
   const [wireSpeed, setWireSpeed] = useState<number | undefined>(before?.wireSpeed)
   const [travel, setTravel] = useState<number | undefined>(before?.travel)
+  const [process, setProcess] = useState(before?.process ?? usualProcess)
   const [wire, setWire] = useState(before?.wire ?? '.030')
   const [gas, setGas] = useState(before?.gas ?? '75/25')
   const [result, setResult] = useState<WeldSetting['result']>('good')
@@ -94,7 +95,7 @@ function NewRecord(props: {
   const keep = async () => {
     if (volts === undefined || wireSpeed === undefined) return
     const record: WeldSetting = {
-      process: 'wire, short-circuit',
+      process,
       wall: seam.size,
       joint: seam.class,
       wire,
@@ -111,6 +112,12 @@ function NewRecord(props: {
   }
   return (
     <div className="weld-record">
+      <Pick
+        label="Process"
+        value={process}
+        options={[...new Set([...processes, process])].map((value) => ({ value, label: value }))}
+        onChange={setProcess}
+      />
       <NumberField label="Volts" value={volts} least={1} most={60} unit=" V" onChange={setVolts} />
       <NumberField
         label="Wire speed"

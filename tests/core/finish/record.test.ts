@@ -33,7 +33,7 @@ const made = plan(job, shop)
 if (!made.ok) throw new Error('the hexagon does not plan')
 
 const setting = {
-  process: 'wire',
+  process: 'wire, short-circuit',
   wall: 3,
   joint: 'outside',
   wire: '.030',

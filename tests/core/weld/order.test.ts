@@ -168,6 +168,27 @@ describe('sub-assemblies in their order', () => {
     const sheet = frame.plates.find(({ name }) => name === 'Top sheet')!
     expect(steps.find(({ id }) => id === `tack:${sheet.id}`)!.kg).toBeCloseTo(plateMass(sheet), 9)
   })
+  test('on a base plate it lies top side down: bars on the table first, the plate onto the post last', () => {
+    const made = framed('pedestal', { base: 'base plate' }, metric)
+    const fits = weldPlan(made.frame, made.shop).steps.filter(
+      ({ kind, assembly }) => kind === 'fit' && assembly === 'base',
+    )
+    expect(fits.map(({ stage }) => stage)).toEqual([
+      'Base, half bar to cross bar',
+      'Base, post to cross bar',
+      'Base, post to half bar',
+      'Base, post to base plate',
+    ])
+    expect(fits[0]!.under).toEqual(['The base lies top side down.'])
+    expect(fits[3]!.text).toMatch(/^Set the base plate on the post/)
+  })
+  test('the soot is brushed off the tacks of every part before it is welded', () => {
+    for (const id of ['base', 'top', 'all']) {
+      const at = steps.findIndex((step) => step.id === `check:${id}/tacked`)
+      expect(steps[at]!.text).toMatch(/soot/)
+      expect(steps[at + 1]!.kind).toBe('pass')
+    }
+  })
   test('how each lies and what goes under it, as Fit-up says: the base on its feet, arms 75 over the table', () => {
     const under = (stage: string) => steps.find((step) => step.stage === stage)!.under
     expect(under('Base, arm to foot')).toEqual([

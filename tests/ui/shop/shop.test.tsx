@@ -253,3 +253,27 @@ describe('what it costs, and what sheet there is', () => {
     expect(kept(app).sheets).toEqual([])
   })
 })
+
+test('the settings book is looked over: a record is taken out, and put back', async () => {
+  const record = {
+    process: 'wire, short-circuit',
+    wall: 3,
+    wire: '0.8',
+    gas: '82/18',
+    result: 'good',
+  } as const
+  const app = open('mm', {
+    settings: [
+      { ...record, joint: 'fillet', volts: 18, wireSpeed: 180 },
+      { ...record, joint: 'top', volts: 17, wireSpeed: 170, process: 'flux-core wire' },
+    ],
+  })
+  expect(screen.getByText(/2 records/)).toBeTruthy()
+  expect(screen.getByText(/flux-core wire, 17 V, wire 0.8, 170 in\/min of wire/)).toBeTruthy()
+  fireEvent.click(screen.getByRole('button', { name: 'Take out record 1' }))
+  await act(async () => undefined)
+  expect(kept(app).settings!.map(({ joint }) => joint)).toEqual(['top'])
+  fireEvent.click(screen.getByRole('button', { name: 'Put it back' }))
+  await act(async () => undefined)
+  expect(kept(app).settings!.map(({ joint }) => joint)).toEqual(['top', 'fillet'])
+})
