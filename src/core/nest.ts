@@ -50,6 +50,8 @@ export interface NestPart {
   readonly perCopy: number
   /** Number of the first piece; absent: 1. A nest of what is left goes on counting. */
   readonly first?: number
+  /** All pieces of all parts that bear this name come from one stick, for grain of color or straightness. */
+  readonly same?: string
   /** What leaves the stick is the finished piece: it then needs no blank. */
   readonly finished?: true
   /** Blanks that are split in two, one entry for each of `count`; mark and key are then those of the pair. */

@@ -47,6 +47,7 @@ const partShape = openFields('a part', {
   count: whole(1, mostOfOne),
   ends: v.optional(pair('an angle for each end', angle)),
   turns: v.optional(oneOf('all', 'none', 'over', 'end', 'flip')),
+  same: v.optional(text(200)),
 })
 
 const problemShape = openFields('a nest problem', {
@@ -155,7 +156,7 @@ function requestOf(problem: Given, at: number | undefined): Result<NestRequest> 
 
 /** `length` is the long point; both angles positive are a trapezoid, which as slopes are (tan a, −tan b). */
 function partOf(
-  { length, count, ends = [0, 0], turns }: Given['parts'][number],
+  { length, count, ends = [0, 0], turns, same }: Given['parts'][number],
   index: number,
   width: number,
 ): NestPart {
@@ -172,6 +173,7 @@ function partOf(
     turns: turnings(turns),
     count,
     perCopy: count,
+    ...(same !== undefined && { same }),
     // What is asked for is what leaves the stick.
     finished: true,
   }

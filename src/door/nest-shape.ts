@@ -70,6 +70,7 @@ const part = shapeOf<NestPart>()(
     count: whole(1, 1_000_000),
     perCopy: whole(1, 1_000_000),
     first: v.optional(whole(1, 1_000_000)),
+    same: v.optional(text(200)),
     finished: v.optional(v.literal(true, 'true, or left out')),
     makes: v.optional(list('paired blanks', makes)),
   }),

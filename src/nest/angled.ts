@@ -1,6 +1,7 @@
 import type { NestProblem } from '../core/nest.ts'
+import type { Mm } from '../core/units.ts'
 import { fits, type Lying } from './fit.ts'
-import { costOf, countOf, type Fill, type Model, pricingOf } from './model.ts'
+import { costOf, countOf, type Fill, type Model, perPart, pricingOf } from './model.ts'
 import { insert, leastRow, lyings } from './row.ts'
 
 /** A stick of the problem's stock with its pieces from the leading end on. */
@@ -20,9 +21,10 @@ export function rowsOf(problem: NestProblem, model: Model, fills: readonly Fill[
   const ways = lyings(problem)
   const plain = placed(
     problem,
+    model,
     ways,
     [],
-    problem.parts.map(({ count }) => count),
+    model.items.map(({ count }) => count),
   )
   const led = fromFills(problem, model, ways, fills)
   const pricing = model.kinds.map(({ price }) => price)
@@ -41,49 +43,71 @@ export function rowsOf(problem: NestProblem, model: Model, fills: readonly Fill[
 
 function fromFills(problem: NestProblem, model: Model, ways: Ways, fills: readonly Fill[]): Row[] {
   const rows: Row[] = []
-  const left = problem.parts.map(({ count }) => count)
+  const left = model.items.map(({ count }) => count)
   for (const { kind, counts, times } of fills) {
     const { stock } = model.kinds[kind]!
-    const perPart = problem.parts.map(() => 0)
-    // Items of angled problems are parts; items of one size share a fill of square ones only.
-    for (const [item, count] of counts.entries()) perPart[model.items[item]!.parts[0]!] = count
-    const row = shortened(problem, ways, stock, perPart)
+    const { row, placed: here } = shortened(problem, model, ways, stock, counts)
     for (let time = 0; time < times && row.length > 0; time += 1) rows.push({ stock, pieces: row })
-    for (const { part } of row) left[part]! -= times
+    for (const [item, count] of here.entries()) left[item]! -= count * times
   }
-  return placed(problem, ways, rows, left)
+  return placed(problem, model, ways, rows, left)
 }
 
-/** The best row of these pieces, without the shortest ones that are too many for the stick. */
-function shortened(problem: NestProblem, ways: Ways, stock: number, counts: readonly number[]): Lying[] {
-  let wanted = counts
+/** Steel in one of an item, without any cut, mm. */
+const steelOf = (problem: NestProblem, { parts, together = [1] }: Model['items'][number]): Mm =>
+  together.reduce((sum, count, at) => sum + count * problem.parts[parts[at]!]!.mid, 0)
+
+/** The best row of these items, without the shortest ones that are too many for the stick; how many of each are left in it. */
+function shortened(
+  problem: NestProblem,
+  model: Model,
+  ways: Ways,
+  stock: number,
+  counts: readonly number[],
+): { readonly row: Lying[]; readonly placed: readonly number[] } {
+  let placed = counts
   for (;;) {
-    const row = leastRow(problem, ways, problem.stock[stock]!, wanted)
-    if (row.length === 0 || fits(problem, problem.stock[stock]!, row)) return row
-    const short = row.reduce((least, piece) => (piece.mid < least.mid ? piece : least))
-    wanted = wanted.with(short.part, wanted[short.part]! - 1)
+    const row = leastRow(problem, ways, problem.stock[stock]!, perPart(model, problem.parts.length, placed))
+    if (row.length === 0 || fits(problem, problem.stock[stock]!, row)) return { row, placed }
+    const there = [...placed.keys()].filter((item) => placed[item]! > 0)
+    const steel = (item: number) => steelOf(problem, model.items[item]!)
+    const short = there.reduce((least, item) => (steel(item) < steel(least) ? item : least))
+    placed = placed.with(short, placed[short]! - 1)
   }
 }
 
 /** First fit, longest first, into the rows that are there and into new sticks; what fits nowhere is left out. */
-function placed(problem: NestProblem, ways: Ways, rows: readonly Row[], demand: readonly number[]): Row[] {
+function placed(
+  problem: NestProblem,
+  model: Model,
+  ways: Ways,
+  rows: readonly Row[],
+  demand: readonly number[],
+): Row[] {
   const result: Row[] = [...rows]
   const left = problem.stock.map((stock) => countOf(stock) ?? Number.POSITIVE_INFINITY)
   for (const { stock } of rows) left[stock]! -= 1
-  const order = [...demand.keys()].sort((a, b) => problem.parts[b]!.mid - problem.parts[a]!.mid || a - b)
-  for (const part of order)
-    for (let piece = 0; piece < demand[part]!; piece += 1)
-      if (!addTo(problem, ways, result, part) && !open(problem, ways, result, left, part)) break
+  const steel = model.items.map((item) => steelOf(problem, item))
+  const order = [...demand.keys()].sort(
+    (a, b) => steel[b]! - steel[a]! || model.items[a]!.parts[0]! - model.items[b]!.parts[0]!,
+  )
+  for (const item of order) {
+    const { parts, together = [1] } = model.items[item]!
+    const own = together.flatMap((count, at) => Array<number>(count).fill(parts[at]!))
+    for (let piece = 0; piece < demand[item]!; piece += 1)
+      if (!addTo(problem, ways, result, own) && !open(problem, ways, result, left, own)) break
+  }
   return result.map(({ stock, pieces }) => cheapest(problem, left, stock, pieces))
 }
 
-function addTo(problem: NestProblem, ways: Ways, rows: Row[], part: number): boolean {
-  const { mid } = ways[part]![0]!
+/** All these pieces into one of the rows, each where it costs least. */
+function addTo(problem: NestProblem, ways: Ways, rows: Row[], parts: readonly number[]): boolean {
+  const mid = parts.reduce((sum, part) => sum + problem.parts[part]!.mid, 0)
   for (const [at, { stock, pieces }] of rows.entries()) {
     // Steel alone is too much already, whatever the order: no need to try.
     const steel = pieces.reduce((sum, piece) => sum + piece.mid, mid)
     if (steel > problem.stock[stock]!.length) continue
-    const longer = insert(problem, problem.stock[stock]!, pieces, ways[part]!)
+    const longer = inserted(problem, ways, stock, pieces, parts)
     if (!fits(problem, problem.stock[stock]!, longer)) continue
     rows[at] = { stock, pieces: longer }
     return true
@@ -91,8 +115,23 @@ function addTo(problem: NestProblem, ways: Ways, rows: Row[], part: number): boo
   return false
 }
 
-/** Opens the stick with the lowest price for its length among those that hold the part. */
-function open(problem: NestProblem, ways: Ways, rows: Row[], left: number[], part: number): boolean {
+const inserted = (
+  problem: NestProblem,
+  ways: Ways,
+  stock: number,
+  pieces: readonly Lying[],
+  parts: readonly number[],
+): readonly Lying[] =>
+  parts.reduce((row, part) => insert(problem, problem.stock[stock]!, row, ways[part]!), pieces)
+
+/** Opens the stick with the lowest price for its length among those that hold the pieces. */
+function open(
+  problem: NestProblem,
+  ways: Ways,
+  rows: Row[],
+  left: number[],
+  parts: readonly number[],
+): boolean {
   const pricing = pricingOf(problem.stock)
   const perLength = (stock: number) => pricing[stock]! / problem.stock[stock]!.length
   const kinds = [...left.keys()]
@@ -101,10 +140,13 @@ function open(problem: NestProblem, ways: Ways, rows: Row[], left: number[], par
       (a, b) => perLength(a) - perLength(b) || problem.stock[b]!.length - problem.stock[a]!.length || a - b,
     )
   for (const stock of kinds) {
-    const pieces = ways[part]!.find((lying) => fits(problem, problem.stock[stock]!, [lying]))
-    if (!pieces) continue
+    const [only] = parts
+    const alone =
+      parts.length === 1 && ways[only!]!.find((lying) => fits(problem, problem.stock[stock]!, [lying]))
+    const pieces = alone ? [alone] : inserted(problem, ways, stock, [], parts)
+    if (!alone && !fits(problem, problem.stock[stock]!, pieces)) continue
     left[stock]! -= 1
-    rows.push({ stock, pieces: [pieces] })
+    rows.push({ stock, pieces })
     return true
   }
   return false

@@ -4,6 +4,7 @@ import { wholeSlack } from '../core/tolerance.ts'
 import { certify, type Leaf, narrower } from './certify.ts'
 import { correct } from './correct.ts'
 import { dive, type Manner } from './dive.ts'
+import { evenPrices } from './even-prices.ts'
 import { boundModelOf, commonDivisor, costOf, type Fill, type Model } from './model.ts'
 import {
   addPattern,
@@ -85,6 +86,9 @@ const divesBeforeWhole = 2
 const quickRounds = 20
 const fewRounds = 5
 
+/** Rounds by the worth of bare lengths, before anything else. */
+const bareRounds = 12
+
 /**
  * Searches from a known nest on. `pricing` may be another one than the model's (sticks instead of money); `report`
  * hears of every better nest. Undefined when not even the first bound came before the work was over.
@@ -100,7 +104,6 @@ export function* branch(
   learned?: Learned,
 ): Asking<Found | undefined> {
   const pool: Pool = new Map(learned?.pool)
-  for (const { kind, counts } of known) addPattern(pool, kind, counts)
   const bounds = boundModelOf(problem, model)
   const demand = model.items.map(({ count }) => count)
   const unit = pricing.reduce(commonDivisor, 0)
@@ -136,25 +139,46 @@ export function* branch(
     return true
   }
 
-  const root = look(wholeBox(model))
-  if (!root || !certified(root, work)) return undefined
-  const rootLeaf = root.leaf!
-  // Not even fractions of all sticks hold every piece: nothing to prove, the caller says what is left out.
-  if (root.relaxed.missing > wholeSlack) return undefined
-  let shares: Share[] = [root]
+  let proved = 0
   const take = (better: readonly Fill[]): void => {
     fills = better
     cost = costOf(better, pricing)
-    report(fills, Math.min(cost, rootLeaf.cost))
+    report(fills, Math.min(cost, proved))
   }
-  const corrected = (share: Share, rounds: number): void => {
-    const task: Task = { model, pricing, demand, box: share.box, hint: share.relaxed.worth }
-    while (share.bound < cost) {
-      const better = correct(task, share.relaxed, cost, rounds, work)
+  const corrected = (
+    { box, relaxed, bound }: Pick<Share, 'box' | 'relaxed' | 'bound'>,
+    rounds: number,
+    manner: 'most' | 'any' = 'most',
+  ) => {
+    const task: Task = { model, pricing, demand, box, hint: relaxed.worth }
+    while (bound < cost) {
+      const better = correct(task, relaxed, cost, rounds, work, manner)
       if (!better) break
       take(better)
     }
   }
+  // Where little is wasted the worth of the bare lengths is proof enough, and filling sticks by it comes down to it.
+  const box = wholeBox(model)
+  const even = evenPrices({ model, pricing, demand, box })
+  const bare: Relaxed = { ...even, cost: even.bound, used: [], missing: 0 }
+  const bareBound = rounded(even.bound * dearest(pricing))
+  if (wasteBelow({ model, pricing, demand }, bareBound + unit) > 0)
+    corrected({ box, relaxed: bare, bound: bareBound }, bareRounds, 'any')
+
+  if (bareBound >= cost) {
+    const leaf = certify({ model: bounds, pricing, demand, box }, problem, bare, cost, work)
+    if (leaf && leaf.cost >= cost)
+      return { fills, bound: cost, leaves: [leaf], first: leaf, learned: { pool, worth: even.worth } }
+  }
+  for (const { kind, counts } of fills) addPattern(pool, kind, counts)
+
+  const root = look(box)
+  if (!root || !certified(root, work)) return undefined
+  const rootLeaf = root.leaf!
+  proved = rootLeaf.cost
+  // Not even fractions of all sticks hold every piece: nothing to prove, the caller says what is left out.
+  if (root.relaxed.missing > wholeSlack) return undefined
+  let shares: Share[] = [root]
   const dived = (share: Share, manner: Manner): void => {
     if (work.over || share.bound >= cost) return
     const task: Task = { model, pricing, demand, box: share.box, hint: share.relaxed.worth }

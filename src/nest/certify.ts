@@ -71,7 +71,12 @@ function leafOf(
 ): Leaf {
   const scale = scaleOf(pricing)
   const duals = problem.parts.map(() => 0)
-  for (const [item, { parts }] of model.items.entries()) for (const part of parts) duals[part] = worth[item]!
+  for (const [item, { parts, together }] of model.items.entries()) {
+    // What is together worth something is worth it by one part of it: by the one that is there least often.
+    const least = together?.indexOf(Math.min(...together)) ?? 0
+    if (together) duals[parts[least]!] = Math.floor(worth[item]! / together[least]!)
+    else for (const part of parts) duals[part] = worth[item]!
+  }
   const stockDuals = problem.stock.map(() => 0)
   const branch: CertificateLeaf['branch'][number][] = []
   const branchDuals: number[] = []

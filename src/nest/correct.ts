@@ -20,6 +20,7 @@ export function correct(
   below: number,
   rounds: number,
   work: Work,
+  manner: 'most' | 'any' = 'most',
 ): Fill[] | undefined {
   const { model, pricing, demand, box } = task
   const { items, kinds } = model
@@ -42,7 +43,7 @@ export function correct(
         sticks.push({ kind: last, counts: left })
         return gather(sticks)
       }
-      const best = openPatterns(task, left, worth, work)
+      const best = openPatterns(task, left, worth, work, manner)
       let [chosen, ratio] = [-1, 0]
       let counts: readonly number[] = []
       for (const [kind, { room }] of kinds.entries()) {

@@ -1,7 +1,7 @@
 import type { NestProblem } from '../core/nest.ts'
 import type { Row } from './angled.ts'
 import { fits, type Lying } from './fit.ts'
-import { countOf, pricingOf } from './model.ts'
+import { countOf, type Model, perPart, pricingOf } from './model.ts'
 import { leastRow, lyings } from './row.ts'
 import { spend, type Work } from './work.ts'
 
@@ -19,17 +19,16 @@ interface Plan {
  * The rows of all pieces that cost least in the unit of `pricingOf`, and of these the fewest; undefined where no sticks
  * hold all of them, or where the work was over first (`work.over` says which). For prices that add up stick by stick.
  */
-export function everyRow(problem: NestProblem, work: Work): readonly Row[] | undefined {
+export function everyRow(problem: NestProblem, model: Model, work: Work): readonly Row[] | undefined {
   const ways = lyings(problem)
   const pricing = pricingOf(problem.stock)
-  const pieces = problem.parts.reduce((sum, { count }) => sum + count, 0)
   const rowsKnown = new Map<string, readonly Lying[] | undefined>()
   const plansKnown = new Map<string, Plan | undefined>()
 
   const rowOn = (stock: number, counts: readonly number[]): readonly Lying[] | undefined => {
     const name = `${stock}|${counts.join()}`
     if (rowsKnown.has(name)) return rowsKnown.get(name)
-    const row = leastRow(problem, ways, problem.stock[stock]!, counts)
+    const row = leastRow(problem, ways, problem.stock[stock]!, perPart(model, problem.parts.length, counts))
     const answer = fits(problem, problem.stock[stock]!, row) ? row : undefined
     rowsKnown.set(name, answer)
     return answer
@@ -42,7 +41,7 @@ export function everyRow(problem: NestProblem, work: Work): readonly Row[] | und
     if (plansKnown.has(name)) return plansKnown.get(name)
     let best: Plan | undefined
     for (const taken of setsWith(first, left)) {
-      const after = left.map((count, part) => count - taken[part]!)
+      const after = left.map((count, item) => count - taken[item]!)
       for (const [stock, price] of pricing.entries()) {
         if (there[stock]! < 1 || !spend(work, 100)) continue
         const row = rowOn(stock, taken)
@@ -59,17 +58,17 @@ export function everyRow(problem: NestProblem, work: Work): readonly Row[] | und
   }
 
   const plan = least(
-    problem.parts.map(({ count }) => count),
-    problem.stock.map((stock) => Math.min(countOf(stock) ?? pieces, pieces)),
+    model.items.map(({ count }) => count),
+    problem.stock.map((stock) => Math.min(countOf(stock) ?? model.pieces, model.pieces)),
   )
   return work.over ? undefined : plan?.rows
 }
 
-/** Every set of the pieces that are left that has one of this part in it: how many of each part. */
-function setsWith(part: number, left: readonly number[]): readonly (readonly number[])[] {
+/** Every set of the items that are left that has one of this kind in it: how many of each. */
+function setsWith(item: number, left: readonly number[]): readonly (readonly number[])[] {
   let sets: readonly (readonly number[])[] = [[]]
   for (const [at, count] of left.entries()) {
-    const from = at === part ? 1 : 0
+    const from = at === item ? 1 : 0
     const choices = Array.from({ length: count - from + 1 }, (_, more) => from + more)
     sets = sets.flatMap((set) => choices.map((many) => [...set, many]))
   }

@@ -3,17 +3,20 @@ import { addedUp, stepSlack } from '../core/tolerance.ts'
 import { fromSteps, stepsDown, stepsNearest, stepsPerMm, stepsUp } from '../core/units.ts'
 import { sharesOf } from './cut-share.ts'
 import { front, isSquare, tail, turnEnds, usedUncut } from './fit.ts'
+import { groupsOf } from './together.ts'
 
 // The problem as plain cutting stock: whole sizes in whole rooms. Every piece counts with its shares of the cuts beside
 // it (cut-share.ts). At square ends that is the very rule of the stick, in whole steps; at angled ends no order of
 // pieces needs less, so that a bound from here holds, and a nest from here is still to be put in order (angled.ts).
 
-/** Pieces of one size. At square ends equal sizes of several parts are one item. */
+/** Pieces of one size. At square ends equal sizes of several parts are one item; so are pieces that must share a stick. */
 export interface Item {
   readonly size: number
   readonly count: number
   /** Parts of the problem that it stands for, in their order. */
   readonly parts: readonly number[]
+  /** Pieces of each of these parts that go onto one stick together; absent: one piece of one of them. */
+  readonly together?: readonly number[]
 }
 
 export interface Kind {
@@ -113,10 +116,25 @@ export function boundModelOf(problem: NestProblem, model: Model): Model {
     ...model,
     items: model.items.map((item) => ({
       ...item,
-      size: Math.min(...item.parts.map((part) => sizes[part]!)),
+      size: item.together
+        ? sizeOf(item.parts, item.together, sizes)
+        : Math.min(...item.parts.map((part) => sizes[part]!)),
     })),
     kinds: model.kinds.map((kind) => ({ ...kind, room: rooms[kind.stock]! })),
   }
+}
+
+const sizeOf = (parts: readonly number[], counts: readonly number[], sizes: readonly number[]): number =>
+  parts.reduce((sum, part, at) => sum + counts[at]! * sizes[part]!, 0)
+
+/** How many pieces of each part so many of each item are; parts of one size that stand for each other count as the first. */
+export function perPart({ items }: Model, parts: number, counts: readonly number[]): number[] {
+  const all = Array.from({ length: parts }, () => 0)
+  for (const [item, count] of counts.entries()) {
+    const { parts: own, together = [1] } = items[item]!
+    for (const [at, each] of together.entries()) all[own[at]!]! += each * count
+  }
+  return all
 }
 
 function modelFrom(
@@ -127,8 +145,10 @@ function modelFrom(
 ): Model {
   const { parts } = problem
   const unit = sizes.reduce(commonDivisor, 0)
+  const groups = groupsOf(parts)
   const merged = new Map<string, Item>()
   for (const [index, { count }] of parts.entries()) {
+    if (groups.some((group) => group.includes(index))) continue
     const known = merged.get(nameOf(index))
     merged.set(nameOf(index), {
       size: sizes[index]! / unit,
@@ -136,14 +156,18 @@ function modelFrom(
       parts: [...(known?.parts ?? []), index],
     })
   }
-  const items = [...merged.values()].sort((a, b) => b.size - a.size || a.parts[0]! - b.parts[0]!)
-  const pieces = items.reduce((sum, { count }) => sum + count, 0)
+  const grouped = groups.map((group): Item => {
+    const together = group.map((part) => parts[part]!.count)
+    return { size: sizeOf(group, together, sizes) / unit, count: 1, parts: group, together }
+  })
+  const items = [...merged.values(), ...grouped].sort((a, b) => b.size - a.size || a.parts[0]! - b.parts[0]!)
+  const pieces = parts.reduce((sum, { count }) => sum + count, 0)
   const pricing = pricingOf(problem.stock)
   const kinds = problem.stock.map((stock, index): Kind => {
     const room = Math.floor(rooms[index]! / unit)
     const uncut = items.findIndex(
-      ({ size, parts: [part = 0] }) =>
-        size > room && usedUncut(stock, parts[part]!.mid, turnEnds(parts[part]!.ends, 'none')),
+      ({ size, parts: [part = 0], together }) =>
+        !together && size > room && usedUncut(stock, parts[part]!.mid, turnEnds(parts[part]!.ends, 'none')),
     )
     const count = Math.min(countOf(stock) ?? pieces, pieces)
     return { stock: index, room, price: pricing[index]!, count, ...(uncut >= 0 && { uncut }) }

@@ -1,6 +1,7 @@
 import { dualSlack, wholeSlack } from '../core/tolerance.ts'
 import type { Row } from './basis.ts'
 import { openPatterns } from './best-pattern.ts'
+import { between, evenPrices, type Prices } from './even-prices.ts'
 import { commonDivisor, type Model } from './model.ts'
 import { openSimplex, type Simplex } from './simplex.ts'
 import { spend, type Work } from './work.ts'
@@ -151,24 +152,8 @@ export function openRelaxation(task: Task, pool: Pool): Relaxation {
   return relaxation
 }
 
-interface Prices {
-  readonly worth: readonly number[]
-  readonly kindWorth: readonly number[]
-  /** What they prove, in shares of the dearest stick. */
-  readonly bound: number
-}
-
 /** Share of the best prices in those that patterns are looked for with. */
 const mostHeld = 0.8
-
-/** Sums of even worths, times items, that a judge can look at. */
-const mostEven = 2_000_000
-
-function between(held: Prices, own: Prices, hold: number): Prices {
-  const mixed = (a: readonly number[], b: readonly number[]) =>
-    a.map((value, at) => hold * value + (1 - hold) * b[at]!)
-  return { worth: mixed(held.worth, own.worth), kindWorth: mixed(held.kindWorth, own.kindWorth), bound: 0 }
-}
 
 /** Which row of the linear program stands for what. */
 interface Table {
@@ -270,27 +255,9 @@ function relaxationOf(
   const byUnit: WorthTelling = (bound, most) =>
     Math.ceil(bound / unit - wholeSlack) < Math.ceil(most / unit - wholeSlack)
 
-  /** Worths without any pattern: every piece pays for its length on the cheapest stick. No fill is worth too much. */
-  function evenPrices(): Prices {
-    const perSize = Math.min(
-      ...model.kinds.map(({ room }, kind) =>
-        standing.most[kind]! > 0 && room > 0 ? pricing[kind]! / scale / room : Number.POSITIVE_INFINITY,
-      ),
-    )
-    const many = Math.max(...model.kinds.map(({ room }) => room)) * model.items.length > mostEven
-    const each = Number.isFinite(perSize) ? perSize : 0
-    const worth = model.items.map(({ size }, item) => (rowOfItem[item]! < 0 ? 0 : each * size))
-    return {
-      worth,
-      kindWorth: model.kinds.map(() => 0),
-      // Where very many sums are worth alike no judge sees through them in time: then they only lead.
-      bound: many ? 0 : worth.reduce((sum, value, item) => sum + value * demand[item]!, 0),
-    }
-  }
-
   function solve(work: Work, worthTelling = byUnit, sure = true): Relaxed | undefined {
     // Prices of a program with few columns swing wildly: held near the best ones known they settle far sooner.
-    let center = sure && standing.fresh ? evenPrices() : undefined
+    let center = sure && standing.fresh ? evenPrices(task) : undefined
     standing.fresh = false
     let hold = center ? mostHeld : 0
     let before = Number.POSITIVE_INFINITY

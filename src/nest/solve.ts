@@ -5,7 +5,7 @@ import { fromSteps, stepsUp } from '../core/units.ts'
 import { type Row, rowsOf } from './angled.ts'
 import { everyRow, fewAngled } from './every-row.ts'
 import { faultsOf } from './faults.ts'
-import { fits, gives } from './fit.ts'
+import { fits, gives, need } from './fit.ts'
 import { lay } from './lay.ts'
 import {
   countOf,
@@ -19,8 +19,9 @@ import {
   turnsOf,
   unitsPer,
 } from './model.ts'
-import { lyings } from './row.ts'
+import { leastRow, lyings } from './row.ts'
 import { type Proof, type Searched, search } from './search.ts'
+import { groupsOf } from './together.ts'
 import { type Asking, answered, type WholeSolver } from './whole.ts'
 import { openWork, type Work, within } from './work.ts'
 
@@ -170,7 +171,7 @@ function rest(
 /** Few pieces with angled ends: the rows of the complete search where these are better than what was found. */
 function fewRows(problem: NestProblem, model: Model, known: readonly Row[], work: Work): readonly Row[] {
   if (model.square || model.pieces > fewAngled || unitsPer(problem.stock) > 1) return known
-  const rows = within(work, work.left / 2, (part) => everyRow(problem, part))
+  const rows = within(work, work.left / 2, (part) => everyRow(problem, model, part))
   if (!rows) return known
   const score = (of: readonly Row[]) => [-placedCount(of), costOfRows(problem, of), of.length]
   return isLess(score(rows), score(known)) ? rows : known
@@ -209,7 +210,9 @@ const counted = (problem: NestProblem): NestProblem => ({
 
 function longerThanStock(problem: NestProblem): Problem[] {
   const there = problem.stock.filter(({ count }) => count !== 0)
-  return lyings(problem).flatMap((ways, part) => {
+  const all = lyings(problem)
+  const groups = groupsOf(problem.parts)
+  const single = all.flatMap((ways, part) => {
     if (there.some((stock) => ways.some((lying) => fits(problem, stock, [lying])))) return []
     const { mark, mid } = problem.parts[part]!
     const best = there
@@ -222,6 +225,17 @@ function longerThanStock(problem: NestProblem): Problem[] {
         ? `Part ${mark} needs ${shown(mid)} mm; there is no stick.`
         : `Part ${mark} needs ${shown(mid)} mm; a stick of ${shown(best.length)} mm gives the most, ${shown(Math.max(0, best.most))} mm.`
     return [{ code: 'too-long', text, field: `parts[${part}]` }]
+  })
+  if (single.length > 0) return single
+  return groups.flatMap((group) => {
+    const counts = problem.parts.map(({ count }, part) => (group.includes(part) ? count : 0))
+    const rows = there.map((stock) => ({ stock, row: leastRow(problem, all, stock, counts) }))
+    if (rows.some(({ stock, row }) => fits(problem, stock, row))) return []
+    const longest = Math.max(0, ...there.map(({ length }) => length))
+    const least = Math.min(...rows.map(({ stock, row }) => need(problem, stock, row)))
+    const names = group.map((part) => `${counts[part]} × ${problem.parts[part]!.mark}`).join(', ')
+    const text = `${names} are to come from one stick and need ${shown(least)} mm of it; the longest is ${shown(longest)} mm.`
+    return [{ code: 'too-long', text, field: `parts[${group[0]}]` }]
   })
 }
 
@@ -242,18 +256,19 @@ function squareRows(problem: NestProblem, model: Model, fills: readonly Fill[]):
   })
   return sorted.flatMap(({ kind, counts, times }) =>
     Array.from({ length: times }, (): Row => {
-      const pieces = model.items.flatMap(({ parts }, item) =>
+      const pieces = model.items.flatMap(({ parts, together }, item) =>
         Array.from({ length: counts[item]! }, () => {
+          if (together) return parts.flatMap((part, at) => Array<number>(together[at]!).fill(part))
           const part = parts.find((at) => left[at]! > 0)!
           left[part]! -= 1
-          const { mid, turns } = problem.parts[part]!
-          return {
-            part,
-            turn: turnsOf(turns)[0]!,
-            ends: [square, square] as const,
-            mid: fromSteps(stepsUp(mid)),
-          }
-        }),
+          return [part]
+        })
+          .flat()
+          .map((part) => {
+            const { mid, turns } = problem.parts[part]!
+            const ends = [square, square] as const
+            return { part, turn: turnsOf(turns)[0]!, ends, mid: fromSteps(stepsUp(mid)) }
+          }),
       )
       return { stock: model.kinds[kind]!.stock, pieces }
     }),

@@ -113,6 +113,43 @@ const known: readonly (readonly [string, Problem, number, number])[] = [
     1_999_999.98,
   ],
   [
+    'four of 600 from one stick of 3000, though two of 1500 hold them for less',
+    {
+      stock: [
+        { length: 3000, price: 40 },
+        { length: 1500, price: 15 },
+      ],
+      parts: [{ length: 600, count: 4, same: 'grain' }],
+    },
+    1,
+    40,
+  ],
+  [
+    'two that share a stick are as long as a rack piece, but for the cut between them',
+    {
+      kerf: 2,
+      grip: 50,
+      stock: [{ length: 802, rack: true }, { length: 1000 }],
+      parts: [{ length: 400, count: 2, same: 'pair' }],
+    },
+    1,
+    1000,
+  ],
+  [
+    'hexagon sides that share a stick by sevens and fives: 7 × 383.793 and a wedge of 23.094, less a kerf, are 2706.8',
+    {
+      kerf: 2.5,
+      width: 40,
+      stock: [{ length: 2707 }, { length: 1940 }],
+      parts: [
+        { length: 404, count: 7, ends: [30, 30], same: 'one top' },
+        { length: 404, count: 5, ends: [30, 30], same: 'another' },
+      ],
+    },
+    2,
+    4647,
+  ],
+  [
     'clean-up as wide as the kerf',
     { kerf: 2.5, trim: 2.5, stock: [{ length: 1000 }], parts: [{ length: 496.25, count: 2 }] },
     1,
@@ -242,6 +279,9 @@ test('a list of 60 random problems of every kind holds up to a second reckoning'
         turns: roll.pick(['all', 'none', 'over', 'end', 'flip']),
       }),
     }))
+    // Two short parts that must share a stick, in some of the problems.
+    const [one, other] = parts.filter(({ length, count }) => length * count < 900)
+    if (one && other && roll() < 0.5) for (const each of [one, other]) Object.assign(each, { same: 'pair' })
     return {
       kerf,
       trim: roll.pick([0, 10]),

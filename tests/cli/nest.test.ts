@@ -141,7 +141,7 @@ describe('nest FILE --json', () => {
   })
 
   test('0.001 seconds still give a usable nest; the time that it took is measured', async () => {
-    const parts = Array.from({ length: 60 }, (_, at) => ({ length: 211 + 13 * at, count: 3 }))
+    const parts = Array.from({ length: 60 }, (_, at) => ({ length: 1711 + 13 * at, count: 3 }))
     const { code, out } = await run(JSON.stringify({ ...plain, parts }), '--json', '--seconds', '0.001')
     const [nest] = JSON.parse(out) as NestResult[]
     expect([code, nest?.proved]).toEqual([0, false])

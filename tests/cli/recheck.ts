@@ -21,6 +21,7 @@ export interface Problem {
     readonly count: number
     readonly ends?: readonly number[]
     readonly turns?: string
+    readonly same?: string
   }[]
 }
 
@@ -82,17 +83,30 @@ function dearerStick(
 ): number | undefined {
   const { kerf = 0, parts, stock } = problem
   const { rack = false, length: whole } = stock[at]!
-  for (const [part, { length }] of parts.entries())
-    if (rack && Math.abs(length - whole) < slack && duals[part]! > limit) return duals[part]!
+  // What must share a stick lies there wholly or not at all.
+  const names = new Set(parts.map(({ same }, part) => same ?? part))
+  const lying = [...names].map((name) => {
+    const own = [...parts.keys()].filter((part) => (parts[part]!.same ?? part) === name)
+    const each = (of: (part: number) => number) =>
+      typeof name === 'number' ? of(name) : own.reduce((sum, part) => sum + parts[part]!.count * of(part), 0)
+    return {
+      size: each((part) => parts[part]!.length + kerf),
+      worth: each((part) => duals[part]!),
+      count: typeof name === 'number' ? parts[name]!.count : 1,
+      alone: typeof name === 'number' || own.reduce((sum, part) => sum + parts[part]!.count, 0) === 1,
+    }
+  })
+  for (const { size, worth, alone } of lying)
+    if (rack && alone && Math.abs(size - kerf - whole) < slack && worth > limit) return worth
   // Clean-up cuts and grip around a piece of half the stick, which is never used uncut.
   const half = { length: whole / 2, count: 1 }
   const around = needOf({ ...problem, parts: [half] }, at, [{ part: 0, turn: 'none' }]) - half.length
   const room = whole - around + kerf + slack
-  const lots = parts
-    .flatMap(({ length, count }, part) => {
+  const lots = lying
+    .flatMap(({ size, worth, count }) => {
       const copies: number[] = []
       for (let left = count; left > 0; left -= copies.at(-1)!) copies.push(Math.min(left, 2 ** copies.length))
-      return copies.map((each) => ({ size: each * (length + kerf), worth: each * duals[part]! }))
+      return copies.map((each) => ({ size: each * size, worth: each * worth }))
     })
     .filter(({ size, worth }) => worth > 0 && size <= room)
     .sort((a, b) => b.worth / b.size - a.worth / a.size)
@@ -148,6 +162,12 @@ export function recheck(problem: Problem, result: NestResult): string[] {
     }
     const need = needOf(problem, at, row)
     if (!(need <= stock[at]!.length + slack)) faults.push(`${need} mm from a stick of ${stock[at]!.length}`)
+  }
+  for (const name of new Set(parts.flatMap(({ same }) => same ?? []))) {
+    const sticks = result.patterns
+      .filter(({ pieces }) => pieces.some(({ part }) => parts[part]!.same === name))
+      .reduce((sum, { count }) => sum + count, 0)
+    if (sticks > 1) faults.push(`pieces of ${name} on ${sticks} sticks`)
   }
   for (const { part, count } of result.unplaced ?? []) left[part]! -= count
   if (left.some((count) => count !== 0)) faults.push(`pieces are off by ${left}`)

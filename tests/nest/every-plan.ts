@@ -5,6 +5,8 @@ export interface Piece {
   readonly mid: number
   /** Proper turnings allowed, as [leading, trailing] slopes. */
   readonly ways: readonly (readonly [number, number])[]
+  /** All pieces of this name lie on one stick. */
+  readonly same?: string
 }
 
 export interface Kind {
@@ -105,6 +107,9 @@ function anyRowFits(shop: Shop, kind: Kind, pieces: readonly Piece[]): boolean {
 /** Least cost, then fewest sticks, over all plans that cut every piece; undefined when there is none. */
 export function leastOfAll(shop: Shop, pieces: readonly Piece[]): Least | undefined {
   const all = 2 ** pieces.length - 1
+  const groups = [...new Set(pieces.flatMap(({ same }) => same ?? []))].map((name) =>
+    pieces.reduce((set, { same }, at) => (same === name ? set | (2 ** at) : set), 0),
+  )
   const fits = shop.kinds.map(() => new Map<number, boolean>())
   const fitsOn = (kind: number, set: number): boolean => {
     const known = fits[kind]!.get(set)
@@ -123,6 +128,7 @@ export function leastOfAll(shop: Shop, pieces: readonly Piece[]): Least | undefi
     const lowest = left & -left
     for (let set = left; set > 0; set = (set - 1) & left) {
       if (!(set & lowest)) continue
+      if (groups.some((group) => (set & group) !== 0 && (set & group) !== group)) continue
       for (const [kind, { cost }] of shop.kinds.entries()) {
         if (counts[kind]! < 1 || !fitsOn(kind, set)) continue
         const more = rest(left & ~set, counts.with(kind, counts[kind]! - 1))
@@ -182,9 +188,10 @@ export function asPieces(
     readonly count: number
     readonly ends: readonly [{ readonly p: number }, { readonly p: number }]
     readonly turns: readonly string[]
+    readonly same?: string
   }[],
 ): Piece[] {
-  return parts.flatMap(({ mid, count, ends, turns }) => {
+  return parts.flatMap(({ mid, count, ends, turns, same }) => {
     const [s, u] = [ends[0].p, ends[1].p]
     // over (−s, −u), end (u, s), flip (−u, −s): the turnings of a trapezoid or parallelogram in its plane.
     const all: Readonly<Record<string, readonly [number, number]>> = {
@@ -194,7 +201,11 @@ export function asPieces(
       flip: [-u, -s],
     }
     const ways = new Map(turns.map((turn) => [`${all[turn]!.map((slope) => slope || 0)}`, all[turn]!]))
-    const piece: Piece = { mid, ways: [...ways.values()].map(([a, b]) => [a || 0, b || 0] as const) }
+    const piece: Piece = {
+      mid,
+      ways: [...ways.values()].map(([a, b]) => [a || 0, b || 0] as const),
+      ...(same !== undefined && { same }),
+    }
     return Array.from({ length: count }, () => piece)
   })
 }

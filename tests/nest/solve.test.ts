@@ -258,6 +258,40 @@ describe('shared miters', () => {
   })
 })
 
+describe('pieces that come from one stick', () => {
+  const two = [mill(1500, { price: 15 }), mill(3000, { price: 40 })]
+
+  test('four of 600 cost 40 on one stick of 3000, and 30 on two of 1500 where they need not stay together', () => {
+    const apart = problem([part(600, 4)], two)
+    const together = problem([part(600, 4, { same: 'grain' })], two)
+    expect([solved(apart).nest.cost, solved(together).nest.cost]).toEqual([30, 40])
+    expect(solved(together).nest.proved).toBe(true)
+    // The judge: pieces of two sticks are no pieces of one.
+    const { nest } = solved(apart)
+    const wanted = { ...nest, proved: false, bound: 0, demand: together.parts }
+    expect(checkNest(asNest(wanted), [together]).faults).toEqual([
+      'pieces of M600 are wanted from one stick (grain); they come from S1, S2',
+    ])
+    // And a plan that forgets the wish is not the plan that is wanted.
+    expect(checkNest(asNest(nest), [together]).faults).not.toEqual([])
+  })
+
+  test('a group of several parts, next to pieces that may lie anywhere', () => {
+    const parts = [part(900, 1, { same: 'rail' }), part(500, 2, { same: 'rail' }), part(1000, 2)]
+    const { nest } = solved(problem(parts, [mill(2000)]))
+    const rail = nest.sticks.filter(({ pieces }) => pieces.some(({ mark }) => mark !== 'M1000'))
+    expect([nest.sticks.length, rail.length, rail[0]?.pieces.length, nest.proved]).toEqual([2, 1, 3, true])
+  })
+
+  test('a group that no stick holds is refused in words, with what it needs', () => {
+    const given = problem([part(600, 4, { same: 'grain' })], [mill(2400)], { kerf: 2.5, trim: 10 })
+    const result = solve(given, { steps })
+    expect(result.ok ? [] : result.problems.map(({ text }) => text)).toEqual([
+      '4 × M600 are to come from one stick and need 2427.5 mm of it; the longest is 2400 mm.',
+    ])
+  })
+})
+
 describe('properties', () => {
   const lengths = fc.integer({ min: 10, max: 98 }).map((tens) => tens * 10)
   const small = fc.record({
@@ -280,6 +314,23 @@ describe('properties', () => {
         expect(checkNest(asNest(nest), [given]).faults).toEqual([])
       }),
       { numRuns: 60 },
+    )
+  })
+
+  test('pieces that come from one stick: the least of all plans that keep them together', () => {
+    fc.assert(
+      fc.property(small, fc.integer({ min: 1, max: 15 }), (shape, chosen) => {
+        const parts = of(shape).map((each, at) => (chosen & (1 << at) ? { ...each, same: 'grain' } : each))
+        const given = problem(parts, [mill(shape.stick), mill(2600)], { kerf: shape.kerf })
+        const least = leastOfAll(asShop(given), asPieces(given.parts))
+        const answer = solve(given, { steps })
+        expect(answer.ok).toBe(least !== undefined)
+        if (!answer.ok) return
+        const { nest } = answer.value
+        expect([nest.cost, nest.sticks.length]).toEqual([least?.cost, least?.sticks])
+        expect(checkNest(asNest(nest), [given]).faults).toEqual([])
+      }),
+      { numRuns: 40 },
     )
   })
 

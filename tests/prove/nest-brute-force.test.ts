@@ -55,6 +55,15 @@ function angledProblem(roll: Dice): NestProblem {
   return problem(parts, stockOf(roll), { ...figuresOf(roll), way: 'from the stick' })
 }
 
+/** Some pieces of a problem come from one stick. */
+const shared =
+  (make: (roll: Dice) => NestProblem) =>
+  (roll: Dice): NestProblem => {
+    const given = make(roll)
+    const parts = given.parts.map((part) => (roll() < 0.5 ? { ...part, same: 'one stick' } : part))
+    return { ...given, parts }
+  }
+
 /** Counts of what happened, so that a lane in which nothing was proved cannot pass unseen. */
 function compareAll(name: string, times: number, make: (roll: Dice) => NestProblem) {
   const counts = { solved: 0, proved: 0, least: 0, unplaced: 0, refused: 0 }
@@ -104,5 +113,12 @@ describe('the nest against every plan there is', () => {
   test('up to 5 pieces with angled ends: cost and sticks are the least, never proved falsely', () => {
     const counts = compareAll('angled', 400, angledProblem)
     expect(counts.proved).toBeGreaterThan(0.3 * counts.solved)
+  })
+
+  test('pieces that come from one stick: cost and sticks are the least of all plans that keep them together', () => {
+    const square = compareAll('square, shared', 300, shared(squareProblem))
+    expect(square.proved).toBeGreaterThan(0.7 * square.solved)
+    const angled = compareAll('angled, shared', 150, shared(angledProblem))
+    expect(angled.proved).toBeGreaterThan(0.2 * angled.solved)
   })
 })

@@ -9,6 +9,11 @@ import { mm, plain } from './words.ts'
 export function demandFaults({ demand, sticks }: NestSection): string[] {
   const faults: string[] = []
   const given = new Map<NestPart, number>()
+  const sticksOf = new Map<string, Set<string>>()
+  const cut = (part: NestPart, stick: string) => {
+    given.set(part, (given.get(part) ?? 0) + 1)
+    if (part.same !== undefined) sticksOf.set(part.same, (sticksOf.get(part.same) ?? new Set()).add(stick))
+  }
   for (const part of demand) {
     if (!Number.isSafeInteger(part.count) || part.count < 1)
       faults.push(`part ${part.mark}: a count of ${part.count}`)
@@ -26,7 +31,7 @@ export function demandFaults({ demand, sticks }: NestSection): string[] {
         )
         if (!part) faults.push(`stick ${stick.id}: the pair of ${piece.piece} is not demanded like that`)
         else {
-          given.set(part, (given.get(part) ?? 0) + 1)
+          cut(part, stick.id)
           faults.push(...pairFaults(piece), ...shapeFaults(piece, part))
         }
         continue
@@ -39,12 +44,19 @@ export function demandFaults({ demand, sticks }: NestSection): string[] {
         )
         continue
       }
-      given.set(part, (given.get(part) ?? 0) + 1)
+      cut(part, stick.id)
       const copy = 1 + Math.floor((number - 1) / part.perCopy)
       if (piece.copy !== copy)
         faults.push(`piece ${piece.piece} is said to be of copy ${piece.copy}; it is of copy ${copy}`)
       faults.push(...shapeFaults(piece, part))
     }
+  for (const [same, ids] of sticksOf) {
+    const marks = [...new Set(demand.filter((part) => part.same === same).map(({ mark }) => mark))]
+    if (ids.size > 1)
+      faults.push(
+        `pieces of ${marks.join(', ')} are wanted from one stick (${same}); they come from ${[...ids].join(', ')}`,
+      )
+  }
   for (const [part, count] of given)
     if (count !== part.count)
       faults.push(`part ${part.mark} of job ${part.job}: ${count} pieces in the nest, ${part.count} demanded`)
@@ -118,7 +130,7 @@ export function wantedFaults(nest: Nest, problems: readonly NestProblem[]): stri
   const jobs = new Set(problems.flatMap(({ parts }) => parts.map(({ job }) => job)))
   const faults: string[] = []
   const wanted = new Map<string, NestPart & { readonly section: string }>()
-  const nameOf = (section: string, { job, key, mid, ends, turns }: NestPart) =>
+  const nameOf = (section: string, { job, key, mid, ends, turns, same }: NestPart) =>
     JSON.stringify([
       section,
       job,
@@ -126,6 +138,7 @@ export function wantedFaults(nest: Nest, problems: readonly NestProblem[]): stri
       stepsNearest(mid),
       ends.map(({ p, q }) => [p, q].map((slope) => Math.round(slope / sameSlope))),
       ends.some((end) => !sameSlopes(end, square)) ? [...turns].sort() : [],
+      ...(same === undefined ? [] : [same]),
     ])
   const left = new Map<string, number>()
   for (const problem of problems)

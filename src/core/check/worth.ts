@@ -31,19 +31,41 @@ export function worthMoreThan(
   work: Work,
 ): string | undefined | 'not checked' {
   if (limit < 0n) return `no piece at all and is still worth more than the limit ${limit}`
+  const bundles = bundlesOf(problem.parts)
   for (const [part, { mark, mid, count }] of problem.parts.entries())
-    if (count > 0 && BigInt(duals[part]!) > limit && mayLieUncut(problem.stock[stock]!, mid))
+    if (
+      count > 0 &&
+      BigInt(duals[part]!) > limit &&
+      mayLieUncut(problem.stock[stock]!, mid) &&
+      !bundles.some((bundle) => bundle.includes(part))
+    )
       return `one ${mark} uncut, worth ${duals[part]}, more than the limit ${limit}`
   if (limit > mostWorth) return 'not checked'
   let answer: string | undefined
   for (const { sizes, rooms } of measures) {
-    const items = problem.parts.map(({ mark, count }, part): Item => {
-      return { name: mark, size: sizes[part]!, worth: duals[part]!, count }
-    })
+    const items = problem.parts.flatMap(({ mark, count }, part): Item[] =>
+      bundles.some((bundle) => bundle.includes(part))
+        ? []
+        : [{ name: mark, size: sizes[part]!, worth: duals[part]!, count }],
+    )
+    for (const bundle of bundles) {
+      const sum = (of: readonly number[]) =>
+        bundle.reduce((all, part) => all + of[part]! * problem.parts[part]!.count, 0)
+      const name = bundle.map((part) => problem.parts[part]!.mark).join(' with ')
+      items.push({ name, size: sum(sizes), worth: sum(duals), count: 1 })
+    }
     answer = search(fitting(items, rooms[stock]!), Number(limit), work)
     if (answer === undefined) return undefined
   }
   return answer
+}
+
+/** Parts whose pieces come from one stick: there they lie all together, or none of them. One piece alone is no bundle. */
+function bundlesOf(parts: NestProblem['parts']): readonly (readonly number[])[] {
+  const names = new Set(parts.flatMap(({ same }) => same ?? []))
+  return [...names]
+    .map((name) => [...parts.keys()].filter((part) => parts[part]!.same === name && parts[part]!.count > 0))
+    .filter((bundle) => bundle.reduce((sum, part) => sum + parts[part]!.count, 0) > 1)
 }
 
 /** A rack piece, both ends cut, that is one part as it lies there. */
@@ -131,8 +153,9 @@ function merged({ count, sizes, worths }: Lists, lot: Item, room: number): Lists
 function hopeful({ count, sizes, worths }: Lists, room: number, ratio: number, limit: number): Lists {
   let kept = 0
   for (let at = 0; at < count; at += 1) {
-    // Rounding of the quotient is less than the 1 that is added while worths stay below `mostWorth`.
-    if (worths[at]! + (room - sizes[at]!) * ratio + 1 < limit) continue
+    // Worths are whole: to pass the limit is to pass it by 1, and while they stay below `mostWorth` three roundings
+    // come to less than half of that. So where all pieces are worth alike for their length nothing is left to look at.
+    if (worths[at]! + (room - sizes[at]!) * ratio < limit + 0.5) continue
     sizes[kept] = sizes[at]!
     worths[kept] = worths[at]!
     kept += 1

@@ -156,13 +156,34 @@ describe('a certificate of least cost', () => {
 
   test('a search that grows too large says "not checked", never "holds"', () => {
     const roll = mulberry32(3)
+    // Even numbers of steps leave one step of an odd stick; but for the odd piece, which is worth next to nothing.
+    const even = Array.from({ length: 60 }, (_, k) =>
+      part(`P${k}`, 100 + Math.floor(roll() * 80000) / 800, 40),
+    )
+    const parts = [...even, part('odd', 3000 + 1 / 1600, 1)]
+    const duals = [...even.map(({ mid }) => Math.round(mid * 1600) * 1000), 1]
+    const answer = checkCertificate(
+      problem(parts, [bar(6000 + 1 / 1600)]),
+      flat(1, duals),
+      1,
+      [9_600_000_000],
+    )
+    expect(answer).toEqual({ faults: [expect.stringContaining('not checked')] })
+  })
+
+  test('worths even by length need no search, however many sums they make', () => {
+    const roll = mulberry32(3)
     const parts = Array.from({ length: 60 }, (_, k) =>
       part(`P${k}`, 100 + Math.floor(roll() * 159999) / 1600, 40),
     )
-    const duals = parts.map(({ mid }) => Math.round(mid * 1600) * 1000 - 1)
-    // A full stick takes 31 pieces of less than 200 and is worth 31 less than its length: just not too much.
-    const answer = checkCertificate(problem(parts, [bar(6000)]), flat(1, duals), 1, [9_600_000_000 - 31])
-    expect(answer).toEqual({ faults: [expect.stringContaining('not checked')] })
+    const duals = parts.map(({ mid }) => Math.round(mid * 1600) * 1000)
+    // No 6000 mm hold more than 6000 mm; for one unit less than that they hold too much.
+    const limit = 9_600_000_000
+    const given = problem(parts, [bar(6000)])
+    expect(checkCertificate(given, flat(1, duals), 1, [limit])).toBe('holds')
+    expect(checkCertificate(given, flat(1, duals), 1, [limit - 1])).toEqual({
+      faults: [expect.stringContaining('can hold')],
+    })
   })
 })
 

@@ -1,0 +1,30 @@
+import { dearest, type Task } from './relax.ts'
+
+/** Worth of one piece per item and of one more stick per kind, in shares of the dearest stick. */
+export interface Prices {
+  readonly worth: readonly number[]
+  readonly kindWorth: readonly number[]
+  /** What they prove, in the same shares. */
+  readonly bound: number
+}
+
+/** Worths without any pattern: every piece pays for its length on the cheapest stick. No fill is worth too much. */
+export function evenPrices({ model: { items, kinds }, pricing, demand, box }: Task): Prices {
+  const scale = dearest(pricing)
+  const perSize = Math.min(
+    ...kinds.map(({ room }, kind) =>
+      box.most[kind]! > 0 && room > 0 ? pricing[kind]! / scale / room : Number.POSITIVE_INFINITY,
+    ),
+  )
+  const each = Number.isFinite(perSize) ? perSize : 0
+  const worth = items.map(({ size }, item) => (demand[item]! > 0 ? each * size : 0))
+  const bound = worth.reduce((sum, value, item) => sum + value * demand[item]!, 0)
+  return { worth, kindWorth: kinds.map(() => 0), bound }
+}
+
+/** So much of the first as `hold` says, the rest of the other. */
+export function between(held: Prices, own: Prices, hold: number): Prices {
+  const mixed = (a: readonly number[], b: readonly number[]) =>
+    a.map((value, at) => hold * value + (1 - hold) * b[at]!)
+  return { worth: mixed(held.worth, own.worth), kindWorth: mixed(held.kindWorth, own.kindWorth), bound: 0 }
+}
