@@ -5,11 +5,10 @@ import { certify, type Leaf, narrower } from './certify.ts'
 import { correct } from './correct.ts'
 import { dive, type Manner } from './dive.ts'
 import { evenPrices } from './even-prices.ts'
-import { boundModelOf, commonDivisor, costOf, type Fill, type Model } from './model.ts'
+import { boundModelOf, commonDivisor, costOf, dearest, type Fill, type Model } from './model.ts'
 import {
   addPattern,
   type Box,
-  dearest,
   openRelaxation,
   type Pool,
   type Relaxation,

@@ -2,8 +2,8 @@ import type { Certificate, CertificateLeaf } from '../core/check/certificate.ts'
 import { leastCostFrom } from '../core/check/stick-sums.ts'
 import type { NestProblem } from '../core/nest.ts'
 import { openPatterns } from './best-pattern.ts'
-import { countOf } from './model.ts'
-import { type Box, dearest, type Relaxed, type Task } from './relax.ts'
+import { countOf, dearest } from './model.ts'
+import type { Box, Relaxed, Task } from './relax.ts'
 import type { Work } from './work.ts'
 
 // From the floating-point prices of a relaxed problem to whole ones that hold exactly, so that rounding or an early

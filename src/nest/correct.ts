@@ -1,7 +1,7 @@
 import { openPatterns } from './best-pattern.ts'
 import { gather } from './first-fit.ts'
-import type { Fill } from './model.ts'
-import { dearest, type Relaxed, type Task } from './relax.ts'
+import { dearest, type Fill } from './model.ts'
+import type { Relaxed, Task } from './relax.ts'
 import { spend, type Work } from './work.ts'
 
 // Whole sticks one after the other, each filled with what is worth most; then the worth of what came to lie on wasteful

@@ -1,14 +1,7 @@
 import { wholeSlack } from '../core/tolerance.ts'
 import { gather, greedyFills } from './first-fit.ts'
-import { commonDivisor, type Fill } from './model.ts'
-import {
-  dearest,
-  type Pattern,
-  type Relaxation,
-  type Relaxed,
-  type Task,
-  type WorthTelling,
-} from './relax.ts'
+import { commonDivisor, dearest, type Fill } from './model.ts'
+import type { Pattern, Relaxation, Relaxed, Task, WorthTelling } from './relax.ts'
 import type { Work } from './work.ts'
 
 /** How a dive goes. */

@@ -1,4 +1,12 @@
-import { dearest, type Task } from './relax.ts'
+import { dearest, type Model } from './model.ts'
+
+/** What is still to be placed on what; `most` is how many sticks of each kind there are. */
+interface Wanted {
+  readonly model: Model
+  readonly pricing: readonly number[]
+  readonly demand: readonly number[]
+  readonly box: { readonly most: readonly number[] }
+}
 
 /** Worth of one piece per item and of one more stick per kind, in shares of the dearest stick. */
 export interface Prices {
@@ -9,7 +17,7 @@ export interface Prices {
 }
 
 /** Worths without any pattern: every piece pays for its length on the cheapest stick. No fill is worth too much. */
-export function evenPrices({ model: { items, kinds }, pricing, demand, box }: Task): Prices {
+export function evenPrices({ model: { items, kinds }, pricing, demand, box }: Wanted): Prices {
   const scale = dearest(pricing)
   const perSize = Math.min(
     ...kinds.map(({ room }, kind) =>

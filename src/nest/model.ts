@@ -221,6 +221,9 @@ function inWholeSteps(problem: NestProblem): boolean {
 export const turnsOf = <T>(turns: readonly T[]): readonly (T | 'none')[] =>
   turns.length > 0 ? turns : ['none']
 
+/** Price of the dearest stick: worths are counted in shares of it. */
+export const dearest = (pricing: readonly number[]): number => Math.max(1, ...pricing)
+
 export const costOf = (fills: readonly Fill[], pricing: readonly number[]): number =>
   fills.reduce((sum, { kind, times }) => sum + pricing[kind]! * times, 0)
 

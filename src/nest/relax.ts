@@ -2,7 +2,7 @@ import { dualSlack, wholeSlack } from '../core/tolerance.ts'
 import type { Row } from './basis.ts'
 import { openPatterns } from './best-pattern.ts'
 import { between, evenPrices, type Prices } from './even-prices.ts'
-import { commonDivisor, type Model } from './model.ts'
+import { commonDivisor, dearest, type Model } from './model.ts'
 import { openSimplex, type Simplex } from './simplex.ts'
 import { spend, type Work } from './work.ts'
 
@@ -47,8 +47,6 @@ export interface Task {
   /** Worth of the items in a task close to this one: says which known patterns may help. */
   readonly hint?: readonly number[]
 }
-
-export const dearest = (pricing: readonly number[]): number => Math.max(1, ...pricing)
 
 export const wholeBox = ({ kinds }: Model): Box => ({
   least: kinds.map(() => 0),

@@ -1,8 +1,8 @@
 import { wholeSlack } from '../core/tolerance.ts'
 import { ranked } from './fill-deep.ts'
 import { gather } from './first-fit.ts'
-import { commonDivisor, type Fill } from './model.ts'
-import { dearest, type Pattern, type Pool, type Relaxed, type Task } from './relax.ts'
+import { commonDivisor, dearest, type Fill } from './model.ts'
+import type { Pattern, Pool, Relaxed, Task } from './relax.ts'
 import { spend, type Work } from './work.ts'
 
 // Whole sticks by a solver for whole numbers, given every pattern that a better nest could use: one whose pieces are
