@@ -5,6 +5,7 @@ import type { Frame } from './frame/frame.ts'
 import type { Job } from './job.ts'
 import { builtSizes } from './parts/built.ts'
 import { partsOf } from './parts/parts.ts'
+import { platesOf } from './parts/plates.ts'
 import type { Plan } from './plan-shapes.ts'
 import { say, unitOf } from './reading/show.ts'
 import { bad, good, type Result } from './result.ts'
@@ -14,8 +15,8 @@ import type { Mm } from './units.ts'
 /** Most copies of one order; more is a slip of the keyboard. */
 const mostCopies = 1000
 
-/** What a drawing shows of a job: its frame, its parts with their marks, its sizes. */
-export type Draft = Pick<Plan, 'name' | 'frame' | 'parts' | 'sizes'>
+/** What a drawing shows of a job: its frame, its parts and plates with their marks, its sizes. */
+export type Draft = Pick<Plan, 'name' | 'frame' | 'parts' | 'plates' | 'sizes'>
 
 /**
  * A job as far as it is drawn, as it is asked for: what a dimension that is being dragged needs at every picture of the
@@ -26,7 +27,13 @@ export function draftOf(job: Job, shop: Shop): Result<Draft> {
   if (!framed.ok) return framed
   const frame = framed.value
   const parts = partsOf(frame.members, shop)
-  return good({ name: job.name, frame, parts, sizes: builtSizes(frame, parts, shop) })
+  return good({
+    name: job.name,
+    frame,
+    parts,
+    plates: platesOf(frame, shop),
+    sizes: builtSizes(frame, parts, shop),
+  })
 }
 
 /** The frame of a job, or every problem with its parameters. */

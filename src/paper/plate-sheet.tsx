@@ -76,7 +76,7 @@ export function plateBlocks(plan: Plan, shop: Shop, page: PageSize): Block<strin
   const wide = bodyWide(page)
   const high = bodyHigh(page) - barsHigh
   const { unit } = showLength(0, shop.reading)
-  return laidPlates(plan).map((plate) => {
+  return laidPlates(plan, (mm) => say(mm, shop.reading)).map((plate) => {
     const title = titleOf(plate, shop)
     const head = { high: linesOf(title, wide, 'bold') * lineHigh + 4, what: title }
     const text = (words: string) => ({
@@ -94,6 +94,9 @@ export function plateBlocks(plan: Plan, shop: Shop, page: PageSize): Block<strin
       head,
       strips: [
         text(`${size}. ${scale === 1 ? 'Drawn at full size.' : 'Drawn small: mark it out.'}`),
+        ...(plate.scribed
+          ? [text(`Cut it last. ${plate.scribed} The numbers are those of the drawing.`)]
+          : []),
         {
           high: plate.height * scale + 2 * margin + 2,
           what: { kind: 'drawing', plate, scale },

@@ -75,6 +75,20 @@ test('a dimension leads to its field, a part to its row, with the keyboard too',
   await expect(page.locator('table.parts tr.chosen')).toHaveCount(0)
 })
 
+test('the mark of the plate on top leads to its drawing: ten corners, and the diagonals to check', async ({
+  page,
+}) => {
+  await open(page, /^Ten-sided/)
+  await page.locator('.drawing .mark-at', { hasText: 'P1' }).first().click()
+  await page.getByRole('button', { name: 'Drawing of P1' }).first().click()
+  const shown = page.locator('.plate-picture')
+  await expect(shown.getByRole('rowheader', { name: /^corner/ })).toHaveCount(10)
+  await expect(shown.getByText(/Check before cutting/)).toBeVisible()
+  await expect(page.getByRole('button', { name: 'Save the drawing' })).toBeVisible()
+  await page.getByRole('button', { name: 'The whole frame' }).click()
+  await expect(page.locator('.plate-line.chosen')).toContainText('P1')
+})
+
 test('a dimension is dragged: the drawing and its number follow, it is kept when it is let go, Escape leaves it', async ({
   page,
 }) => {
@@ -133,6 +147,16 @@ test('it turns with a drag and with the keys, and its piece is not in the first 
   await expect(page.getByRole('img', { name: /seen from 30° round and 25° above/ })).toBeVisible()
   await page.getByRole('button', { name: 'Turn right' }).click()
   await expect(page.getByRole('img', { name: /seen from 15° round/ })).toBeVisible()
+  await page.getByRole('application', { name: /arrow keys/ }).focus()
+  await page.keyboard.press('ArrowDown')
+  await expect(page.getByRole('img', { name: /seen from 15° round and 40° above/ })).toBeVisible()
+  await page.keyboard.press('ArrowUp')
+  await page.keyboard.press('ArrowLeft')
+  await page.keyboard.press('ArrowRight')
+  // A finger that is drawn up turns it, and does not move the page.
+  await expect(page.locator('.drawing.turned')).toHaveCSS('touch-action', 'none')
+  await page.locator('.drawing.turned .mark-at').first().click()
+  await expect(page.locator('table.parts tr.chosen')).toHaveCount(1)
   const box = (await page.locator('.drawing.turned').boundingBox())!
   await page.mouse.move(box.x + box.width / 2, box.y + 40)
   await page.mouse.down()

@@ -4,6 +4,7 @@ import { newJob } from '../../src/core/builds/start.ts'
 import type { Plate } from '../../src/core/frame/frame.ts'
 import { plan } from '../../src/core/plan.ts'
 import type { Plan } from '../../src/core/plan-shapes.ts'
+import { say } from '../../src/core/reading/show.ts'
 import { startShop } from '../../src/core/shop-start.ts'
 import { laidPlates } from '../../src/paper/plate.ts'
 import { marksOf, plateBlocks, scaleOf } from '../../src/paper/plate-sheet.tsx'
@@ -32,9 +33,11 @@ const turned = (polygon: Plate['polygon'], degrees: number): Plate['polygon'] =>
   return polygon.map(([x, y]) => [x * c - y * s, x * s + y * c])
 }
 
+const sayInches = (mm: number) => say(mm, inches.reading)
+
 describe('plates marked out from two edges', () => {
   test('octagon 26 in across flats: 7 5/8 in from each corner of its square (figure of the octagon scale on a framing square)', () => {
-    const [plate] = laidPlates(octagon())
+    const [plate] = laidPlates(octagon(), sayInches)
     expect([plate!.width / inch, plate!.height / inch]).toEqual([
       expect.closeTo(26, 6),
       expect.closeTo(26, 6),
@@ -63,7 +66,7 @@ describe('plates marked out from two edges', () => {
       [0, 200],
     ] as const
     const [hole] = turned([[50, 30]], 37)
-    const [plate] = laidPlates(withPlate(turned(rect, 37), [[...hole!, 9] as const]))
+    const [plate] = laidPlates(withPlate(turned(rect, 37), [[...hole!, 9] as const]), sayInches)
     const { points, checks } = marksOf(plate!, { ...inches, reading: { kind: 'mm', step: 1 } })
     // The same place, or that of a quarter or half turn, which is the same plate.
     expect(
@@ -78,12 +81,16 @@ describe('plates marked out from two edges', () => {
 
   test('188 × 100 mm is drawn at full size on A4, 188.1 is not: its scale is said to be small', () => {
     const room = { wide: 190, high: 200 }
-    const [plate] = laidPlates(octagon())
+    const [plate] = laidPlates(octagon(), sayInches)
     expect(scaleOf({ ...plate!, width: 188, height: 100 }, room)).toBe(1)
     expect(scaleOf({ ...plate!, width: 188.1, height: 100 }, room)).toBeLessThan(1)
     const texts = plateBlocks(octagon(), inches, pageSizes.Letter)[0]!.strips.flatMap(({ what }) =>
       what.kind === 'text' ? [what.text] : [],
     )
     expect(texts[0]).toBe('26 in × 26 in over all. Drawn small: mark it out.')
+    // Sheet top last is the habit of the trade: common practice.
+    expect(texts[1]).toBe(
+      'Cut it last. Lay the plate on the frame as built, scribe round the frame, and cut on the line. The numbers are those of the drawing.',
+    )
   })
 })

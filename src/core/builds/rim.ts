@@ -61,6 +61,7 @@ export function plateOn(
     polygon: rim.moved(out),
     holes: [],
     thickness,
+    ...(values.topCut === 'last' ? { scribed: out } : {}),
     pose: [1, 0, 0, 0, 0, 1, 0, 0, 0, 0, 1, 0, 0, 0, z, 1],
     on,
   })

@@ -110,6 +110,20 @@ export const topParams: readonly ParamSpec[] = [
     when: (given) => hasTop(given) && given.topEdge !== undefined && given.topEdge !== 'flush',
     group: 'On top',
   },
+  {
+    name: 'topCut',
+    label: 'It is cut',
+    type: 'choice',
+    start: 'last',
+    choices: [
+      { value: 'last', label: 'last, scribed' },
+      { value: 'by numbers', label: 'by its numbers' },
+    ],
+    hint: 'Last is the habit: build the frame, try the sheet on it, scribe the frame as built, then cut.',
+    late: true,
+    when: hasTop,
+    group: 'On top',
+  },
 ]
 
 /** The section as it lies in the ring: width in the plane, height upright. */

@@ -54,6 +54,14 @@ export function finishSteps(frame: Frame, weld: WeldPlan): readonly FinishStep[]
     text: 'Soften every edge that a hand can reach; fill nicks from torch and disc, and grind them again.',
     why: 'What cuts a hand cuts a customer.',
   })
+  const top = frame.plates.find(({ scribed }) => scribed !== undefined)
+  if (top)
+    steps.push({
+      id: 'finish:grind:top',
+      group: 'grind',
+      text: `Dress the cut edge of the ${top.name.toLowerCase()} to the scribed line, and take the burr off both faces.`,
+      why: 'It was cut last, by hand: its edge is the one that is seen.',
+    })
   const tapped = frame.plates.filter((plate) => plate.thread !== undefined)
   if (tapped.length > 0)
     steps.push(

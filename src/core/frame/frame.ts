@@ -66,6 +66,8 @@ export interface Plate {
   readonly pose: Pose
   /** For a tapped hole: thread name, one for all holes of this plate. */
   readonly thread?: string
+  /** Cut last, scribed from the frame as built: so far outside the line (inside where negative). Absent: cut by its numbers. */
+  readonly scribed?: Mm
   /** Welded to, bolted to or laid on these members. */
   readonly on: readonly string[]
 }

@@ -2,7 +2,8 @@ import type { Assembly, Frame } from '../frame/frame.ts'
 import { touchingOf } from '../frame/landing.ts'
 import { plateMass } from '../parts/plates.ts'
 import type { Seam, WeldPlan, WeldStep } from '../plan-shapes.ts'
-import { pound } from '../reading/show.ts'
+import { scribedWords } from '../plates/scribed.ts'
+import { pound, say } from '../reading/show.ts'
 import type { Shop } from '../shop.ts'
 import { bestOrder } from './best-order.ts'
 import { heatQuestion } from './heat-plan.ts'
@@ -12,7 +13,7 @@ import { type Part, partsToWeld } from './parts-to-weld.ts'
 import { type Stretch, stretchesOf } from './passes.ts'
 import { seamsOf } from './seams.ts'
 import { type ByJoint, byJoint, type Names, saySeam, tackSteps, tacksOf } from './tack-steps.ts'
-import { whyCheck, whyClean, whyPass, whyPilot, whySheet, whyTapped, whyTurn } from './why.ts'
+import { whyCheck, whyClean, whyPass, whyPilot, whyScribe, whySheet, whyTapped, whyTurn } from './why.ts'
 
 const passStep = (seam: Seam, { id, name }: Assembly, names: Names, coolest: boolean): WeldStep => ({
   id: `pass:${seam.id}`,
@@ -171,7 +172,17 @@ export function weldPlan(frame: Frame, shop: Shop, touching = touchingOf(frame))
   const joined = new Set<string>()
   for (const joint of frame.joints) for (const id of joint.members) joined.add(id)
   const plates = frame.plates.filter((plate) => !joined.has(plate.id))
-  for (const plate of plates)
+  for (const plate of plates) {
+    const scribe = scribedWords(plate, (mm) => say(mm, shop.reading))
+    if (scribe)
+      steps.push({
+        id: `fit:${plate.id}`,
+        kind: 'fit',
+        assembly: plate.id,
+        stage: plate.name,
+        text: scribe,
+        why: whyScribe,
+      })
     steps.push(
       {
         id: `tack:${plate.id}`,
@@ -191,6 +202,7 @@ export function weldPlan(frame: Frame, shop: Shop, touching = touchingOf(frame))
         why: whyCheck,
       },
     )
+  }
   if (tapped.length > 0)
     steps.push({
       id: 'check:tapped',

@@ -11,6 +11,7 @@ export const whyCheck = 'A tack can still be broken; a weld cannot.'
 export const whyTurn = 'All that can be reached from this side is done.'
 export const whyPilot = 'A hole is started in a cap that still lies flat under the drill.'
 export const whyTapped = 'Welding pulls a finished thread out of round: it is cut when the heat is out.'
+export const whyScribe = 'A frame is never quite the one drawn: a top that is scribed from it fits.'
 export const whySheet = 'A thin sheet that is welded all round buckles; it is held at its corners only.'
 
 export function whyTack(ring: boolean, tacking: Shop['tacking'], kind: SeamClass | undefined): string {

@@ -67,6 +67,8 @@ export function useDrag(resize: Resize | undefined) {
       onPointerMove: (event: PointerEvent<HTMLElement>) => {
         const at = grab.current
         if (!at || !resize) return
+        // Let go elsewhere.
+        if (event.buttons === 0) return drop()
         const px = at.upright ? at.y - event.clientY : event.clientX - at.x
         if (!at.moved && Math.abs(px) < tremble) return
         // From here on it is no tap, wherever the pointer is let go.

@@ -12,9 +12,9 @@ import { type Resize, useDrag } from './drag.ts'
 import type { TypedLength } from './fields.ts'
 import { type LandedLines, landedIn, landedLines } from './landed.ts'
 import { type Laid, layOut } from './layout.ts'
-import { marksOf } from './marks.ts'
+import { marksById, marksOf } from './marks.ts'
 import { platesOnTop } from './on-top.ts'
-import { LandedMarks, Shapes } from './shape.tsx'
+import { LandedMarks, Marks, Shapes } from './shape.tsx'
 import { backToFront, type Seen } from './shapes.ts'
 import { toScreen } from './sheet.ts'
 import { solidsOf } from './solid.ts'
@@ -205,7 +205,7 @@ function Members({
   readonly moving: boolean
   readonly isPlan?: boolean
 }) {
-  const markOf = new Map(plan.parts.flatMap(({ mark, members }) => members.map((id) => [id, mark] as const)))
+  const markOf = marksById(plan)
   const onTop = platesOnTop(plan)
   const open = (one: Seen) => isPlan && onTop.has(one.id)
   const marks = marksOf(plan, seen, laid.place)
@@ -227,17 +227,7 @@ function Members({
         place={laid.place}
         chosen={(id) => markOf.get(id) !== undefined && markOf.get(id) === chosen}
       />
-      {marks.map(({ id, mark, at }) => (
-        <text
-          key={id}
-          className={mark === chosen ? 'mark-text chosen' : 'mark-text'}
-          x={at[0]}
-          y={at[1]}
-          dominantBaseline="central"
-        >
-          {mark}
-        </text>
-      ))}
+      <Marks marks={marks} chosen={chosen} onChoose={onChoose} />
     </g>
   )
 }

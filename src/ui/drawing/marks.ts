@@ -13,9 +13,18 @@ export interface MarkAt {
   readonly at: Point
 }
 
+/** The mark of each member and plate of a job. */
+export const marksById = ({ parts, plates }: Pick<Draft, 'parts' | 'plates'>): ReadonlyMap<string, string> =>
+  new Map([
+    ...parts.flatMap(({ mark, members }) => members.map((id) => [id, mark] as const)),
+    ...plates.map(({ id, mark }) => [id, mark] as const),
+  ])
+
 /** Room that a mark needs round its middle, px, and the least length of a member on the screen to carry one. */
 const room = 26
 const leastLong = 30
+/** A plate carries a mark where it is seen this broad, px; one broader than the second leaves its middle free for a size. */
+const broad = { least: 24, most: 120 } as const
 
 /** Center of area: the middle of the steel, also of a slanting trapezoid. */
 function middleOf(polygon: Polygon): Point {
@@ -33,24 +42,38 @@ function middleOf(polygon: Polygon): Point {
 }
 
 /**
- * Where the marks stand: in the middle of each member that is long enough on the screen and not hidden there, none
- * on another.
+ * Where the marks stand: in the middle of each member that is long enough on the screen and not hidden there, and on each
+ * plate that is seen broad enough, none on another.
  */
-export function marksOf(plan: Pick<Draft, 'parts'>, seen: readonly Seen[], place: Place): readonly MarkAt[] {
+export function marksOf(
+  { parts, plates }: Pick<Draft, 'parts' | 'plates'>,
+  seen: readonly Seen[],
+  place: Place,
+): readonly MarkAt[] {
   const byId = new Map(seen.map((one) => [one.id, one]))
   const placed: MarkAt[] = []
-  for (const { mark, members } of plan.parts)
+  const put = (id: string, mark: string, one: Seen, at: Point): boolean => {
+    if (coveredAt(one.body, at, one.before)) return false
+    const [x, y] = toScreen(place, at)
+    if (placed.some(({ at: [u, v] }) => Math.abs(x - u) <= room && Math.abs(y - v) <= room)) return false
+    placed.push({ id, mark, at: [x, y] })
+    return true
+  }
+  const size = ({ extent: { left, right, bottom, top } }: Seen) => [right - left, top - bottom] as const
+  for (const { mark, members } of parts)
     for (const id of members) {
       const one = byId.get(id)
-      if (!one) continue
-      const { left, right, bottom, top } = one.extent
-      if (Math.max(right - left, top - bottom) * place.scale < leastLong) continue
-      const middle = middleOf(one.outline)
-      if (coveredAt(one.body, middle, one.before)) continue
-      const at = toScreen(place, middle)
-      const free = placed.every(({ at: [x, y] }) => Math.abs(x - at[0]) > room || Math.abs(y - at[1]) > room)
-      if (free) placed.push({ id, mark, at })
+      if (one && Math.max(...size(one)) * place.scale >= leastLong) put(id, mark, one, middleOf(one.outline))
     }
+  for (const { id, mark } of plates) {
+    const one = byId.get(id)
+    const least = one ? Math.min(...size(one)) * place.scale : 0
+    if (!one || least < broad.least) continue
+    const [x, y] = middleOf(one.outline)
+    const halfway = one.outline.map(([u, v]): Point => [(x + u) / 2, (y + v) / 2])
+    const spots: readonly Point[] = least > broad.most ? halfway : [[x, y]]
+    spots.some((spot) => put(id, mark, one, spot))
+  }
   return placed
 }
 

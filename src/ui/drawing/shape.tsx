@@ -1,4 +1,5 @@
 import type { LandedLines } from './landed.ts'
+import type { MarkAt } from './marks.ts'
 import type { Seen } from './shapes.ts'
 import { linesOf, type Place, pathOf } from './sheet.ts'
 
@@ -34,6 +35,28 @@ function Lines({ alike, place, className }: { alike: readonly Seen[]; place: Pla
       />
     </g>
   )
+}
+
+/** Marks in their places. They are tapped as their parts are: the plate on top, which is a line alone, has nothing else. */
+export function Marks(props: {
+  readonly marks: readonly MarkAt[]
+  readonly chosen: string | null
+  readonly onChoose: (mark: string) => void
+}) {
+  return props.marks.map(({ id, mark, at: [x, y] }) => (
+    // biome-ignore lint/a11y/noStaticElementInteractions: the lists beside it have a button for each part
+    <g key={id} className="mark-at" onClick={() => props.onChoose(mark)}>
+      <circle cx={x} cy={y} r={22} />
+      <text
+        className={mark === props.chosen ? 'mark-text chosen' : 'mark-text'}
+        x={x}
+        y={y}
+        dominantBaseline="central"
+      >
+        {mark}
+      </text>
+    </g>
+  ))
 }
 
 /** Where parts land on others, dashed. */

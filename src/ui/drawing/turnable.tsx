@@ -1,8 +1,9 @@
-import { type PointerEvent, useMemo, useRef, useState } from 'react'
+import { type KeyboardEvent, type PointerEvent, useMemo, useRef, useState } from 'react'
 import { norm, sub } from '../../core/geometry/vec3.ts'
 import type { Plan } from '../../core/plan-shapes.ts'
 import { landedIn, landedLines } from './landed.ts'
-import { LandedMarks, Shapes } from './shape.tsx'
+import { marksById, marksOf } from './marks.ts'
+import { LandedMarks, Marks, Shapes } from './shape.tsx'
 import { backToFront } from './shapes.ts'
 import { solidsOf } from './solid.ts'
 import { onPage, turned } from './view.ts'
@@ -11,6 +12,14 @@ import { useWidth } from './width.ts'
 /** Degrees that one press of a button turns, and that one px of a drag turns. */
 const press = 15
 const perPx = 0.5
+
+/** The way in which the frame goes under a finger that is drawn the same way. */
+const arrows: Readonly<Record<string, readonly [number, number]>> = {
+  ArrowLeft: [press, 0],
+  ArrowRight: [-press, 0],
+  ArrowUp: [0, -press],
+  ArrowDown: [0, press],
+}
 
 interface Look {
   readonly yaw: number
@@ -25,7 +34,7 @@ const by = (look: Look, yaw: number, pitch: number): Look => ({
   pitch: Math.max(-90, Math.min(90, look.pitch + pitch)),
 })
 
-/** The frame from any side: dragged with a finger, or turned with the buttons. Parallel light, to scale. */
+/** The frame from any side: dragged with a finger, or turned with the arrow keys or the buttons. Parallel light, to scale. */
 export function Turnable(props: {
   readonly plan: Plan
   readonly chosen: string | null
@@ -38,10 +47,7 @@ export function Turnable(props: {
   const [look, setLook] = useState(start)
   const drag = useRef<{ x: number; y: number; moved: boolean } | null>(null)
   const solids = useMemo(() => solidsOf(plan.frame), [plan.frame])
-  const markOf = useMemo(
-    () => new Map(plan.parts.flatMap(({ mark, members }) => members.map((id) => [id, mark] as const))),
-    [plan.parts],
-  )
+  const markOf = useMemo(() => marksById(plan), [plan])
   // One scale for all sides, so that turning does not swell or shrink it: the sphere round it just fits.
   const sphere = useMemo(() => {
     const points = solids.flatMap((solid) => solid.points)
@@ -61,15 +67,36 @@ export function Turnable(props: {
   const move = (event: PointerEvent) => {
     const last = drag.current
     if (!last) return
+    // Let go elsewhere.
+    if (event.buttons === 0) {
+      drag.current = null
+      return
+    }
     const dx = event.clientX - last.x
     const dy = event.clientY - last.y
     if (!last.moved && Math.hypot(dx, dy) < 6) return
+    // Not before: what is captured at the start takes the tap from the part under it.
+    if (!last.moved) event.currentTarget.setPointerCapture?.(event.pointerId)
     drag.current = { x: event.clientX, y: event.clientY, moved: true }
     setLook((old) => by(old, -dx * perPx, dy * perPx))
   }
+  const keys = (event: KeyboardEvent) => {
+    const turn = arrows[event.key]
+    if (!turn || event.altKey || event.ctrlKey || event.metaKey) return
+    event.preventDefault()
+    setLook((old) => by(old, ...turn))
+  }
   return (
     <div className="turnable">
-      <div className="drawing-box" ref={box}>
+      <div
+        className="drawing-box"
+        ref={box}
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: it is turned with the arrow keys
+        tabIndex={0}
+        role="application"
+        aria-label="The frame: turn it with the arrow keys"
+        onKeyDown={keys}
+      >
         <svg
           className="drawing turned"
           width={width}
@@ -79,7 +106,6 @@ export function Turnable(props: {
           aria-label={`${plan.name}, seen from ${Math.round(look.yaw)}° round and ${Math.round(look.pitch)}° above`}
           onPointerDown={(event) => {
             drag.current = { x: event.clientX, y: event.clientY, moved: false }
-            event.currentTarget.setPointerCapture?.(event.pointerId)
           }}
           onPointerMove={move}
           onPointerUp={() => {
@@ -103,6 +129,7 @@ export function Turnable(props: {
             place={place}
             chosen={(id) => markOf.get(id) !== undefined && markOf.get(id) === props.chosen}
           />
+          <Marks marks={marksOf(plan, seen, place)} chosen={props.chosen} onChoose={props.onChoose} />
         </svg>
       </div>
       <div className="keys-row">

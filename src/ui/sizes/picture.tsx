@@ -7,6 +7,7 @@ import { FrameDrawing } from '../drawing/frame-drawing.tsx'
 import { frameSvg } from '../drawing/frame-sketch.ts'
 import { ListDrawing } from '../drawing/list-drawing.tsx'
 import { fileName, saveFile } from '../fields/files.ts'
+import { PlatePicture, plateSvg } from './plate-picture.tsx'
 
 const Turnable = lazy(() => import('../drawing/turnable.tsx').then(({ Turnable }) => ({ default: Turnable })))
 
@@ -32,10 +33,13 @@ export function Picture(props: {
   const { plan, reading, chosen, onLook } = props
   const joined = plan.frame.joints.length > 0
   const part = plan.parts.find(({ mark }) => mark === chosen)
-  const look = props.look === 'part' && !part ? 'plan' : props.look
+  const plate = plan.plates.find(({ mark }) => mark === chosen)
+  const own = part ?? plate
+  const look = props.look === 'part' && !own ? 'plan' : props.look
   const save = async () => {
     const give = (name: string, svg: string) => saveFile(fileName(name, 'svg'), svg, 'image/svg+xml')
-    if (look !== 'part' || !part) return give(plan.name, frameSvg(plan, reading, props.typed))
+    if (look !== 'part' || !own) return give(plan.name, frameSvg(plan, reading, props.typed))
+    if (!part) return give(`${plan.name} ${own.mark}`, plateSvg(plan, own.mark))
     const { partSvg } = await import('../drawing/part-picture.tsx')
     give(`${plan.name} ${part.mark}`, partSvg(plan, part.mark, reading))
   }
@@ -44,6 +48,8 @@ export function Picture(props: {
       <Suspense fallback={<p className="dim">Loading …</p>}>
         {look === 'part' && part ? (
           <PartPicture plan={plan} mark={part.mark} reading={reading} />
+        ) : look === 'part' && plate ? (
+          <PlatePicture plan={plan} mark={plate.mark} reading={reading} />
         ) : !joined ? (
           <ListDrawing {...props} />
         ) : look === 'turned' ? (
@@ -54,7 +60,7 @@ export function Picture(props: {
       </Suspense>
       <div className="picture-foot">
         <p className="dim">
-          {aboutLook(look, joined, reading)}
+          {look === 'part' && !part ? aboutPlate : aboutLook(look, joined, reading)}
           {look !== 'part' && plan.landings.length > 0 && ' Dashed: where one part lands on another.'}
         </p>
         <div className="buttons">
@@ -63,9 +69,9 @@ export function Picture(props: {
               {joined ? 'The whole frame' : 'All pieces'}
             </button>
           ) : (
-            part && (
+            own && (
               <button type="button" onClick={() => onLook('part')}>
-                Drawing of {part.mark}
+                Drawing of {own.mark}
               </button>
             )
           )}
@@ -85,11 +91,15 @@ export function Picture(props: {
   )
 }
 
+const aboutPlate =
+  'To scale, as it lies on the sheet. Lines for the torch and files for a table stand under Marking out plates.'
+
 function aboutLook(look: Look, joined: boolean, reading: Reading): string {
   if (look === 'part')
     return 'To scale; what a break leaves out is plain tube. Paper prints one for every part.'
   if (!joined) return 'Each part once, to scale. Tap a part to see its numbers.'
-  if (look === 'turned') return 'To scale. Drag it, or turn it with the keys; tap a part to see its numbers.'
+  if (look === 'turned')
+    return 'To scale. Drag it, or turn it with the arrow keys; tap a part or its mark to see its numbers.'
   const units = reading.kind === 'mm' ? 'mm' : 'inches'
   return `Plan and elevation to scale, in ${units}. Tap a dimension to type it, or drag its number; tap a part to see its numbers.`
 }

@@ -3,6 +3,7 @@ import type { Plate } from '../../core/frame/frame.ts'
 import type { Plan, PlatePart } from '../../core/plan-shapes.ts'
 import { guideToEdge } from '../../core/plates/cut-line.ts'
 import { dxfOf } from '../../core/plates/dxf.ts'
+import { scribedWords } from '../../core/plates/scribed.ts'
 import { type Cutting, type SheetDrawing, sheetDrawing } from '../../core/plates/sheet-drawing.ts'
 import { svgOf } from '../../core/plates/svg.ts'
 import { say, unitOf } from '../../core/reading/show.ts'
@@ -51,7 +52,7 @@ export function Plates({ plan, shop }: { readonly plan: Plan; readonly shop: Sho
   const all = useMemo(() => marked(plan), [plan])
   if (all.length === 0) return null
   const cutting: Cutting = { kerf, ...(guide === 'none' ? {} : { guide: { offset, side: guide } }) }
-  const hasTop = all.some(({ plate }) => plate.id === 'top/plate')
+  const last = all.find(({ plate }) => plate.scribed !== undefined)
   return (
     <section className="figures plates" aria-labelledby="plates-head">
       <h2 id="plates-head">Marking out plates</h2>
@@ -61,10 +62,11 @@ export function Plates({ plan, shop }: { readonly plan: Plan; readonly shop: Sho
         35 ft (11 m), and a fire watch after. Sparks and dross leave under the sheet: look there as well.
         Power off before a part of the torch is changed. The cutter’s manual comes first.
       </p>
-      {hasTop && (
-        <p className="dim">
-          The top last, as is the habit: build the frame, try the sheet on it, scribe round the frame as
-          built, then cut. Or cut now by these numbers.
+      {last && (
+        <p>
+          <strong>{last.part.mark} is cut last.</strong>{' '}
+          {scribedWords(last.plate, (mm) => say(mm, shop.reading))} Its numbers here are those of the drawing;
+          to cut it now by them, say so above, at “It is cut”.
         </p>
       )}
       <div className="plate-cutting">

@@ -52,7 +52,15 @@ function builtWords({ exact, built, printed }: BuiltSize): string {
 }
 
 /** Plates and bought parts, and the mass of it all. */
-export function PlatesAndHardware({ plan, shop }: { plan: Plan; shop: Shop }) {
+export function PlatesAndHardware(props: {
+  readonly plan: Plan
+  readonly shop: Shop
+  readonly chosen: string | null
+  readonly onChoose: (mark: string) => void
+  /** Shows the drawing of this plate alone. */
+  readonly onDraw: (mark: string) => void
+}) {
+  const { plan, shop, chosen } = props
   const hardware = new Map<string, number>()
   for (const { kind, text, count: n } of plan.frame.hardware)
     hardware.set(text ?? kind, (hardware.get(text ?? kind) ?? 0) + n)
@@ -63,10 +71,27 @@ export function PlatesAndHardware({ plan, shop }: { plan: Plan; shop: Shop }) {
       <h2 id="rest-head">Plates, hardware, mass</h2>
       <ul className="plain-list">
         {[...plates].map(([mark, { plate, n }]) => (
-          <li key={mark}>
+          <li key={mark} className={mark === chosen ? 'plate-line chosen' : 'plate-line'}>
+            <button
+              type="button"
+              className="mark mark-key"
+              aria-pressed={mark === chosen}
+              aria-label={`${mark}, show it on the drawing`}
+              onClick={() => props.onChoose(mark)}
+            >
+              {mark}
+            </button>
             {n > 1 && `${n} × `}
-            <span className="mark">{mark}</span> {plate.name}: {plate.text}, {showMass(plate.mass, shop.mass)}
+            {plate.name}: {plate.text}, {showMass(plate.mass, shop.mass)}
             {n > 1 && ' each'}
+            <button
+              type="button"
+              className="drawing-key"
+              aria-label={`Drawing of ${mark}`}
+              onClick={() => props.onDraw(mark)}
+            >
+              Drawing
+            </button>
           </li>
         ))}
         {[...hardware].map(([text, n]) => (

@@ -124,7 +124,7 @@ export function Sizes({ view }: { readonly view: JobView }) {
             <LearnedHere view={view} plan={plan} />
             <Tipping plan={plan} shop={shop} />
             <LandingsTable plan={plan} name={job.name} />
-            <PlatesAndHardware plan={plan} shop={shop} />
+            <PlatesAndHardware plan={plan} shop={shop} chosen={chosen} onChoose={choose} onDraw={draw} />
             <Plates plan={plan} shop={shop} />
           </div>
         ) : (

@@ -128,6 +128,19 @@ describe('sub-assemblies in their order', () => {
       'Top sheet',
       'When all is welded',
     ]))
+  // Common practice: build the frame, try the sheet, scribe the frame as built, cut.
+  test('a sheet that hangs over by 12 mm is scribed and cut before it is tacked; one cut by its numbers is tacked at once', () => {
+    const over = { top: 'top sheet', topEdge: 'overhang', topEdgeBy: 12 }
+    const onSheet = (more: object) => {
+      const made = framed('pedestal', { ...over, ...more }, metric)
+      return weldPlan(made.frame, made.shop).steps.filter(({ stage }) => stage === 'Top sheet')
+    }
+    expect(onSheet({}).map(({ kind }) => kind)).toEqual(['fit', 'tack', 'check'])
+    expect(onSheet({})[0]!.text).toBe(
+      'Lay the top sheet on the frame as built, scribe round the frame, and cut 12 mm outside the line.',
+    )
+    expect(onSheet({ topCut: 'by numbers' }).map(({ kind }) => kind)).toEqual(['tack', 'check'])
+  })
   test('each begins with what to clamp, shim, block or weigh down', () => {
     for (const stage of stages.filter((one) => one?.includes(', '))) {
       const [first] = steps.filter((step) => step.stage === stage)

@@ -83,6 +83,20 @@ describe('what is seen of a hexagon of 700 across flats in 40 tube', () => {
       expect(Math.hypot((at[0] - 300) / place.scale, (at[1] - 260) / place.scale)).toBeCloseTo(away, 3)
   })
 
+  test('a plate on top carries its mark halfway to its first corner: its middle is left to the size', () => {
+    const covered = planned('polygon-frame', { size: 700, top: 'plate', topThickness: 5 })
+    const seen = backToFront(solidsOf(covered.frame), fromAbove, ({ kind }) => kind === 'plate')
+    const place = { scale: 0.5, x: 500, y: 500 }
+    const plates = marksOf(covered, seen, place).filter(({ mark }) => mark === 'P1')
+    expect(plates).toHaveLength(1)
+    const [x, y] = plates[0]!.at
+    // Halfway to a corner of the hexagon: 350 / cos 30° / 2 = 202.07 mm.
+    expect(Math.hypot(x - 500, y - 500) / place.scale).toBeCloseTo(202.07, 1)
+    // From the front it is 5 mm thick, 2.5 px: no room for a mark.
+    const front = backToFront(solidsOf(covered.frame), fromFront)
+    expect(marksOf(covered, front, place).map(({ mark }) => mark)).not.toContain('P1')
+  })
+
   test('the chosen part shows a line as long as its long point, outside the ring', () => {
     const seen = backToFront(solidsOf(hexagon.frame), fromAbove)
     const place = { scale: 1, x: 500, y: 500 }
