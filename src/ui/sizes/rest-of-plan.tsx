@@ -81,9 +81,11 @@ export function PlatesAndHardware(props: {
             >
               {mark}
             </button>
-            {n > 1 && `${n} × `}
-            {plate.name}: {plate.text}, {showMass(plate.mass, shop.mass)}
-            {n > 1 && ' each'}
+            <span>
+              {n > 1 && `${n} × `}
+              {plate.name}: {plate.text}, {showMass(plate.mass, shop.mass)}
+              {n > 1 && ' each'}
+            </span>
             <button
               type="button"
               className="drawing-key"

