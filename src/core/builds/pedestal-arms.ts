@@ -5,7 +5,8 @@ import { cutEnd, member } from '../frame/member.ts'
 import { saddle } from '../frame/saddle.ts'
 import { bad, good, type Problem, type Result } from '../result.ts'
 import { isRound, type Section } from '../section/section.ts'
-import type { Deg, Mm } from '../units.ts'
+import { sameAngle, sameLength } from '../tolerance.ts'
+import { cosDeg, type Deg, type Mm, sinDeg } from '../units.ts'
 import type { BuildContext, Values } from './build.ts'
 import type { Levels } from './foot.ts'
 import { armsCollide, besideEachOther, sayArms } from './pedestal-collide.ts'
@@ -57,7 +58,7 @@ export function armsOf(values: Values, context: BuildContext, levels: Levels, po
     joints: [...laid.value.joints, ...made.joints],
     plates: [...laid.value.plates, ...made.plates],
     hardware: made.hardware,
-    warnings: widerThanPost(values, post, arms),
+    warnings: [...widerThanPost(values, post, arms), ...pastTheCorner(values, context, post, arms)],
   })
 }
 
@@ -247,6 +248,39 @@ function widerThanPost(values: Values, { section }: Member, arms: readonly Membe
     {
       code: 'arm-wider-than-post',
       text: 'The arms are wider than the post; their sides hang past its faces.',
+      members: arms.map(({ id }) => id),
+    },
+  ]
+}
+
+/**
+ * Arms of an odd angle on a square post reach past its corner: one of width w at an angle a from square to the face takes
+ * w / cos a of it, moved by W/2 · tan a from its middle, so it lies on the face up to w = W (cos a − sin a).
+ */
+function pastTheCorner(
+  values: Values,
+  { say }: BuildContext,
+  { section: post }: Member,
+  arms: readonly Member[],
+): Warning[] {
+  const square = Math.abs(post.width - post.height) < sameLength
+  if (values.armsMeet !== 'on the post' || isRound(post) || !square) return []
+  const odd = armAngles(values).map((angle) => {
+    const past = (((angle - postAngle(values)) % 90) + 90) % 90
+    return Math.min(past, 90 - past)
+  })
+  const most = Math.max(...odd)
+  const share = cosDeg(most) - sinDeg(most)
+  const { width } = arms[0]!.section
+  if (most < sameAngle || width <= post.width * share + sameLength) return []
+  const fits =
+    share > 0.05
+      ? `about ${say(post.width * share)} of arm fits it, or these arms a post of about ${say(width / share)}`
+      : 'no width of arm or post mends that'
+  return [
+    {
+      code: 'arm-past-the-corner',
+      text: `At their angle arms ${say(width)} wide reach past the corner of a post of ${say(post.width)}: ${fits}; or give a hub plate, or round tube.`,
       members: arms.map(({ id }) => id),
     },
   ]

@@ -204,6 +204,18 @@ describe('arms of any number', () => {
     expect(made.parts.some(({ name }) => name === 'Arm')).toBe(false)
   })
 
+  test('six 50 arms on a 100 post reach past its corner, and are told what fits: 36.6 mm of arm, or 136.6 of post', () => {
+    const said = (post: number, arm: number) =>
+      framed('pedestal', { arms: '6', postSection: tube(post, 3), armSection: tube(arm, 3) }, metric)
+        .frame.warnings.filter(({ code }) => code === 'arm-past-the-corner')
+        .map(({ text }) => text)
+    // From the drawing: at 30° from square the arm takes w / cos 30° of the face, W/2 tan 30° beside its middle.
+    expect(said(100, 50)).toEqual([expect.stringMatching(/about 37 mm of arm .* a post of about 137 mm/)])
+    expect(said(137, 50)).toEqual([])
+    expect(said(136, 50)).toHaveLength(1)
+    expect(said(100, 36)).toEqual([])
+  })
+
   test('a spider: the post runs through to the upper face of its bars, which end under the corners', () => {
     const made = framed(
       'pedestal',
