@@ -1,7 +1,7 @@
 import type { NestSection, NestStick } from '../core/nest.ts'
 import type { BenchCut, Part, Plan, SetUp } from '../core/plan-shapes.ts'
 import { say } from '../core/reading/show.ts'
-import { isShort, shortPiece } from '../core/saw/caution.ts'
+import { isShort, shortPiece, stackedOnly } from '../core/saw/caution.ts'
 import type { Shop } from '../core/shop.ts'
 import type { Mm } from '../core/units.ts'
 import { pictureHigh, pictureWide } from './bench-picture.tsx'
@@ -275,6 +275,7 @@ export function wallBlocks(
       setUp.swing === 0 && group.every(({ turns }) => turns.length === 0) ? '' : turn,
       ends,
       setUp.gang ? 'what lies side by side is cut in one stroke: one box for all of it' : '',
+      setUp.swing !== 0 && (shop.saws.find(({ id }) => id === setUp.saw)?.gang ?? 1) > 1 ? stackedOnly : '',
       firstPiece(group, partOf),
       group.some(({ product, setUp: { section } }) =>
         isShort(lengthOf(product, partOf), Math.max(section.width, section.height)),

@@ -37,9 +37,11 @@ test('a hexagon by touch, from the first blank to the drop on the rack: reloads,
 
   await page.getByRole('button', { name: 'Miscut' }).tap()
   await page.getByRole('button', { name: /^Scrap A\d/ }).tap()
+  await expect(page.locator('.lacking')).toContainText('ready: nothing has to be bought')
+  await expect(counted(page)).toContainText('9 of 16 in all')
+  await page.getByRole('button', { name: 'See the new plan' }).tap()
   const offer = page.getByRole('region', { name: 'The new plan of what is left' })
   await expect(offer).toContainText('Nothing has to be bought')
-  await expect(counted(page)).toContainText('9 of 16 in all')
   await offer.getByRole('button', { name: 'Work by the new plan' }).tap()
   // A blank less is cut than before, and the plan asks for all six pieces again.
   await expect(counted(page)).toContainText('8 of 18 in all')

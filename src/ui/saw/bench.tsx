@@ -48,7 +48,9 @@ export interface BenchProps {
   readonly onWeld: () => void
   /** Tells of a miscut; `now` are the cuts at hand, `of` the piece that is meant. */
   readonly tellMiscut: (now: readonly BenchCut[], end: () => void, of: string | undefined) => ReactNode
-  readonly lacking: ReactNode
+  /** The plan no longer gives all: `rest` says it in a line, or `seen` shows the plan of what is left. */
+  readonly lacking: boolean
+  readonly rest: (seen: boolean, onSeen: (seen: boolean) => void) => ReactNode
   /** What is painted on the drop of a stick when it is kept. */
   readonly dropMark: (stick: string) => string
   /** Drops on the rack, with what is painted on them. */
@@ -61,6 +63,8 @@ export function Bench(props: BenchProps) {
   const [later, setLater] = useState<ReadonlySet<string>>(new Set())
   /** A miscut is being told; of this piece first, where one was named. */
   const [telling, setTelling] = useState<{ readonly of?: string } | undefined>(undefined)
+  /** The plan of what is left is looked at. */
+  const [looking, setLooking] = useState(false)
   const stations = stationsOf(cuts)
   const [aside, setAside] = useState(false)
   const [alone, setAlone] = useState(false)
@@ -72,6 +76,10 @@ export function Bench(props: BenchProps) {
   const chosen = [props.chosen, stay].find(known) ?? nextCut(cuts)?.setUp.id
   if (chosen !== stay) setStay(chosen)
   const now = nowAt(stations, cuts, chosen, aside, later)
+  const seen = props.lacking && !telling && (looking || now.kind === 'all cut')
+  if (looking && !props.lacking) setLooking(false)
+  const away = telling !== undefined || seen
+  const rest = props.lacking && !telling && props.rest(seen, setLooking)
   const home =
     now.kind === 'all cut'
       ? undefined
@@ -92,7 +100,7 @@ export function Bench(props: BenchProps) {
   const left = lefts[0]
   const cut = now.kind === 'cut' ? now.cut : undefined
   const stroke = cut && strokeOf(cut, cuts, alone)
-  useTop([shown?.setUp.id, cut?.stick].join(' '))
+  useTop([shown?.setUp.id, cut?.stick, telling ? 'miscut' : '', seen ? 'rest' : ''].join(' '))
   const hand = now.kind === 'all cut' ? props.byHand.find((one) => isOpen(one)) : undefined
   const checkNow = () => {
     if (!stroke) return
@@ -101,7 +109,7 @@ export function Bench(props: BenchProps) {
   }
   const undo = () => props.onUndo(alone)
   const made = (piece: string) => checkOff.check(piece, piece, () => props.onByHand(piece))
-  usePedal(stroke && !telling ? checkNow : undefined, props.undoable && !telling ? undo : undefined)
+  usePedal(stroke && !away ? checkNow : undefined, props.undoable && !away ? undo : undefined)
   const leftOver = left && (
     <LeftOver
       stick={left}
@@ -138,11 +146,11 @@ export function Bench(props: BenchProps) {
       />
       <div className="saw-panel">
         <Flash flash={props.flash} />
-        {props.lacking}
+        {seen && rest}
         {telling && props.tellMiscut(stroke ?? [], () => setTelling(undefined), telling.of)}
         {now.kind === 'all cut' && !telling && <AllCut cuts={cuts} byHand={props.byHand} />}
         {now.kind === 'all cut' && !telling && byHand}
-        {shown && !telling && !hand && (
+        {shown && !away && !hand && (
           <Panel
             {...props}
             station={shown}
@@ -154,7 +162,7 @@ export function Bench(props: BenchProps) {
             leftOver={leftOver}
           />
         )}
-        {(!shown || hand) && !telling && leftOver}
+        {(!shown || hand || seen) && !telling && leftOver}
         <Paint painted={now.kind === 'all cut' ? props.painted : props.painted.slice(0, 1)} shop={shop} />
         {shown && <After station={shown} cuts={cuts} stations={stations} run={run} shop={shop} />}
         {now.kind !== 'all cut' && byHand}
@@ -180,10 +188,12 @@ export function Bench(props: BenchProps) {
         onUndo={undo}
         onGo={go}
         onWeld={props.onWeld}
+        lacking={!seen && rest}
         telling={telling !== undefined}
+        onBack={seen && now.kind !== 'all cut' ? () => setLooking(false) : undefined}
         onMiscut={() => setTelling(telling ? undefined : {})}
         onLeave={
-          stroke && !telling
+          stroke && !away
             ? () => setLater(new Set([...later, ...stroke.map(({ product }) => product.id)]))
             : undefined
         }
@@ -192,7 +202,7 @@ export function Bench(props: BenchProps) {
   )
 }
 
-/** Another set-up or another stick: what is set and which steel stand at the top, so the page goes there. */
+/** Another set-up, another stick, a miscut told: what is to be seen first stands at the top, so the page goes there. */
 function useTop(at: string): void {
   const before = useRef(at)
   useEffect(() => {

@@ -24,8 +24,12 @@ interface BarProps {
   readonly onUndo: () => void
   readonly onGo: (setUp: string) => void
   readonly onWeld: () => void
+  /** What the plan no longer gives, in a line. */
+  readonly lacking: ReactNode
   /** The miscut is being told: nothing is cut meanwhile. */
   readonly telling: boolean
+  /** The plan of what is left is looked at: the way back to the cuts. */
+  readonly onBack: (() => void) | undefined
   readonly onMiscut: () => void
   /** Leaves this piece for later; absent where there is none to leave. */
   readonly onLeave: (() => void) | undefined
@@ -38,7 +42,8 @@ export function CutBar(props: BarProps) {
   const done = all.filter((cut) => cut.done !== undefined).length
   const main = mainOf(props)
   return (
-    <div className={`cut-bar hand-${shop.hand}`}>
+    <div className={`cut-bar hand-${shop.hand}${props.lacking ? ' lacks' : ''}`}>
+      {props.lacking}
       <div className="bar-keys">
         <button type="button" className="undo" onClick={props.onUndo} disabled={!props.undoable}>
           <UndoMark />
@@ -120,7 +125,9 @@ function mainOf({
   onMade,
   telling,
   onMiscut,
+  onBack,
 }: BarProps): MainKey {
+  if (onBack) return { look: 'move', words: twoLines('Back', 'to the set-up'), press: onBack }
   if (telling) return { look: 'move', words: twoLines('Back', 'nothing is written yet'), press: onMiscut }
   if (checkOff.just)
     return {

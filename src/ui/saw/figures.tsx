@@ -1,5 +1,6 @@
 import type { AngleShown, SetUp, Shown } from '../../core/plan-shapes.ts'
 import { showLength } from '../../core/reading/show.ts'
+import { stackedOnly } from '../../core/saw/caution.ts'
 import type { Reading, Saw } from '../../core/shop.ts'
 import { Digits } from '../fields/length-text.tsx'
 import { capital } from '../words.ts'
@@ -93,6 +94,7 @@ export function FigureNotes({ setUp, saw }: { setUp: SetUp; saw: Saw }) {
       )}
       {bevelLean && <p className="lean">{capital(bevelLean)}.</p>}
       {[roll, ramp, seam].map((words) => words && <p key={words} className="lean">{`${capital(words)}.`}</p>)}
+      {(saw.gang ?? 1) > 1 && setUp.swing !== 0 && <p className="lean">{stackedOnly}</p>}
       {setUp.stopSide !== saw.stopSide && (
         <p className="lean other-side">
           <b>The stop moves to the {setUp.stopSide} of the blade</b>: what is kept must be in the vise.

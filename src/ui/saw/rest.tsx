@@ -10,7 +10,7 @@ import { capital, count, saysOf, wayWords } from '../words.ts'
 import { NestWork } from './waiting.tsx'
 
 /** Planning what is left: asked for, under way, or offered to be looked at before it is taken. */
-export function Rest({ view }: { view: JobView }) {
+export function Rest({ view, onDone }: { view: JobView; onDone?: () => void }) {
   const actions = useActions()
   const shop = useShop()
   const [recut, setRecut] = useState(true)
@@ -23,8 +23,14 @@ export function Rest({ view }: { view: JobView }) {
         offer={offer}
         view={view}
         shop={shop}
-        onAccept={() => void actions.acceptRest(view.id)}
-        onDrop={() => actions.dropRest(view.id)}
+        onAccept={() => {
+          void actions.acceptRest(view.id)
+          onDone?.()
+        }}
+        onDrop={() => {
+          actions.dropRest(view.id)
+          onDone?.()
+        }}
       />
     )
   const spares = spareSteel.map(({ id }) => id)
@@ -133,32 +139,76 @@ function steelWords({ kind, length }: SteelChange, shop: Shop): string {
   return kind === 'rack' ? `from the rack, ${long}` : long
 }
 
-/** What the accepted plan no longer gives, with the way to make it good; the work may go on meanwhile. */
-export function Lacking({ view }: { view: JobView }) {
+/** Whether the accepted plan no longer gives all, or another one of what is left is in the making. */
+export const isLacking = ({ missing, short, offer, nesting }: JobView): boolean =>
+  missing.length > 0 ||
+  short.length > 0 ||
+  offer !== undefined ||
+  (nesting.state === 'working' && nesting.rest !== true)
+
+/**
+ * What the accepted plan no longer gives, in a line over the keys, with the key to make it good: the work may go on
+ * meanwhile. `seen`: the plan of what is left is looked at, in the place of the set-up.
+ */
+export function Lacking(props: { view: JobView; seen: boolean; onSeen: (seen: boolean) => void }) {
+  const { view, seen, onSeen } = props
+  const { missing, short, nesting } = view
   const shop = useShop()
   const says = saysOf(shop)
-  const { missing, short, offer, nesting } = view
-  const planning = offer !== undefined || (nesting.state === 'working' && nesting.rest !== true)
-  if (missing.length === 0 && short.length === 0 && !planning) return null
   return (
-    <section className="lacking" role="status">
-      {missing.length > 0 && (
-        <p>
-          <b>
-            <span className="state miscut">miscut</span> {missing.join(', ')}{' '}
-            {missing.length === 1 ? 'has' : 'have'} no steel in this plan.
-          </b>
-        </p>
-      )}
-      {short.map(({ stick, lacks }) => (
-        <p key={stick}>
-          <b>
-            {capital(says.stick)} {stick} is {say(lacks, shop.reading)} too short for all that is planned on
-            it.
-          </b>
-        </p>
-      ))}
-      <Rest view={view} />
+    <section className={seen ? 'lacking seen' : 'lacking'} role="status">
+      <div className="lacking-words">
+        {missing.length > 0 && (
+          <p>
+            <b>
+              <span className="state miscut">miscut</span> {missing.join(', ')}{' '}
+              {missing.length === 1 ? 'has' : 'have'} no steel in this plan.
+            </b>
+          </p>
+        )}
+        {short.map(({ stick, lacks }) => (
+          <p key={stick}>
+            <b>
+              {capital(says.stick)} {stick} is {say(lacks, shop.reading)} too short for all that is planned on
+              it.
+            </b>
+          </p>
+        ))}
+        {!seen && nesting.state === 'failed' && <p>No way was found for the rest.</p>}
+        {!seen && <Ready view={view} shop={shop} />}
+      </div>
+      {seen ? <Rest view={view} onDone={() => onSeen(false)} /> : <RestKey view={view} onSeen={onSeen} />}
     </section>
+  )
+}
+
+/** How far the plan of what is left is, in a few words. */
+function Ready({ view: { offer, nesting }, shop }: { view: JobView; shop: Shop }) {
+  const says = saysOf(shop)
+  if (nesting.state === 'working') return <p className="ready">A new plan of what is left is worked out.</p>
+  if (!offer) return null
+  const many = offer.difference.buy.reduce((sum, one) => sum + one.count, 0)
+  const buys = many === 0 ? 'nothing has to be bought' : `${count(many, says.stick, says.sticks)} to buy`
+  return <p className="ready">A new plan of what is left is ready: {buys}.</p>
+}
+
+function RestKey({ view, onSeen }: { view: JobView; onSeen: (seen: boolean) => void }) {
+  const actions = useActions()
+  const { offer, nesting, spareSteel } = view
+  if (nesting.state === 'working')
+    return (
+      <button type="button" onClick={() => actions.stopSolving(view.id)}>
+        Stop
+      </button>
+    )
+  const asks = spareSteel.length > 0 || nesting.state === 'failed'
+  return (
+    <button
+      type="button"
+      className="see"
+      onClick={() => (offer || asks ? onSeen(true) : void actions.planRest(view.id, []))}
+    >
+      {offer ? 'See the new plan' : 'Plan what is left'}
+    </button>
   )
 }

@@ -8,7 +8,7 @@ import { Bench } from './bench.tsx'
 import { Changed } from './changed.tsx'
 import { Miscut } from './miscut.tsx'
 import { markToPaint, paintedOf } from './painted.ts'
-import { Lacking } from './rest.tsx'
+import { isLacking, Lacking } from './rest.tsx'
 import { NestWork, NoNest, NoPlan, NoRun, Refused, Spares, Stale } from './waiting.tsx'
 
 /** The Saw station: one set-up at a time, every cut checked off, or why there is nothing to cut yet. */
@@ -74,7 +74,8 @@ export function Saw({ view, at }: StationProps) {
         dropMark={(stick) => markToPaint(progress, nest.id, stick)}
         painted={paintedOf(facts, progress, nest.id)}
         tellMiscut={(now, end, of) => <Miscut view={view} nest={nest} now={now} of={of} onEnd={end} />}
-        lacking={<Lacking view={view} />}
+        lacking={isLacking(view)}
+        rest={(seen, onSeen) => <Lacking view={view} seen={seen} onSeen={onSeen} />}
         onWeld={() => go({ station: 'weld', job: view.id })}
       />
     </>

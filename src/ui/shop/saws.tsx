@@ -126,7 +126,7 @@ function SawFields(props: {
       />
       <Choice
         label="Square cuts of equal tube, side by side"
-        hint="As many as the vise holds, all of them. Miters are never cut so: the long point would move."
+        hint="As many as the vise holds, all of them. Miters are never cut so: the long point would move. One on the other they may be; the plan counts them one by one."
         options={(['1', '2', '3', '4'] as const).map((value) => ({
           value,
           label: value === '1' ? 'one at a time' : value,

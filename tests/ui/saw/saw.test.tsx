@@ -450,6 +450,11 @@ describe('a cut that went wrong', () => {
       },
     }
     const app = open(viewWith({ missing: ['A1', 'A2'], offer }))
+    // One line over the set-up till it is looked at: the numbers to set stay in sight.
+    expect(screen.queryByRole('region', { name: 'The new plan of what is left' })).toBeNull()
+    expect(document.querySelector('.lacking')!.textContent).toContain('ready: 1 length to buy')
+    expect(document.querySelector('[data-figure="stop"]')).toBeTruthy()
+    fireEvent.click(main('See the new plan'))
     const shown = screen.getByRole('region', { name: 'The new plan of what is left' })
     expect(shown.textContent).toContain('To buy: 1 length of 6000 mm')
     expect(within(shown).getByRole('row', { name: /S4/ }).textContent).toContain('A × 2')

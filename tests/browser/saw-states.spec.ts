@@ -1,0 +1,91 @@
+// The saw in its rarer states, by the same measures as in its usual one: 64 px to press, contrast 7 : 1, names, nothing
+// past the edge, and with a plan of the rest on offer the numbers to set still in sight.
+import type { Page } from '@playwright/test'
+import { expectAccessible, expectNothingClipped, expectTouchable } from './axe.ts'
+import { counted, cutOne, openSaw } from './saw-steps.ts'
+import { expect, test } from './serve.ts'
+
+async function measure(page: Page): Promise<void> {
+  await expectAccessible(page)
+  await expectTouchable(page, 64)
+  await expectNothingClipped(page)
+}
+
+/** Angle and stop stand whole between the top of the window and the keys. */
+async function expectNumbersInSight(page: Page): Promise<void> {
+  await page.evaluate(() => window.scrollTo(0, 0))
+  const bar = (await page.locator('.cut-bar').boundingBox())!
+  for (const name of ['angle', 'stop']) {
+    const figure = (await page.locator(`[data-figure="${name}"]`).boundingBox())!
+    expect(figure.y, name).toBeGreaterThanOrEqual(0)
+    expect(figure.y + figure.height, name).toBeLessThanOrEqual(bar.y)
+  }
+}
+
+const sizes = [
+  [1180, 820],
+  [820, 1180],
+  [390, 844],
+  [1440, 900],
+] as const
+
+for (const [wide, high] of sizes)
+  test(`states of the saw at ${wide} × ${high}: first piece, miscut, a new plan offered and looked at`, async ({
+    page,
+  }) => {
+    test.setTimeout(120_000)
+    await page.setViewportSize({ width: wide, height: high })
+    await openSaw(page)
+    await cutOne(page)
+    await expect(page.getByRole('textbox', { name: /The length that you got/ })).toBeVisible()
+    await measure(page)
+
+    await page.getByRole('button', { name: 'Miscut' }).click()
+    const scrap = page.getByRole('button', { name: /^Scrap A\d/ })
+    await expect(scrap).toBeVisible()
+    await measure(page)
+
+    await scrap.click()
+    const see = page.getByRole('button', { name: 'See the new plan' })
+    await expect(see).toBeVisible({ timeout: 30_000 })
+    await expectNumbersInSight(page)
+    await measure(page)
+
+    await see.click()
+    await expect(page.getByRole('region', { name: 'The new plan of what is left' })).toBeVisible()
+    await measure(page)
+    await page.getByRole('button', { name: 'Back to the set-up' }).click()
+    await expectNumbersInSight(page)
+  })
+
+for (const [wide, high] of sizes.slice(0, 3))
+  test(`end of the saw at ${wide} × ${high}: set-ups made by hand, and all cut`, async ({ page }) => {
+    test.setTimeout(120_000)
+    await page.setViewportSize({ width: wide, height: high })
+    await page.goto('./#/shop')
+    for (const side of ['toward', 'away from']) {
+      const most = page.getByRole('textbox', {
+        name: `Greatest miter, far end of the blade ${side} the stop`,
+      })
+      await most.fill('20')
+      await most.press('Enter')
+    }
+    await page.goto('./')
+    await page
+      .getByRole('button', { name: /hexagon/i })
+      .first()
+      .click()
+    await expect(page).toHaveURL(/#\/job\/[^/]+/)
+    await page.goto(page.url().replace(/(#\/job\/[^/]+).*/, '$1/saw'))
+    await expect(counted(page)).toContainText('0 of 12 in all', { timeout: 30_000 })
+    await measure(page)
+    const main = page.locator('.main-button')
+    for (let done = 1; done <= 12; done++) {
+      await main.click()
+      await expect(counted(page)).toContainText(`${done} of 12 in all`)
+      await expect(main).not.toHaveClass(/was-cut/)
+      if (done === 6) await measure(page)
+    }
+    await expect(page.getByText(/cuts of this job are done/)).toBeVisible()
+    await measure(page)
+  })
