@@ -4,7 +4,7 @@ import type { WholeSolver } from './whole.ts'
 const mostNodes = 20_000
 
 /** Of the time left, for one program: a large one that comes to nothing must leave the search time to go on. */
-const timeShare = 0.25
+export const timeShare = 0.25
 
 /**
  * Loads the library for whole numbers, which is large. `address` is where its program lies; absent: beside the library.

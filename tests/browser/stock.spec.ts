@@ -118,3 +118,33 @@ for (const [width, height] of [
     await expectTouchable(page, 44)
     await expectAccessible(page)
   })
+
+test('a search that takes longer says how far it is, and stops with the best so far, at 1440 × 900', async ({
+  page,
+}) => {
+  await page.setViewportSize({ width: 1440, height: 900 })
+  // The worker searches as ever; that it has come to its end is kept from the page.
+  await page.addInitScript(() => {
+    const Real = window.Worker
+    window.Worker = class extends Real {
+      override set onmessage(hear: (event: MessageEvent) => void) {
+        super.onmessage = (event: MessageEvent) => {
+          if (event.data.kind !== 'end') hear(event)
+        }
+      }
+    }
+  })
+  await page.goto('./')
+  await page
+    .getByRole('button', { name: /^Hexagon/ })
+    .first()
+    .click()
+  await expect(page).toHaveURL(/sizes/)
+  await page.getByRole('link', { name: /Stock/ }).first().click()
+  const work = page.getByRole('region', { name: 'Laying out the pieces on the stock' })
+  await expect(work.getByText(/Best so far: /)).toBeVisible({ timeout: 20_000 })
+  await expect(work.getByRole('progressbar')).toBeVisible()
+  await work.getByRole('button', { name: /^Stop/ }).click()
+  await expect(work).toBeHidden()
+  await expect(page.getByRole('region', { name: 'To buy' })).toContainText(/\d stick/)
+})

@@ -53,10 +53,14 @@ function steepest({ a, b }: Solid): Rad {
 /** Names of members that differ only by a number or a side are one name: `top side 3` → `top side`. */
 const plainName = (name: string) => name.replace(/[\s-]*\d+$/, '')
 
-/** A, B, … Z, AA, AB … */
-export function markOf(at: number): string {
+/** A, B, … Z, AA, AB … without S: S1 is the first stick, and a piece of that name would be taken for it. */
+export const markOf = (at: number): string => letters(at < placeOfS ? at : at + 1)
+
+const placeOfS = 18
+
+function letters(at: number): string {
   const rest = Math.floor(at / 26)
-  return (rest > 0 ? markOf(rest - 1) : '') + String.fromCharCode(65 + (at % 26))
+  return (rest > 0 ? letters(rest - 1) : '') + String.fromCharCode(65 + (at % 26))
 }
 
 interface Group {

@@ -56,5 +56,7 @@ describe('the geometry key', () => {
   })
 })
 
-test('marks run A … Z, AA, AB', () =>
-  expect([0, 25, 26, 27, 701, 702].map(markOf)).toEqual(['A', 'Z', 'AA', 'AB', 'ZZ', 'AAA']))
+test('marks run A … Z, AA, AB, and none is S: S1 is a stick', () => {
+  const marks = [0, 17, 18, 24, 25, 26, 700, 701].map(markOf)
+  expect(marks).toEqual(['A', 'R', 'T', 'Z', 'AA', 'AB', 'ZZ', 'AAA'])
+})
