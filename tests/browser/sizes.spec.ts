@@ -155,7 +155,7 @@ test('it turns with a drag and with the keys, and its piece is not in the first 
   await page.keyboard.press('ArrowRight')
   // A finger that is drawn up turns it, and does not move the page.
   await expect(page.locator('.drawing.turned')).toHaveCSS('touch-action', 'none')
-  await page.locator('.drawing.turned .mark-at').first().click()
+  await page.locator('.drawing.turned .shape.member').last().click()
   await expect(page.locator('table.parts tr.chosen')).toHaveCount(1)
   const box = (await page.locator('.drawing.turned').boundingBox())!
   await page.mouse.move(box.x + box.width / 2, box.y + 40)

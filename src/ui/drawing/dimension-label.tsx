@@ -20,7 +20,8 @@ function endsOf(
     return { from: [x0, y], to: [x1, y], edge: box.bottom + 4 }
   }
   const rowWide = rowWideAt(layout.width)
-  const away = row * rowWide + rowWide / 2
+  // A mark on the outermost member stands out of the picture a little.
+  const away = row * rowWide + rowWide / 2 + 8
   const x = one.side === 'left' ? box.left - away : box.right + away
   const y0 = toScreen(place, [0, one.from])[1]
   const y1 = toScreen(place, [0, one.to])[1]

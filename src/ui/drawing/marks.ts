@@ -9,6 +9,7 @@ import { coveredAt } from './visible.ts'
 export interface MarkAt {
   readonly id: string
   readonly mark: string
+  readonly plate?: true
   /** Middle of the text on the screen. */
   readonly at: Point
 }
@@ -52,18 +53,19 @@ export function marksOf(
 ): readonly MarkAt[] {
   const byId = new Map(seen.map((one) => [one.id, one]))
   const placed: MarkAt[] = []
-  const put = (id: string, mark: string, one: Seen, at: Point): boolean => {
+  const put = (of: Omit<MarkAt, 'at'>, one: Seen, at: Point): boolean => {
     if (coveredAt(one.body, at, one.before)) return false
     const [x, y] = toScreen(place, at)
     if (placed.some(({ at: [u, v] }) => Math.abs(x - u) <= room && Math.abs(y - v) <= room)) return false
-    placed.push({ id, mark, at: [x, y] })
+    placed.push({ ...of, at: [x, y] })
     return true
   }
   const size = ({ extent: { left, right, bottom, top } }: Seen) => [right - left, top - bottom] as const
   for (const { mark, members } of parts)
     for (const id of members) {
       const one = byId.get(id)
-      if (one && Math.max(...size(one)) * place.scale >= leastLong) put(id, mark, one, middleOf(one.outline))
+      if (one && Math.max(...size(one)) * place.scale >= leastLong)
+        put({ id, mark }, one, middleOf(one.outline))
     }
   for (const { id, mark } of plates) {
     const one = byId.get(id)
@@ -72,7 +74,7 @@ export function marksOf(
     const [x, y] = middleOf(one.outline)
     const halfway = one.outline.map(([u, v]): Point => [(x + u) / 2, (y + v) / 2])
     const spots: readonly Point[] = least > broad.most ? halfway : [[x, y]]
-    spots.some((spot) => put(id, mark, one, spot))
+    spots.some((spot) => put({ id, mark, plate: true }, one, spot))
   }
   return placed
 }

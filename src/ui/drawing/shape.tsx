@@ -37,16 +37,16 @@ function Lines({ alike, place, className }: { alike: readonly Seen[]; place: Pla
   )
 }
 
-/** Marks in their places. They are tapped as their parts are: the plate on top, which is a line alone, has nothing else. */
+/** Marks in their places. Taps go through to the part under them; only a plate's own: the one on top is a line alone. */
 export function Marks(props: {
   readonly marks: readonly MarkAt[]
   readonly chosen: string | null
   readonly onChoose: (mark: string) => void
 }) {
-  return props.marks.map(({ id, mark, at: [x, y] }) => (
+  return props.marks.map(({ id, mark, plate, at: [x, y] }) => (
     // biome-ignore lint/a11y/noStaticElementInteractions: the lists beside it have a button for each part
-    <g key={id} className="mark-at" onClick={() => props.onChoose(mark)}>
-      <circle cx={x} cy={y} r={22} />
+    <g key={id} className={plate ? 'mark-at plate' : 'mark-at'} onClick={() => props.onChoose(mark)}>
+      {plate && <circle cx={x} cy={y} r={22} />}
       <text
         className={mark === props.chosen ? 'mark-text chosen' : 'mark-text'}
         x={x}
