@@ -37,7 +37,9 @@ export const inline: Solver = {
   },
 }
 
-const random = (): string => Math.random().toString(36).slice(2, 10)
+let made = 0
+/** Never the same twice, and in the order of making: what a seed did once, it does again. */
+const fresh = (): string => String(++made).padStart(6, '0')
 
 export interface Tablet extends App {
   readonly disk: Disk
@@ -47,12 +49,12 @@ export interface Tablet extends App {
 
 /** One tab on this database. Not opened yet. */
 export function tabletOn(name: string, given: Partial<Ports> = {}, plans: Planner = planner): Tablet {
-  const disk = openTab(name, { makeId: () => `device-${random()}` })
+  const disk = openTab(name, { makeId: () => `device-${fresh()}` })
   const ports: Ports = {
     disk,
     solver: inline,
     clock: { now: () => '2030-01-01T08:00:00.000Z' },
-    ids: { make: () => `job-${random()}` },
+    ids: { make: () => `job-${fresh()}` },
     hash: async (text) => createHash('sha256').update(text).digest('hex'),
     units: 'mm',
     samples: [
