@@ -45,6 +45,9 @@ export function Choice<T extends string>(props: {
   )
 }
 
+/** Letters that surely stand in one line of a list: it does not grow by itself with what is chosen. */
+const oneLine = 22
+
 /** One of many: the browser's own list. */
 export function Pick<T extends string>(props: {
   readonly label: string
@@ -58,12 +61,18 @@ export function Pick<T extends string>(props: {
 }) {
   const made = useId()
   const id = props.id ?? made
+  const chosen = props.options.find(({ value }) => value === props.value)?.label ?? ''
   return (
     <div className={props.problem ? 'field has-problem' : 'field'}>
       <label htmlFor={id} className={props.bare ? 'heard' : undefined}>
         {props.label}
       </label>
-      <select id={id} value={props.value} onChange={(event) => props.onChange(event.target.value as T)}>
+      <select
+        id={id}
+        className={chosen.length > oneLine ? 'two-lines' : undefined}
+        value={props.value}
+        onChange={(event) => props.onChange(event.target.value as T)}
+      >
         {props.options.map((option) => (
           <option key={option.value} value={option.value}>
             {option.label}
