@@ -1,4 +1,4 @@
-import { exactly, front, kerfAlong, mostSteps, sameSlopes, slopeOfEnd, square } from '../core/check/room.ts'
+import { exactly, front, kerfAlong, mostSteps, sameSlopes, square } from '../core/check/room.ts'
 import { stickName } from '../core/facts/rack.ts'
 import type { Progress, RackPiece } from '../core/facts.ts'
 import type { Nest, NestSection, NestStick, StickEnd } from '../core/nest.ts'
@@ -86,13 +86,17 @@ function angledRest(
   const marks = (of: readonly { readonly mark: string }[]) =>
     JSON.stringify(of.map(({ mark }) => mark).sort())
   if (marks(cut) !== marks(good)) return undefined
-  const last = cut.at(-1)?.ends[1] ?? { ...slopeOfEnd(now.ends[0]), x: stick.length }
-  const end: StickEnd = sameSlopes(last, square) ? 'cut' : { p: last.p, q: last.q }
-  const after = last.x + (now.length - stick.length) - exactly([kerfAlong(section.kerf, last)])
+  const first = stick.pieces[0]!.ends[0]
+  const last = cut.at(-1)?.ends[1]
+  const slope = last ?? first
+  const end: StickEnd = sameSlopes(slope, square) ? 'cut' : { p: slope.p, q: slope.q }
+  const after = last
+    ? last.x + (now.length - stick.length) - kerfAlong(section.kerf, last)
+    : now.length - exactly(front(section, now.ends[0], first))
   const spoilt = taken.flatMap(({ took }) => took ?? [])
   // Behind a piece that went wrong the end is what it is: it is cleaned up before anything is cut from it.
   const ends: StickNow['ends'] = [spoilt.length > 0 ? 'mill' : end, now.ends[1]]
-  const lost = spoilt.reduce((sum, took) => sum + took + kerfAlong(section.kerf, last), 0)
+  const lost = spoilt.reduce((sum, took) => sum + took + kerfAlong(section.kerf, slope), 0)
   return { length: fromSteps(Math.max(0, stepsDown(after - lost))), ends }
 }
 
