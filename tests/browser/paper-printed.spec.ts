@@ -5,6 +5,7 @@ import { mkdtempSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import type { Page } from '@playwright/test'
+import { openGate } from './gate.ts'
 import { linesOf } from './printed.ts'
 import { expect, test } from './serve.ts'
 
@@ -38,9 +39,9 @@ function wordsOf(pdf: string): readonly (readonly Word[])[] {
 
 const near = (mm: number, wanted: number) => Math.abs(mm - wanted) <= wanted * 0.003
 
-async function printed(page: Page, sample: string, size: keyof typeof pages): Promise<string> {
+async function printed(page: Page, open: Opening, size: keyof typeof pages): Promise<string> {
   await page.goto('./')
-  await page.getByRole('button', { name: sample }).click()
+  await open(page)
   await expect(page.getByRole('heading', { name: 'Parts' })).toBeVisible()
   await page.goto(page.url().replace(/\/sizes$/, '/paper'))
   await expect(page.getByRole('checkbox', { name: /Wall cut sheet/ })).toBeVisible({ timeout: 30_000 })
@@ -52,14 +53,23 @@ async function printed(page: Page, sample: string, size: keyof typeof pages): Pr
   return pdf
 }
 
-for (const sample of ['Ten-sided pedestal table'])
+type Opening = (page: Page) => Promise<void>
+const jobs: readonly (readonly [name: string, open: Opening])[] = [
+  [
+    'Ten-sided pedestal table',
+    (page) => page.getByRole('button', { name: 'Ten-sided pedestal table' }).click(),
+  ],
+  ['a gate of round tube, its saddle templates among them', openGate],
+]
+
+for (const [sample, open] of jobs)
   for (const size of ['Letter', 'A4'] as const)
     test(`every sheet printed, ${sample} on ${size}: scale within 0.3 % both ways, no word past the border or below 3 mm`, async ({
       page,
     }) => {
       test.setTimeout(120_000)
       const [wide, high] = pages[size]
-      const pdf = await printed(page, sample, size)
+      const pdf = await printed(page, open, size)
       const words = wordsOf(pdf)
       expect(words.length).toBeGreaterThan(5)
       const faults: string[] = []

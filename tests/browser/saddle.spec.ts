@@ -1,55 +1,14 @@
-import { execFileSync } from 'node:child_process'
 import { mkdtempSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import type { Page } from '@playwright/test'
+import { openGate } from './gate.ts'
+import { linesOf, pagesOf } from './printed.ts'
 import { expect, test } from './serve.ts'
-
-const round = (width: number) => ({ kind: 'round-tube', width, wall: 3.2 })
-
-/** Two posts of 88.9, 700 apart; between them a rail of 48.3 and one of 76.1, which is more than a page round. */
-const job = {
-  format: 'tube-job',
-  version: 1,
-  job: {
-    id: 'gate',
-    name: 'Gate',
-    quantity: 1,
-    units: 'mm',
-    build: {
-      kind: 'from-points',
-      params: {
-        section: round(88.9),
-        points: [
-          { name: 'a', x: 0, y: 0, z: 0 },
-          { name: 'b', x: 700, y: 0, z: 0 },
-          { name: 'c', x: 0, y: 0, z: 900 },
-          { name: 'd', x: 700, y: 0, z: 900 },
-          { name: 'e', x: 0, y: 0, z: 300 },
-          { name: 'f', x: 700, y: 0, z: 400 },
-          { name: 'g', x: 0, y: 0, z: 700 },
-          { name: 'h', x: 700, y: 0, z: 700 },
-        ],
-        members: [
-          { name: 'Left post', from: 'a', to: 'c' },
-          { name: 'Right post', from: 'b', to: 'd' },
-          { name: 'Brace', from: 'e', to: 'f', section: round(48.3) },
-          { name: 'Rail', from: 'g', to: 'h', section: round(76.1) },
-        ],
-        joints: [],
-      },
-    },
-  },
-}
 
 async function openTemplates(page: Page, size: 'Letter' | 'A4') {
   await page.goto('./')
-  await page.locator('input[type=file]').setInputFiles({
-    name: 'gate.json',
-    mimeType: 'application/json',
-    buffer: Buffer.from(JSON.stringify(job)),
-  })
-  await expect(page.getByRole('heading', { name: 'Parts' })).toBeVisible()
+  await openGate(page)
   await page.goto(page.url().replace(/\/sizes$/, '/paper'))
   const templates = page.getByRole('checkbox', { name: /Saddle templates/ })
   await expect(templates).toBeVisible()
@@ -63,29 +22,6 @@ async function openTemplates(page: Page, size: 'Letter' | 'A4') {
   await page.getByRole('radio', { name: size }).check()
 }
 
-interface Line {
-  readonly long: number
-  readonly level: boolean
-}
-
-/** Straight lines of a printed page, mm, as a PDF reader draws them. */
-function linesOf(svg: string): Line[] {
-  const lines: Line[] = []
-  for (const [, tag] of svg.matchAll(/<path ([^>]*)\/>/g)) {
-    const d = / d="([^"]*)"/.exec(` ${tag}`)?.[1] ?? ''
-    const [a = 1, b = 0, c = 0, e = 1] = (/matrix\(([^)]*)\)/.exec(tag!)?.[1] ?? '')
-      .split(/[ ,]+/)
-      .filter(Boolean)
-      .map(Number)
-    for (const [, x, y, u, v] of d.matchAll(/M ([-\d.]+) ([-\d.]+) L ([-\d.]+) ([-\d.]+)/g)) {
-      const [dx, dy] = [Number(u) - Number(x), Number(v) - Number(y)]
-      const [across, down] = [a * dx + c * dy, b * dx + e * dy].map((pt) => (pt / 72) * 25.4)
-      lines.push({ long: Math.hypot(across!, down!), level: Math.abs(down!) < 1e-3 })
-    }
-  }
-  return lines
-}
-
 for (const size of ['Letter', 'A4'] as const)
   test(`saddle templates on ${size}: check bars of 100 mm and 4 in within 0.3 %, a template of 48.3 tube π · 48.4 round`, async ({
     page,
@@ -97,14 +33,10 @@ for (const size of ['Letter', 'A4'] as const)
     const folder = mkdtempSync(join(tmpdir(), 'longpoint-saddle-'))
     const file = join(folder, 'templates.pdf')
     writeFileSync(file, await page.pdf({ preferCSSPageSize: true, printBackground: true }))
-    expect(Number(/Pages:\s+(\d+)/.exec(execFileSync('pdfinfo', [file], { encoding: 'utf8' }))?.[1])).toBe(
-      shown,
-    )
+    expect(pagesOf(file)).toBe(shown)
     const level: number[] = []
     for (let number = 1; number <= shown; number++) {
-      const at = ['-f', `${number}`, '-l', `${number}`]
-      const svg = execFileSync('pdftocairo', ['-svg', ...at, file, '-'], { encoding: 'utf8' })
-      const lines = linesOf(svg).filter((line) => line.level)
+      const lines = linesOf(file, number).filter(({ slope }) => slope < 0.01)
       const near = (mm: number, slack: number) =>
         lines.filter(({ long }) => Math.abs(long - mm) < mm * slack).length
       // One of each on every page; a page shrunk to fit would have none.

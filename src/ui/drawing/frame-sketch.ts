@@ -10,7 +10,7 @@ import { marksOf } from './marks.ts'
 import { platesOnTop } from './on-top.ts'
 import { backToFront, type Seen } from './shapes.ts'
 import { linesOf, type Place, toScreen } from './sheet.ts'
-import { type Item, type Sketch, sketchSvg, textSize } from './sketch.ts'
+import { type Item, type Sketch, sketchSvg, textSize, textWide } from './sketch.ts'
 import { solidsOf } from './solid.ts'
 import { type Extent, extentOf, fromAbove, fromFront, turned, type View } from './view.ts'
 
@@ -65,6 +65,8 @@ export function frameSketch(
   }
   const scale = Math.min(
     (room.wide - margins.wide) / (across + right.span.right - right.span.left),
+    // A view that is narrower than its name still leaves it room.
+    (room.wide - margins.wide - textWide(right.name)) / across,
     (room.high - margins.high) / (high(above) + high(front)),
   )
   const x = rows('plan', 'left')
