@@ -28,6 +28,9 @@ for (const size of ['Letter', 'A4'] as const)
   }) => {
     await openTemplates(page, size)
     await page.emulateMedia({ media: 'print' })
+    // The pages follow what was chosen a moment later.
+    await expect(page.locator('.paper-print [aria-label^="Saddles, page 1 of"]')).toBeAttached()
+    await expect(page.locator('.paper-print .paper-page:not([aria-label^="Saddles"])')).toHaveCount(0)
     const shown = await page.locator('.paper-print .paper-page').count()
     expect(shown).toBeGreaterThan(1)
     const folder = mkdtempSync(join(tmpdir(), 'longpoint-saddle-'))
