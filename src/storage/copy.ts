@@ -58,15 +58,28 @@ async function rowsOf(place: Place, mark: Mark): Promise<readonly Change[] | und
   }
 }
 
-/** The rows of these entries as the last of them left each, and how many entries could not be read. */
+/**
+ * The rows of these entries as the last of them left each, and how many entries could not be read. Of each writer the
+ * newest whole that can be read holds all before it: what a kill left lying from before that counts no more.
+ */
 export async function replay(
   place: Place,
   marks: readonly Mark[],
 ): Promise<{ readonly rows: readonly Change[]; readonly unread: number }> {
-  const all = await Promise.all(marks.map((mark) => rowsOf(place, mark)))
+  const all = await Promise.all(marks.map(async (mark) => ({ mark, rows: await rowsOf(place, mark) })))
+  const whole = new Map<string, number>()
+  for (const { mark, rows } of all)
+    if (rows && mark.kind === 'whole')
+      whole.set(mark.writer, Math.max(mark.number, whole.get(mark.writer) ?? 0))
+  const from = ({ mark: { kind, writer, number } }: (typeof all)[number]): boolean => {
+    const start = whole.get(writer) ?? -1
+    return kind === 'whole' ? number >= start : number > start
+  }
+  const counting = all.filter(from)
   const last = new Map<string, Change>()
-  for (const row of all.flatMap((rows) => rows ?? [])) last.set(JSON.stringify([row.store, row.key]), row)
-  return { rows: [...last.values()], unread: all.filter((rows) => rows === undefined).length }
+  for (const { rows = [] } of counting)
+    for (const row of rows) last.set(JSON.stringify([row.store, row.key]), row)
+  return { rows: [...last.values()], unread: counting.filter(({ rows }) => rows === undefined).length }
 }
 
 /** Lays one entry down. */

@@ -34,17 +34,16 @@ export function secondCopy(place: Place | undefined): SecondCopy {
     trouble: () => trouble,
 
     async keep({ writer, number, rows }) {
-      const writing = keep(place, { kind: 'change', writer, number }, rows).then(
-        () => {
-          trouble = null
-        },
-        (error: unknown) => {
-          trouble = wordsOf(error)
-        },
-      )
+      // One write that is not there is a hole, said until the next start lays down a whole.
+      const writing = keep(place, { kind: 'change', writer, number }, rows).catch((error: unknown) => {
+        trouble = wordsOf(error)
+      })
       let waiting: ReturnType<typeof setTimeout> | undefined
       const late = new Promise<void>((end) => {
-        waiting = setTimeout(end, patience)
+        waiting = setTimeout(() => {
+          trouble = 'the browser did not answer in time'
+          end()
+        }, patience)
       })
       await Promise.race([writing, late])
       clearTimeout(waiting)
@@ -181,7 +180,8 @@ async function countBack(
     store === 'facts' && value ? [value as Partial<LogHead>] : [],
   )
   const own = [...heads, ...facts].filter(({ device }) => device === head.device)
-  const most = (from: number, all: readonly unknown[]): number => Math.max(from, ...all.filter(isCount))
+  const most = (from: number, all: readonly unknown[]): number =>
+    all.filter(isCount).reduce((greatest, one) => Math.max(greatest, one), from)
   await meta.put(
     {
       device: head.device,

@@ -179,6 +179,28 @@ test('a kill at each step of laying down a whole loses nothing', async () => {
   }
 })
 
+test('what a kill left lying from before a whole does not come over what the whole says', async () => {
+  const name = freshName()
+  const { place, texts } = memoryPlace()
+  const disk = openTab(name, { place })
+  await disk.readAll()
+  await expect.poll(() => [...texts.keys()]).toEqual(['whole 1 device1'])
+  const one = (await disk.saveJob(sampleJob, null)).saved
+  const won = (await disk.saveJob({ ...sampleJob, name: 'won' }, revisionName(one))).saved
+  const lost = (await disk.saveJob({ ...sampleJob, name: 'lost' }, revisionName(one))).saved
+  const before = new Map(texts)
+  await disk.settle(won, [lost])
+  texts.delete('change 5 device1')
+  await closeTabs()
+  await openTab(name, { place }).readAll()
+  await expect.poll(() => [...texts.keys()]).toEqual(['whole 5 device1'])
+  for (const [key, text] of before) texts.set(key, text)
+  await lose(name)
+  const read = await openTab(name, { place }).readAll()
+  expect(read.jobs.map(({ body }) => body.name)).toEqual(['won'])
+  expect(read.rivals).toEqual([])
+})
+
 test('entries that are half written or of a newer program are passed over, and told', async () => {
   const name = freshName()
   const { place, texts } = memoryPlace()
