@@ -8,6 +8,16 @@ import { answer, closeTabs, cut, dump, freshName, memoryPlace, openTab, plant } 
 
 afterEach(closeTabs)
 
+/** A disk at its first start, its copy laid down whole. */
+async function started() {
+  const name = freshName()
+  const { place, texts } = memoryPlace()
+  const disk = openTab(name, { place })
+  await disk.readAll()
+  await expect.poll(() => [...texts.keys()]).toEqual(['whole 1 device1'])
+  return { name, place, texts, disk }
+}
+
 /** As a browser does that begins anew: every tab is gone, and the database with them. */
 async function lose(name: string): Promise<void> {
   await closeTabs()
@@ -131,11 +141,7 @@ test('without a place, the room says that there is no second copy', async () => 
 })
 
 test('after 301 changes the next start lays one whole in their place', async () => {
-  const name = freshName()
-  const { place, texts } = memoryPlace()
-  const disk = openTab(name, { place })
-  await disk.readAll()
-  await expect.poll(() => [...texts.keys()]).toEqual(['whole 1 device1'])
+  const { name, place, texts, disk } = await started()
   for (let at = 0; at < 301; at++) await disk.append([cut(`A${at}`)])
   expect(texts.size).toBe(302)
   await closeTabs()
@@ -147,11 +153,7 @@ test('after 301 changes the next start lays one whole in their place', async () 
 
 test('a kill at each step of laying down a whole loses nothing', async () => {
   for (let step = 0; step < 6; step++) {
-    const name = freshName()
-    const { place, texts } = memoryPlace()
-    const disk = openTab(name, { place })
-    await disk.readAll()
-    await expect.poll(() => [...texts.keys()]).toEqual(['whole 1 device1'])
+    const { name, place, texts, disk } = await started()
     await disk.append([cut('A1')])
     // A hole, so that the next start wants a whole.
     await disk.append([cut('A2')])
@@ -180,11 +182,7 @@ test('a kill at each step of laying down a whole loses nothing', async () => {
 })
 
 test('what a kill left lying from before a whole does not come over what the whole says', async () => {
-  const name = freshName()
-  const { place, texts } = memoryPlace()
-  const disk = openTab(name, { place })
-  await disk.readAll()
-  await expect.poll(() => [...texts.keys()]).toEqual(['whole 1 device1'])
+  const { name, place, texts, disk } = await started()
   const one = (await disk.saveJob(sampleJob, null)).saved
   const won = (await disk.saveJob({ ...sampleJob, name: 'won' }, revisionName(one))).saved
   const lost = (await disk.saveJob({ ...sampleJob, name: 'lost' }, revisionName(one))).saved
@@ -202,11 +200,7 @@ test('what a kill left lying from before a whole does not come over what the who
 })
 
 test('entries that are half written or of a newer program are passed over, and told', async () => {
-  const name = freshName()
-  const { place, texts } = memoryPlace()
-  const disk = openTab(name, { place })
-  await disk.readAll()
-  await expect.poll(() => [...texts.keys()]).toEqual(['whole 1 device1'])
+  const { name, place, texts, disk } = await started()
   await disk.append([cut('A1')])
   await disk.append([cut('A2')])
   const last = [...texts.keys()].at(-1)!
