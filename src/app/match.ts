@@ -1,14 +1,16 @@
-import type { Nest, NestPart, NestProblem } from '../core/nest.ts'
+import { type Nest, type NestPart, type NestProblem, sharing } from '../core/nest.ts'
 import { sectionKey } from '../core/section/section.ts'
 import { sameLength } from '../core/tolerance.ts'
 import { stepsNearest } from '../core/units.ts'
 
-const line = (section: string, part: NestPart): string =>
-  [section, part.key, stepsNearest(part.mid), part.count].join(' | ')
-
 const lines = (of: readonly { readonly section: string; readonly parts: readonly NestPart[] }[]): string =>
   of
-    .flatMap(({ section, parts }) => parts.map((part) => line(section, part)))
+    .flatMap(({ section, parts }) => {
+      const shares = sharing(parts)
+      return parts.map(({ key, mid, count, same }) =>
+        [section, key, stepsNearest(mid), count, same === undefined ? '' : shares.get(same)].join(' | '),
+      )
+    })
     .sort()
     .join('\n')
 

@@ -143,11 +143,11 @@ export interface Actions {
   /** The copy learns from this job, until the person refuses. */
   copyJob(id: string): Promise<string>
   removeJob(id: string): Promise<void>
-  /** Name, quantity, note, seam, way, what welds draw in, what it learns from; an undefined value takes it away. */
+  /** Name, quantity, note, seam, way, what welds draw in, what it learns from, what shares a stick; an undefined value takes it away. */
   editJob(
     id: string,
     change: Partial<
-      Pick<Job, 'name' | 'quantity' | 'note' | 'units' | 'seam' | 'way' | 'shrinkage' | 'from'>
+      Pick<Job, 'name' | 'quantity' | 'note' | 'units' | 'seam' | 'way' | 'shrinkage' | 'from' | 'oneStick'>
     >,
   ): Promise<void>
   editParams(id: string, change: Params): Promise<void>

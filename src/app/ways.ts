@@ -27,9 +27,10 @@ export interface ComparedWays {
 
 /** All that the figures of the ways hang by, as a text to compare; not the way itself, so that a choice keeps them. */
 export const waysAsked = (
-  { build, quantity, seam }: Job,
+  { build, quantity, seam, oneStick }: Job,
   { shop, progress }: Pick<AppState, 'shop' | 'progress'>,
-): string => JSON.stringify([build, quantity, seam, shop, progress.rack, progress.blades, progress.accepted])
+): string =>
+  JSON.stringify([build, quantity, seam, oneStick, shop, progress.rack, progress.blades, progress.accepted])
 
 /** The way that the job is laid out in as it stands. */
 export const wayNow = ({ way }: Pick<Job, 'way'>): CuttingWay => way ?? 'square first'

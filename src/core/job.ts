@@ -42,4 +42,9 @@ export interface Job {
   readonly shrinkage?: Shrinkage
   /** The job that this one was copied from, while its notes, times and corrections are wanted here. */
   readonly from?: string
+  /**
+   * Members whose parts are to come from one stick in each copy, wish by wish, for an even color or a straight run. A
+   * member that is no longer there says nothing. Absent: no such wish.
+   */
+  readonly oneStick?: readonly (readonly string[])[]
 }

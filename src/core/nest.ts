@@ -58,6 +58,17 @@ export interface NestPart {
   readonly makes?: readonly Pair[]
 }
 
+/**
+ * What each name of `same` keeps on one stick, as keys with their counts: two demands that keep the same pieces together
+ * are alike, whatever they call it.
+ */
+export function sharing(parts: readonly NestPart[]): ReadonlyMap<string, string> {
+  const names = [...new Set(parts.flatMap(({ same }) => same ?? []))]
+  const kept = (name: string) =>
+    parts.flatMap(({ same, key, count }) => (same === name ? [`${count} × ${key}`] : [])).sort()
+  return new Map(names.map((name) => [name, kept(name).join(' with ')]))
+}
+
 export interface StockLength {
   readonly length: Mm
   /** Absent everywhere: cost is the length bought. Whole cents. */

@@ -73,6 +73,8 @@ export interface Part {
    * reaches to the longest point of the saddle; `shortPoint` and `mass` are the finished piece's.
    */
   readonly saddles?: 'at one end' | 'at both ends'
+  /** Name of the wish that this part shares a stick by, in each copy, with itself and with others of that name. */
+  readonly oneStick?: string
 }
 
 export interface PartPrinted {

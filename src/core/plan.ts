@@ -9,6 +9,7 @@ import type { Job } from './job.ts'
 import type { Nest } from './nest.ts'
 import { builtSizes } from './parts/built.ts'
 import { longestPiece, openDemand } from './parts/demand.ts'
+import { wantedTogether } from './parts/one-stick.ts'
 import { partsOf } from './parts/parts.ts'
 import { platesOf } from './parts/plates.ts'
 import { partsTogether } from './parts/together.ts'
@@ -45,7 +46,8 @@ export function plan(
   const larger = largerFrame(job, shop, framed.value)
   if (!larger.ok) return larger
   const frame = larger.value?.frame ?? framed.value
-  const { parts, warnings: seamWarnings } = pinSeams(partsOf(frame.members, shop), frame, job.seam)
+  const { parts: pinned, warnings: seamWarnings } = pinSeams(partsOf(frame.members, shop), frame, job.seam)
+  const parts = wantedTogether(pinned, job)
   const order = { parts, job: job.id, quantity: job.quantity, rack: progress?.rack ?? [] }
   // A nest is judged, and cut, in the way that it was made for.
   const { problems: demand, notes } = demandByWay(

@@ -61,5 +61,14 @@ export const job = shapeOf<Job>()(
       }),
     ),
     from: v.optional(id),
+    oneStick: v.optional(
+      v.pipe(
+        list(
+          'wishes, each a list of members',
+          v.pipe(list('members', text(300)), v.maxLength(mostRows, `a list of at most ${mostRows} members`)),
+        ),
+        v.maxLength(mostNames, `a list of at most ${mostNames} wishes`),
+      ),
+    ),
   }),
 )

@@ -228,7 +228,7 @@ describe('properties', () => {
 
   test('no field of job, shop or nest can be missing without a word, save the optional ones', () => {
     const optional =
-      /\.(units|way|note|grade|measured|wanted|saw|rate|inHalves|halfOf|sheets|price|count|parent|first|rack|blank|job|copy|nest|gang|otherWaySaves|tolerance|general|linear|table|slot|habitsOff|markWith|passes|settings|travel|from|shrinkage|miter|butt|flat|saddle)$/
+      /\.(units|way|note|grade|measured|wanted|saw|rate|inHalves|halfOf|sheets|price|count|parent|first|rack|blank|job|copy|nest|gang|otherWaySaves|tolerance|general|linear|table|slot|habitsOff|markWith|passes|settings|travel|from|oneStick|shrinkage|miter|butt|flat|saddle)$/
     for (const path of pathsOf(sampleFile())) {
       const inOpenRecord = /^job\.build\.params\.|^facts\.1[34]\.body\.|\.\d+$/.test(path)
       const wholeParts = ['shop', 'nests', 'facts'].includes(path)

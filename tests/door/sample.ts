@@ -25,6 +25,7 @@ export const sampleJob: Job = {
   note: 'for the porch',
   shrinkage: { miter: 0.4, butt: 0.2, flat: 0.1, saddle: 0.3 },
   from: 'job-0',
+  oneStick: [['top/side-1', 'top/side-2'], ['top/side-3']],
 }
 
 export const sampleSaw: Saw = {

@@ -1,4 +1,13 @@
-import type { Nest, NestPart, NestPiece, NestProblem, NestSection, Pair } from '../nest.ts'
+import {
+  type Nest,
+  type NestPart,
+  type NestPiece,
+  type NestProblem,
+  type NestSection,
+  type NestStick,
+  type Pair,
+  sharing,
+} from '../nest.ts'
 import { sectionKey } from '../section/section.ts'
 import { sameLength, sameSlope } from '../tolerance.ts'
 import { fromSteps, stepsNearest } from '../units.ts'
@@ -10,9 +19,10 @@ export function demandFaults({ demand, sticks }: NestSection): string[] {
   const faults: string[] = []
   const given = new Map<NestPart, number>()
   const sticksOf = new Map<string, Set<string>>()
-  const cut = (part: NestPart, stick: string) => {
+  const cut = (part: NestPart, stick: NestStick) => {
     given.set(part, (given.get(part) ?? 0) + 1)
-    if (part.same !== undefined) sticksOf.set(part.same, (sticksOf.get(part.same) ?? new Set()).add(stick))
+    if (part.same !== undefined && !isOnePiece(stick))
+      sticksOf.set(part.same, (sticksOf.get(part.same) ?? new Set()).add(stick.id))
   }
   for (const part of demand) {
     if (!Number.isSafeInteger(part.count) || part.count < 1)
@@ -31,7 +41,7 @@ export function demandFaults({ demand, sticks }: NestSection): string[] {
         )
         if (!part) faults.push(`stick ${stick.id}: the pair of ${piece.piece} is not demanded like that`)
         else {
-          cut(part, stick.id)
+          cut(part, stick)
           faults.push(...pairFaults(piece), ...shapeFaults(piece, part))
         }
         continue
@@ -44,7 +54,7 @@ export function demandFaults({ demand, sticks }: NestSection): string[] {
         )
         continue
       }
-      cut(part, stick.id)
+      cut(part, stick)
       const copy = 1 + Math.floor((number - 1) / part.perCopy)
       if (piece.copy !== copy)
         faults.push(`piece ${piece.piece} is said to be of copy ${piece.copy}; it is of copy ${copy}`)
@@ -62,6 +72,13 @@ export function demandFaults({ demand, sticks }: NestSection): string[] {
       faults.push(`part ${part.mark} of job ${part.job}: ${count} pieces in the nest, ${part.count} demanded`)
   return faults
 }
+
+/** A blank that lies there came off its stick before this nest: from which one nobody chooses any more. */
+const isOnePiece = ({ from, length, pieces: [piece, more] }: NestStick): boolean =>
+  from === 'rack' &&
+  piece !== undefined &&
+  more === undefined &&
+  piece.ends[0].x - piece.ends[1].x >= length - fromSteps(1) - sameLength
 
 const isPair = (pair: Pair, { makes }: NestPiece): boolean =>
   pair.every((each, at) =>
@@ -125,12 +142,14 @@ function shapeFaults({ piece, turn, ends }: NestPiece, part: NestPart): string[]
   return faults
 }
 
+type Shares = ReturnType<typeof sharing>
+
 /** The nest asks for exactly what the plan's problems want, for the jobs that they speak of. */
 export function wantedFaults(nest: Nest, problems: readonly NestProblem[]): string[] {
   const jobs = new Set(problems.flatMap(({ parts }) => parts.map(({ job }) => job)))
   const faults: string[] = []
   const wanted = new Map<string, NestPart & { readonly section: string }>()
-  const nameOf = (section: string, { job, key, mid, ends, turns, same }: NestPart) =>
+  const nameOf = (section: string, { job, key, mid, ends, turns, same }: NestPart, shares: Shares) =>
     JSON.stringify([
       section,
       job,
@@ -138,26 +157,30 @@ export function wantedFaults(nest: Nest, problems: readonly NestProblem[]): stri
       stepsNearest(mid),
       ends.map(({ p, q }) => [p, q].map((slope) => Math.round(slope / sameSlope))),
       ends.some((end) => !sameSlopes(end, square)) ? [...turns].sort() : [],
-      ...(same === undefined ? [] : [same]),
+      ...(same === undefined ? [] : [shares.get(same)]),
     ])
   const left = new Map<string, number>()
-  for (const problem of problems)
+  for (const problem of problems) {
+    const shares = sharing(problem.parts)
     for (const part of problem.parts) {
       const section = sectionKey(problem.section)
-      const name = nameOf(section, part)
+      const name = nameOf(section, part, shares)
       wanted.set(name, { ...part, section })
       left.set(name, (left.get(name) ?? 0) + part.count)
     }
-  for (const { section, demand } of nest.sections)
+  }
+  for (const { section, demand } of nest.sections) {
+    const shares = sharing(demand)
     for (const part of demand) {
       if (!jobs.has(part.job)) continue
-      const name = nameOf(sectionKey(section), part)
+      const name = nameOf(sectionKey(section), part, shares)
       if (!wanted.has(name))
         faults.push(
           `the nest gives ${part.count} × ${part.mark} of ${mm(part.mid)}, which the plan does not want`,
         )
       else left.set(name, (left.get(name) ?? 0) - part.count)
     }
+  }
   for (const [name, count] of left) {
     const { mark, mid } = wanted.get(name)!
     if (count !== 0)

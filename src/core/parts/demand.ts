@@ -200,6 +200,7 @@ function openPairs(part: NestPart, finished: ReadonlyMap<string, number>): NestP
         count: 1,
         perCopy,
         first: Number(piece.slice(mark.length)),
+        ...(part.same === undefined ? {} : { same: part.same }),
       }),
     ),
   ]

@@ -1,6 +1,7 @@
 import type { Warning } from '../frame/frame.ts'
 import type { CuttingWay, NestPart, NestProblem } from '../nest.ts'
 import { bySection, nestPart, type OnRack, problemOf } from '../parts/demand.ts'
+import { byCopy } from '../parts/one-stick.ts'
 import type { Part } from '../plan-shapes.ts'
 import { type Section, sectionKey } from '../section/section.ts'
 import type { Shop } from '../shop.ts'
@@ -28,7 +29,8 @@ export function demandByWay(order: Order, shop: Shop, wayOf: (section: Section) 
   const notes: Warning[] = []
   const asked = (parts: readonly Part[], section: Section, way: CuttingWay): readonly NestPart[] => {
     if (way === 'from the stick') return stickParts(parts, section, job, quantity, shop)
-    if (way === 'square first') return parts.map((part) => nestPart(part, job, quantity, shop))
+    if (way === 'square first')
+      return parts.flatMap((part) => byCopy(nestPart(part, job, quantity, shop), part))
     const paired = pairedParts(parts, section, job, quantity, shop)
     notes.push(...paired.notes)
     return paired.parts

@@ -1,6 +1,7 @@
 import type { Warning } from '../frame/frame.ts'
 import type { NestPart, Pair, PairedPiece } from '../nest.ts'
 import { blankLength, kerfOf, nestPart, sawFor } from '../parts/demand.ts'
+import { byCopy, sameName } from '../parts/one-stick.ts'
 import type { Part } from '../plan-shapes.ts'
 import { roundLength } from '../reading/show.ts'
 import { type Section, sectionKey } from '../section/section.ts'
@@ -22,6 +23,8 @@ interface Half {
   /** Where the seam of the blank may look while it is split, this half at the stop; and as the half behind the blade. */
   readonly ahead: readonly Side[]
   readonly behind: readonly Side[]
+  /** What it shares a stick with, and so its blank. */
+  readonly same?: string
 }
 
 const sides: readonly Side[] = ['up', 'down', 'fence', 'outward']
@@ -79,9 +82,18 @@ function halvesOf(part: Part, section: Section, shop: Shop): readonly [Lying, Ly
   ]
 }
 
+const copyOf = ({ count }: Part, number: number): number => 1 + Math.floor((number - 1) / count)
+
 function halfOf(part: Part, number: number, section: Section, shop: Shop): Half {
   const [ahead, behind] = halvesOf(part, section, shop)
-  return { part, number, ahead: seamSides(part, number, ahead), behind: seamSides(part, number, behind) }
+  const same = part.oneStick === undefined ? {} : { same: sameName(part.oneStick, copyOf(part, number)) }
+  return {
+    part,
+    number,
+    ahead: seamSides(part, number, ahead),
+    behind: seamSides(part, number, behind),
+    ...same,
+  }
 }
 
 /** Length of a blank for two pieces, one cut between: with the lengths as printed or unrounded, mm. */
@@ -189,14 +201,18 @@ function matcher(section: Section, shop: Shop): Match {
     known.set(name, answer)
     return answer
   }
-  return (one, two) => one.ahead.some((side) => two.behind.includes(side)) && cuttable(one.part, two.part)
+  return (one, two) =>
+    one.same === two.same &&
+    one.ahead.some((side) => two.behind.includes(side)) &&
+    cuttable(one.part, two.part)
 }
 
 /** Pairs of these, each with the first that it matches; what finds none is given back. */
 function paired(halves: readonly Half[], match: Match, pairs: [Half, Half][]): Half[] {
   const open: Half[] = []
   const kinds = new Map<string, Half[]>()
-  const nameOf = ({ part, ahead, behind }: Half) => `${part.mark} ${ahead.join()} ${behind.join()}`
+  const nameOf = ({ part, ahead, behind, same }: Half) =>
+    `${part.mark} ${ahead.join()} ${behind.join()} ${same ?? ''}`
   for (const half of halves) {
     const row = [...kinds.values()].find((each) => each.length > 0 && match(each[0]!, half))
     if (row) {
@@ -236,14 +252,16 @@ function singles(
   shop: Shop,
 ): NestPart[] {
   const whole = nestPart(part, job, quantity, shop)
-  if (!numbers) return [whole]
+  if (!numbers) return [...byCopy(whole, part)]
   const rows: number[][] = []
   for (const number of [...numbers].sort((one, two) => one - two)) {
     const row = rows.at(-1)
     if (row && row.at(-1) === number - 1) row.push(number)
     else rows.push([number])
   }
-  return rows.map((row) => ({ ...whole, count: row.length, ...(row[0] === 1 ? {} : { first: row[0]! }) }))
+  return rows.flatMap((row) =>
+    byCopy({ ...whole, count: row.length, ...(row[0] === 1 ? {} : { first: row[0]! }) }, part),
+  )
 }
 
 /** One part of the nest for each two marks. */
@@ -255,7 +273,7 @@ function asked(
 ): NestPart[] {
   const groups = new Map<string, (readonly [Half, Half])[]>()
   for (const pair of pairs) {
-    const name = `${pair[0].part.key} ${pair[1].part.key}`
+    const name = `${pair[0].part.key} ${pair[1].part.key} ${pair[0].same ?? ''}`
     groups.set(name, [...(groups.get(name) ?? []), pair])
   }
   const flat = { p: 0, q: 0 }
@@ -270,6 +288,7 @@ function asked(
       turns: ['none', 'over', 'end', 'flip'],
       count: of.length,
       perCopy: of.length,
+      ...(of[0]![0].same === undefined ? {} : { same: of[0]![0].same }),
       makes: of.map((pair): Pair => [pieceOf(pair[0], shop), pieceOf(pair[1], shop)]),
     }
   })
@@ -282,7 +301,7 @@ const pieceOf = ({ part, number }: Half, shop: Shop): PairedPiece => ({
   piece: `${part.mark}${number}`,
   mark: part.mark,
   key: part.key,
-  copy: 1 + Math.floor((number - 1) / part.count),
+  copy: copyOf(part, number),
   perCopy: part.count,
   mid: blankLength(part, shop),
 })

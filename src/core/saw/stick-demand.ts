@@ -1,5 +1,6 @@
 import type { NestPart, Turning } from '../nest.ts'
 import { nestPart, sawFor } from '../parts/demand.ts'
+import { byCopy } from '../parts/one-stick.ts'
 import type { Part, StickFace, Turn } from '../plan-shapes.ts'
 import { isRound, type Section } from '../section/section.ts'
 import type { Shop } from '../shop.ts'
@@ -83,11 +84,12 @@ export function stickParts(
 ): readonly NestPart[] {
   const seam = seamFace(parts, section, shop)
   const box = boxOf(section, shop)
-  return parts.map((part): NestPart => {
+  const asked = (part: Part): NestPart => {
     const asBlank = nestPart(part, job, quantity, shop)
     if (part.shape === 'square' || !fromStick(part, section, shop)) return asBlank
     const turns = seam ? turnsOnto(seam, part) : turnings.map(([turning]) => turning)
     if (turns.length === 0) return asBlank
     return { ...asBlank, mid: lyingPart(part, box).mid, ends: part.slopes, turns, finished: true }
-  })
+  }
+  return parts.flatMap((part) => byCopy(asked(part), part))
 }
