@@ -2,7 +2,7 @@ import type { DrawnAt, Frame, Measure, Member, Plate, Warning } from '../frame/f
 import { edgesOf, endCorners } from '../frame/member.ts'
 import { roundReach } from '../frame/reach.ts'
 import { toWorld } from '../geometry/pose.ts'
-import { dot, type Vec3 } from '../geometry/vec3.ts'
+import { scale, type Vec3 } from '../geometry/vec3.ts'
 import { primaryLength } from '../parts/parts.ts'
 import { badAll, good, type Problem, type Result } from '../result.ts'
 import { isRound } from '../section/section.ts'
@@ -43,6 +43,12 @@ function plateCorners(plate: Plate): Vec3[] {
   return [0, plate.thickness].flatMap((z) => plate.polygon.map(([x, y]) => toWorld(plate.pose, [x, y, z])))
 }
 
+const axes: readonly Vec3[] = [
+  [1, 0, 0],
+  [0, 1, 0],
+  [0, 0, 1],
+]
+
 /** Checks that every member has steel on all its edges, and adds what follows from the members: size, floor, offsets. */
 export function assemble(draft: FrameDraft): Result<Frame> {
   const { tooShort, ...frame } = draft
@@ -54,39 +60,45 @@ export function assemble(draft: FrameDraft): Result<Frame> {
     problems.set(problem.text, problem)
   }
   if (problems.size > 0) return badAll([...problems.values()])
-  const round = frame.members.filter(({ section }) => isRound(section))
-  const corners = [
-    ...frame.members
-      .filter(({ section }) => !isRound(section))
-      .flatMap((member) => [...endCorners(member, 'A'), ...endCorners(member, 'B')]),
-    ...frame.plates.flatMap(plateCorners),
-  ]
-  const reach = (direction: Vec3): Mm => {
-    let most = Number.NEGATIVE_INFINITY
-    for (const corner of corners) most = Math.max(most, dot(corner, direction))
-    for (const member of round)
-      most = Math.max(most, roundReach(member, 'A', direction), roundReach(member, 'B', direction))
-    return most
+  const low = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY]
+  const high = [Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY]
+  const take = (corner: Vec3) => {
+    for (let axis = 0; axis < 3; axis += 1) {
+      const at = corner[axis]!
+      if (at < low[axis]!) low[axis] = at
+      if (at > high[axis]!) high[axis] = at
+    }
+  }
+  for (const member of frame.members) {
+    if (isRound(member.section)) continue
+    for (const corner of endCorners(member, 'A')) take(corner)
+    for (const corner of endCorners(member, 'B')) take(corner)
+  }
+  for (const plate of frame.plates) for (const corner of plateCorners(plate)) take(corner)
+  for (const member of frame.members) {
+    if (!isRound(member.section)) continue
+    for (const [axis, direction] of axes.entries())
+      for (const end of ['A', 'B'] as const) {
+        low[axis] = Math.min(low[axis]!, -roundReach(member, end, scale(direction, -1)))
+        high[axis] = Math.max(high[axis]!, roundReach(member, end, direction))
+      }
   }
   // 0 − 0 is 0, and no minus zero.
-  const floor = frame.floor ?? 0 - reach([0, 0, -1])
-  const lengths = new Map(frame.members.map((member) => [member.id, primaryLength(member)]))
+  const floor = frame.floor ?? 0 + low[2]!
+  const byId = new Map(frame.members.map((member) => [member.id, member]))
+  const lengthOf = (id: string): Mm => {
+    const member = byId.get(id)
+    return member ? primaryLength(member) : 0
+  }
   const measures: Measure[] = frame.measures.map((measure) => ({
     ...measure,
-    offset: measure.terms.reduce(
-      (left, { member, factor }) => left - factor * (lengths.get(member) ?? 0),
-      measure.mm,
-    ),
+    offset: measure.terms.reduce((left, { member, factor }) => left - factor * lengthOf(member), measure.mm),
   }))
   return good({
     ...frame,
     measures,
     warnings: frame.warnings ?? [],
-    size: [
-      reach([1, 0, 0]) + reach([-1, 0, 0]),
-      reach([0, 1, 0]) + reach([0, -1, 0]),
-      reach([0, 0, 1]) - floor,
-    ],
+    size: [high[0]! - low[0]!, high[1]! - low[1]!, high[2]! - floor],
     floor,
   })
 }

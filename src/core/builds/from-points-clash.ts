@@ -1,6 +1,6 @@
 import type { Joint, Member, Warning } from '../frame/frame.ts'
 import { type Footprint, footprintOf } from '../frame/landing.ts'
-import { edgesOf, endCorners, endPlane } from '../frame/member.ts'
+import { endCorners, endPlane } from '../frame/member.ts'
 import { axisX, axisY, axisZ, dirToLocal, dirToWorld, toLocal, toWorld } from '../geometry/pose.ts'
 import { cross, dot, norm, scale, sub, type Vec3 } from '../geometry/vec3.ts'
 import { isRound } from '../section/section.ts'
@@ -42,8 +42,11 @@ function landsWithin({ members: [by, on], ends: [end] }: Joint, byId: ReadonlyMa
   const half =
     (Math.abs(dx * plane.p + dy) * stops.section.width + Math.abs(dx * plane.q + dz) * stops.section.height) /
     2
-  const { a, b } = edgesOf(runs)
-  return middle - half >= Math.max(...a) - sameLength && middle + half <= Math.min(...b) + sameLength
+  const { width, height } = runs.section
+  const [a, b] = [endPlane(runs.ends[0]), endPlane(runs.ends[1])]
+  const least = a.x + (Math.abs(a.p) * width + Math.abs(a.q) * height) / 2
+  const most = b.x - (Math.abs(b.p) * width + Math.abs(b.q) * height) / 2
+  return middle - half >= least - sameLength && middle + half <= most + sameLength
 }
 
 /** How far the outline of what lands goes on, along the receiver, where there is no face under it any more. */
@@ -52,41 +55,39 @@ function hanging({ whole, outline }: Footprint): Mm {
   return Math.max(Math.min(...landed!) - Math.min(...all!), Math.max(...all!) - Math.max(...landed!))
 }
 
-/** A member as a convex body: its corners, and the directions of its faces and edges. */
+/** A member as a convex body: its corners, those of end A first, and the box round them. */
 interface Body {
   readonly of: Member
   readonly corners: readonly Vec3[]
   readonly low: Vec3
   readonly high: Vec3
-  readonly normals: readonly Vec3[]
-  readonly edges: readonly Vec3[]
 }
 
 function bodyOf(of: Member): Body {
-  const a = endCorners(of, 'A')
-  const b = endCorners(of, 'B')
-  const corners = [...a, ...b]
-  const bound = (axis: 0 | 1 | 2, pick: (a: number, b: number) => number) => {
-    let found = corners[0]![axis]
-    for (const corner of corners) found = pick(found, corner[axis])
-    return found
+  const corners = [...endCorners(of, 'A'), ...endCorners(of, 'B')]
+  let [x0, y0, z0] = corners[0]!
+  let [x1, y1, z1] = corners[0]!
+  for (const [x, y, z] of corners) {
+    if (x < x0) x0 = x
+    if (x > x1) x1 = x
+    if (y < y0) y0 = y
+    if (y > y1) y1 = y
+    if (z < z0) z0 = z
+    if (z > z1) z1 = z
   }
-  const box = (pick: (a: number, b: number) => number): Vec3 => [
-    bound(0, pick),
-    bound(1, pick),
-    bound(2, pick),
-  ]
-  const ends = of.ends.map(({ normal }) => dirToWorld(of.pose, normal))
-  const along = [sub(a[0]!, a[1]!), sub(a[1]!, a[2]!), sub(b[0]!, b[1]!), sub(b[1]!, b[2]!)]
-  return {
-    of,
-    corners,
-    low: box(Math.min),
-    high: box(Math.max),
-    normals: [axisY(of.pose), axisZ(of.pose), ...ends],
-    edges: [axisX(of.pose), ...along],
-  }
+  return { of, corners, low: [x0, y0, z0], high: [x1, y1, z1] }
 }
+
+const normalsOf = ({ of: { pose, ends } }: Body): readonly Vec3[] => [
+  axisY(pose),
+  axisZ(pose),
+  ...ends.map(({ normal }) => dirToWorld(pose, normal)),
+]
+
+const edgesOf = ({ of, corners }: Body): readonly Vec3[] => [
+  axisX(of.pose),
+  ...[0, 1, 4, 5].map((at) => sub(corners[at]!, corners[at + 1]!)),
+]
 
 /** How deep two bodies lie in each other along a direction of unit length, mm; 0 or less: they are apart. */
 function deep(one: Body, two: Body, along: Vec3): Mm {
@@ -119,12 +120,13 @@ const boxesApart = (one: Body, two: Body): boolean =>
  */
 function clash(one: Body, two: Body): Mm {
   let least = Number.POSITIVE_INFINITY
-  for (const normal of [...one.normals, ...two.normals]) {
+  for (const normal of [...normalsOf(one), ...normalsOf(two)]) {
     least = Math.min(least, deep(one, two, normal))
     if (least <= sameLength) return 0
   }
-  for (const a of one.edges)
-    for (const b of two.edges) {
+  const others = edgesOf(two)
+  for (const a of edgesOf(one))
+    for (const b of others) {
       const across = cross(a, b)
       const length = norm(across)
       // Edges along one line: the normals of their faces have said all there is.

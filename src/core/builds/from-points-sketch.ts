@@ -95,7 +95,13 @@ export function sketchOf(values: Values, say: (mm: Mm) => string): Result<Sketch
     point: pointRows.map((row) => text(row, 'name')),
     member: memberRows.map((row) => text(row, 'name')),
   }
-  const find = (what: 'point' | 'member', name: string, field: string): number | undefined => {
+  const find = (
+    what: 'point' | 'member',
+    name: string,
+    param: string,
+    row: number,
+    column: string,
+  ): number | undefined => {
     const at = (what === 'point' ? pointAt : memberAt).get(slugOf(name))
     if (at === undefined)
       problems.push({
@@ -103,7 +109,7 @@ export function sketchOf(values: Values, say: (mm: Mm) => string): Result<Sketch
         text:
           `“${name}” is no ${what}; ` +
           (names[what].length > 0 ? `there is ${listOf(names[what])}.` : `there is none yet.`),
-        field,
+        field: fieldOf(param, row, column),
       })
     return at
   }
@@ -122,8 +128,8 @@ export function sketchOf(values: Values, say: (mm: Mm) => string): Result<Sketch
   const members: SketchMember[] = []
   const between = new Map<string, SketchMember>()
   memberRows.forEach((row, at) => {
-    const from = find('point', text(row, 'from'), fieldOf('members', at, 'from'))
-    const to = find('point', text(row, 'to'), fieldOf('members', at, 'to'))
+    const from = find('point', text(row, 'from'), 'members', at, 'from')
+    const to = find('point', text(row, 'to'), 'members', at, 'to')
     if (from === undefined || to === undefined) return
     const name = text(row, 'name')
     if (from === to) {
@@ -158,10 +164,10 @@ export function sketchOf(values: Values, say: (mm: Mm) => string): Result<Sketch
 
   const rules = new Map<number, SketchRule>()
   ruleRows.forEach((row, at) => {
-    const point = find('point', text(row, 'at'), fieldOf('joints', at, 'at'))
+    const point = find('point', text(row, 'at'), 'joints', at, 'at')
     const how = row.how as HowMet
     const named = how === 'butt' ? (row.runs as string | undefined) : undefined
-    const runs = named === undefined ? undefined : find('member', named, fieldOf('joints', at, 'runs'))
+    const runs = named === undefined ? undefined : find('member', named, 'joints', at, 'runs')
     if (point === undefined || (named !== undefined && runs === undefined)) return
     const before = rules.get(point)
     if (before)

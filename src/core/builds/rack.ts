@@ -68,13 +68,14 @@ function rackFrame(values: Values, context: BuildContext): Result<Frame> {
     plates: [...feet.plates, ...shelvesOf(values, columns, tiers.value, section)],
     joints: [...rails.joints, ...braces.value.joints, ...feet.joints],
     hardware: feet.hardware,
-    assemblies: columns.map((_, at) => ({
-      id: `pair-${at + 1}`,
-      name: at === 0 ? 'Left end frame' : at === bays ? 'Right end frame' : `Middle frame ${at}`,
-      members: members
-        .map(({ id }) => id)
-        .filter((id) => new RegExp(`^uprights/(front|back)-${at + 1}$|/cross-${at + 1}(-|$)`).test(id)),
-    })),
+    assemblies: columns.map((_, at) => {
+      const own = new RegExp(`^uprights/(front|back)-${at + 1}$|/cross-${at + 1}(-|$)`)
+      return {
+        id: `pair-${at + 1}`,
+        name: at === 0 ? 'Left end frame' : at === bays ? 'Right end frame' : `Middle frame ${at}`,
+        members: members.map(({ id }) => id).filter((id) => own.test(id)),
+      }
+    }),
     measures: measuresOf(values, tiers.value),
     floor: 0,
     warnings: feet.warnings,

@@ -143,8 +143,10 @@ function textOf(spec: ParamSpec, given: ParamGiven, field: string): Result<strin
     return bad('not-a-text', `“${spec.label}” was given as ${shown(given)}; a text is wanted.`, field)
   const text = String(given).trim().replace(/\s+/g, ' ')
   if (text === '') return bad('missing', `“${spec.label}” is missing.`, field)
+  // A letter is one or two units of the text: few texts need to be counted.
+  if (spec.most === undefined || text.length <= spec.most) return good(text)
   const letters = [...text].length
-  return spec.most !== undefined && letters > spec.most
+  return letters > spec.most
     ? bad(
         'too-long',
         `“${spec.label}” was given as ${letters} letters; it can have ${spec.most} or fewer.`,

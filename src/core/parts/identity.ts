@@ -138,7 +138,10 @@ export function turnings(solid: Solid): Solid[] {
  * mirror image has another key.
  */
 export function geometryKey(solid: Solid): string {
-  const all = turnings(solid).map(numbers)
+  const { a, b, saddles } = solid
+  // Square at both ends it looks alike in every turning, and most members of most frames are.
+  const square = !saddles && a.p === 0 && a.q === 0 && b.p === 0 && b.q === 0
+  const all = (square ? [solid] : turnings(solid)).map(numbers)
   const least = all.reduce((best, next) => (compare(next, best) < 0 ? next : best))
   return `${sectionKey(solid.section)} | ${least.join(' ')}`
 }

@@ -5,7 +5,7 @@ import { toWorld } from '../../core/geometry/pose.ts'
 import type { Vec3 } from '../../core/geometry/vec3.ts'
 import type { Mm } from '../../core/units.ts'
 import type { TypedLength } from './fields.ts'
-import { type Extent, extentOf, fromAbove, fromFront, onPage, type View } from './view.ts'
+import { type Extent, extentOf, fromAbove, fromFront, onPage } from './view.ts'
 
 /** A dimension line of a view: between two places along the page's x or y, drawn on one side of the view. */
 export interface Dimension {
@@ -30,24 +30,50 @@ export interface Circle {
 /** A drawn distance is a given one when they agree to a hundredth of a millimeter: finer than any reading. */
 const same = (a: Mm, b: Mm) => Math.abs(a - b) < 0.01
 
-type Corners = ReadonlyMap<string, readonly Vec3[]>
+/** What a solid takes up in both views. */
+interface Spans {
+  readonly plan: Extent
+  readonly front: Extent
+}
 
-function cornersOf({ frame }: Draft): Corners {
-  const of = new Map<string, readonly Vec3[]>()
+function spansOf(points: readonly Vec3[]): Spans {
+  const [plan, front] = [fromAbove, fromFront].map((view) =>
+    extentOf(points.map((point) => onPage(view, point))),
+  )
+  return { plan: plan!, front: front! }
+}
+
+/** The spans of every member and plate of a frame, by their ids. */
+function allSpans({ frame }: Draft): ReadonlyMap<string, Spans> {
+  const of = new Map<string, Spans>()
   for (const member of frame.members)
-    of.set(member.id, [...endCorners(member, 'A'), ...endCorners(member, 'B')])
+    of.set(member.id, spansOf([...endCorners(member, 'A'), ...endCorners(member, 'B')]))
   for (const plate of frame.plates)
     of.set(
       plate.id,
-      [0, plate.thickness].flatMap((z) => plate.polygon.map(([x, y]) => toWorld(plate.pose, [x, y, z]))),
+      spansOf(
+        [0, plate.thickness].flatMap((z) => plate.polygon.map(([x, y]) => toWorld(plate.pose, [x, y, z]))),
+      ),
     )
   return of
 }
 
-/** Extent of some solids in a view. */
-function spanOf(corners: Corners, ids: readonly string[], view: View): Extent | null {
-  const points = ids.flatMap((id) => corners.get(id) ?? []).map((point) => onPage(view, point))
-  return points.length > 0 ? extentOf(points) : null
+/** What some of them take up together in a view. */
+function around(spans: Iterable<Spans | undefined>, view: Dimension['view']): Extent | null {
+  let all: Extent | null = null
+  for (const one of spans) {
+    if (!one) continue
+    const { left, right, bottom, top } = one[view]
+    all = all
+      ? {
+          left: Math.min(all.left, left),
+          right: Math.max(all.right, right),
+          bottom: Math.min(all.bottom, bottom),
+          top: Math.max(all.top, top),
+        }
+      : one[view]
+  }
+  return all
 }
 
 /** What a drawn distance is called, and the field that it leads to. */
@@ -97,7 +123,12 @@ function ofAssembly(plan: Draft, typed: readonly TypedLength[], at: number) {
  * sub-assembly stand, the overall sizes, and what is clear under the frame.
  */
 export function dimensionsOf(plan: Draft, typed: readonly TypedLength[]): readonly Dimension[] {
-  const corners = cornersOf(plan)
+  const spans = allSpans(plan)
+  const together = (ids: readonly string[], view: Dimension['view']) =>
+    around(
+      ids.map((id) => spans.get(id)),
+      view,
+    )
   const found: Dimension[] = []
   const add = (view: Dimension['view'], side: Dimension['side'], from: Mm, to: Mm, known: Known | null) => {
     const before = found.some(
@@ -121,23 +152,22 @@ export function dimensionsOf(plan: Draft, typed: readonly TypedLength[]): readon
   const top = ofAssembly(plan, typed, 0)
   if (top.ring) {
     const size = (mm: Mm) => sizeAs(top.sizes, top.typed, mm)
-    const first = spanOf(corners, top.members.slice(0, 1), fromAbove)
-    const ring = spanOf(corners, top.members, fromAbove)
+    const first = together(top.members.slice(0, 1), 'plan')
+    const ring = together(top.members, 'plan')
     if (first) add('plan', 'bottom', first.left, first.right, size(first.right - first.left))
     if (ring) add('plan', 'bottom', ring.left, ring.right, size(ring.right - ring.left))
     if (ring) add('plan', 'left', ring.bottom, ring.top, size(ring.top - ring.bottom))
   }
   for (let at = top.ring ? 1 : 0; at < plan.frame.assemblies.length; at += 1) {
     const part = ofAssembly(plan, typed, at)
-    const front = spanOf(corners, lowest(corners, part.members), fromFront)
+    const front = together(lowest(spans, part.members), 'front')
     const field = front && fieldOf(part.typed, front.right - front.left, '')
     if (front && field)
       add('front', 'bottom', front.left, front.right, { name: field.label, field: field.name })
   }
 
-  const all = [...corners.keys()]
-  const above = spanOf(corners, all, fromAbove)
-  const front = spanOf(corners, all, fromFront)
+  const above = around(spans.values(), 'plan')
+  const front = around(spans.values(), 'front')
   if (!above || !front) return found
   add('plan', 'bottom', above.left, above.right, { name: 'overall width' })
   add('plan', 'left', above.bottom, above.top, { name: 'overall depth' })
@@ -147,22 +177,23 @@ export function dimensionsOf(plan: Draft, typed: readonly TypedLength[]): readon
   const clear = plan.sizes.filter(
     ({ name }) => name.startsWith('clear') && !top.sizes.some((one) => one.name === name),
   )
-  for (const level of levels(corners, plan))
+  for (const level of levels(spans, plan))
     add('front', 'right', floor, level, sizeAs(clear, typed, level - floor))
   return found
 }
 
 /** The members that reach down the farthest: what a sub-assembly stands on. */
-function lowest(corners: Corners, members: readonly string[]): readonly string[] {
-  const under = (id: string) => spanOf(corners, [id], fromFront)?.bottom ?? Number.POSITIVE_INFINITY
+function lowest(spans: ReadonlyMap<string, Spans>, members: readonly string[]): readonly string[] {
+  const under = (id: string) => spans.get(id)?.front.bottom ?? Number.POSITIVE_INFINITY
   const least = Math.min(...members.map(under))
   return members.filter((id) => same(under(id), least))
 }
 
 /** Heights of the undersides of members, for what is clear under them. */
-function levels(corners: Corners, plan: Draft): readonly Mm[] {
-  const under = plan.frame.members.map(({ id }) => spanOf(corners, [id], fromFront)?.bottom ?? 0)
-  return [...new Set(under.map((level) => +level.toFixed(3)))].filter((level) => level > 0.01)
+function levels(spans: ReadonlyMap<string, Spans>, plan: Draft): readonly Mm[] {
+  const under = plan.frame.members.map(({ id }) => spans.get(id)?.front.bottom ?? 0)
+  // To a thousandth of a millimeter: the dust of a rotation makes no level of its own.
+  return [...new Set(under.map((level) => Math.round(level * 1000) / 1000))].filter((level) => level > 0.01)
 }
 
 /** A ring's asked size as a circle: through its corners, touching its sides, or clear inside. */

@@ -4,21 +4,20 @@ import type { Point } from '../../core/geometry/polygon.ts'
 import { showLength } from '../../core/reading/show.ts'
 import type { Reading } from '../../core/shop.ts'
 import { LengthText } from '../fields/length-text.tsx'
+import { bothViews } from './both-views.ts'
 import { ChosenLabel, ChosenLine } from './chosen-line.tsx'
 import { Label, Line, labelAt } from './dimension-label.tsx'
 import { DimensionLine } from './dimension-line.tsx'
-import { circleOf, type Dimension, dimensionsOf } from './dimensions.ts'
+import type { Dimension } from './dimensions.ts'
 import { type Resize, useDrag } from './drag.ts'
 import type { TypedLength } from './fields.ts'
-import { type LandedLines, landedIn, landedLines } from './landed.ts'
+import type { LandedLines } from './landed.ts'
 import { type Laid, layOut } from './layout.ts'
 import { marksById, marksOf } from './marks.ts'
-import { platesOnTop } from './on-top.ts'
 import { LandedMarks, Marks, Shapes } from './shape.tsx'
-import { backToFront, type Seen } from './shapes.ts'
+import type { Seen } from './shapes.ts'
 import { toScreen } from './sheet.ts'
-import { solidsOf } from './solid.ts'
-import { type Extent, fromAbove, fromFront } from './view.ts'
+import type { Extent } from './view.ts'
 import { useWidth } from './width.ts'
 
 interface Props {
@@ -50,31 +49,14 @@ export function FrameDrawing(props: Props) {
   const { chosen } = props
   const drag = useDrag(props.resize)
   const { field, good, problem } = drag.held ?? {}
+  const moving = drag.held !== null
   const plan = good?.draft ?? props.plan
   const typed = useMemo(
     () => props.typed.map((one) => (good && one.name === field ? { ...one, mm: good.mm } : one)),
     [props.typed, field, good],
   )
   const [box, width] = useWidth<HTMLDivElement>(760)
-  const drawn = useMemo(() => {
-    const solids = solidsOf(plan.frame)
-    // From above, what lies on top would hide the frame: it is drawn as a line alone.
-    const onTop = platesOnTop(plan)
-    const dimensions = dimensionsOf(plan, typed)
-    const above = backToFront(solids, fromAbove, ({ id }) => onTop.has(id))
-    const front = backToFront(solids, fromFront)
-    const landed = landedIn(plan.frame)
-    return {
-      plan: above,
-      front,
-      landed: {
-        plan: landedLines(landed, above, fromAbove),
-        front: landedLines(landed, front, fromFront),
-      },
-      dimensions,
-      circle: circleOf(plan, typed, dimensions),
-    }
-  }, [plan, typed])
+  const drawn = useMemo(() => bothViews(plan, typed, moving), [plan, typed, moving])
   if (drawn.plan.length === 0) return null
   const front = whole(drawn.front)
   const floor = Math.min(plan.frame.floor, front.bottom, 0)
@@ -94,7 +76,6 @@ export function FrameDrawing(props: Props) {
     const given = typed.find((one) => one.name === name)
     return given && drag.grabbed(given.name, given.mm, layout.plan.place.scale, upright)
   }
-  const moving = drag.held !== null
   return (
     <div
       className={moving ? 'drawing-box dragged' : 'drawing-box'}
@@ -115,9 +96,9 @@ export function FrameDrawing(props: Props) {
           plan={plan}
           moving={moving}
           seen={drawn.plan}
+          open={drawn.onTop}
           landed={drawn.landed.plan}
           laid={layout.plan}
-          isPlan
         />
         <Members
           {...props}
@@ -197,24 +178,23 @@ function Members({
   landed,
   laid,
   moving,
-  isPlan = false,
+  open,
 }: Props & {
   readonly seen: readonly Seen[]
   readonly landed: readonly LandedLines[]
   readonly laid: Laid
   readonly moving: boolean
-  readonly isPlan?: boolean
+  /** Plates on top, drawn as a line alone. */
+  readonly open?: ReadonlySet<string>
 }) {
   const markOf = marksById(plan)
-  const onTop = platesOnTop(plan)
-  const open = (one: Seen) => isPlan && onTop.has(one.id)
   const marks = marksOf(plan, seen, laid.place)
   return (
     <g>
       <Shapes
         seen={seen}
         place={laid.place}
-        open={open}
+        open={({ id }) => open?.has(id) === true}
         moving={moving}
         chosen={({ id }) => markOf.get(id) !== undefined && markOf.get(id) === chosen}
         onChoose={({ id }) => {

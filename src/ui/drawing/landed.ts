@@ -6,7 +6,7 @@ import { dot, type Vec3 } from '../../core/geometry/vec3.ts'
 import { samePoint } from '../../core/tolerance.ts'
 import type { Seen } from './shapes.ts'
 import { onPage, type View } from './view.ts'
-import { type Body, type Line, seenOf } from './visible.ts'
+import { addSeen, type Body, type Line } from './visible.ts'
 
 /** Where one member lands on another, in the world, mm. */
 export interface Landed {
@@ -55,8 +55,13 @@ export function landedLines(landed: readonly Landed[], seen: readonly Seen[], vi
     if (!under || (normal && dot(normal, view.toward) <= samePoint)) return []
     const before = under.before.filter(({ solid }) => solid.id !== by)
     const bodies: readonly Body[] = normal ? before : [...before, under.body]
-    const places = outline.map((point) => [...onPage(view, point), dot(point, view.toward)] as const)
-    const lines = places.flatMap((from, at) => seenOf(from, places[(at + 1) % places.length]!, bodies))
+    const places = outline.map((point) => onPage(view, point))
+    const depths = outline.map((point) => dot(point, view.toward))
+    const lines: Line[] = []
+    for (let at = 0; at < places.length; at += 1) {
+      const next = (at + 1) % places.length
+      addSeen(lines, places[at]!, depths[at]!, places[next]!, depths[next]!, bodies)
+    }
     return lines.length === 0 ? [] : [{ on, lines }]
   })
 }

@@ -2,13 +2,15 @@ import type { Frame, Member, Plate } from '../../core/frame/frame.ts'
 import { edgeCorners, endPlane, xAt } from '../../core/frame/member.ts'
 import { convexPieces } from '../../core/geometry/convex.ts'
 import { toWorld } from '../../core/geometry/pose.ts'
-import { cross, scale, sub, type Vec3 } from '../../core/geometry/vec3.ts'
+import { cross, dot, scale, sub, type Vec3 } from '../../core/geometry/vec3.ts'
 import type { Section } from '../../core/section/section.ts'
 
-/** A flat face of a solid: corner numbers in order, and the outward normal (of any length). */
+/** A flat face of a solid: corner numbers in order, and its outward normal of length one. */
 export interface Face {
   readonly corners: readonly number[]
   readonly normal: Vec3
+  /** How far it lies along its normal, mm. */
+  readonly level: number
   /** A cut or sawn end, as against a side along the length. */
   readonly end: boolean
 }
@@ -88,19 +90,21 @@ function prism(
   const points = [...near, ...far]
   const { faces, edges } = prismOf(n)
   const [x, y, z] = middleOf(points)
-  const normal = ([a, b, c]: readonly number[]): Vec3 => {
-    const [from, one, two] = [points[a!]!, points[b!]!, points[c!]!]
-    const out = cross(sub(one, from), sub(two, from))
+  const face = (corners: readonly number[], at: number): Face => {
+    const from = points[corners[0]!]!
+    const out = cross(sub(points[corners[1]!]!, from), sub(points[corners[2]!]!, from))
     const away = out[0] * (from[0] - x) + out[1] * (from[1] - y) + out[2] * (from[2] - z)
     // A plate's outline may run either way round: the normal is turned away from the middle.
-    return away < 0 ? scale(out, -1) : out
+    const size = Math.sqrt(dot(out, out)) * (away < 0 ? -1 : 1)
+    const normal = scale(out, 1 / size)
+    return { corners, normal, level: dot(normal, from), end: at >= n }
   }
   return {
     id,
     key: piece === 0 ? id : `${id} ${piece}`,
     kind,
     points,
-    faces: faces.map((corners, at) => ({ corners, normal: normal(corners), end: at >= n })),
+    faces: faces.map(face),
     edges: parting ? edges.filter(({ faces: [one, two] }) => real(one, two, n, parting)) : edges,
     round,
   }

@@ -36,17 +36,12 @@ export interface Extent {
 }
 
 export function extentOf(points: readonly Point[]): Extent {
-  const span: { left: number; right: number; bottom: number; top: number } = {
-    left: Number.POSITIVE_INFINITY,
-    right: Number.NEGATIVE_INFINITY,
-    bottom: Number.POSITIVE_INFINITY,
-    top: Number.NEGATIVE_INFINITY,
-  }
+  let [left, bottom, right, top] = [Infinity, Infinity, -Infinity, -Infinity]
   for (const [x, y] of points) {
-    span.left = Math.min(span.left, x)
-    span.right = Math.max(span.right, x)
-    span.bottom = Math.min(span.bottom, y)
-    span.top = Math.max(span.top, y)
+    if (x < left) left = x
+    if (x > right) right = x
+    if (y < bottom) bottom = y
+    if (y > top) top = y
   }
-  return span
+  return { left, right, bottom, top }
 }

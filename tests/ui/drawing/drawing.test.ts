@@ -11,10 +11,11 @@ import { circleOf, dimensionsOf } from '../../../src/ui/drawing/dimensions.ts'
 import { typedLengths } from '../../../src/ui/drawing/fields.ts'
 import { layOut } from '../../../src/ui/drawing/layout.ts'
 import { marksOf, partLine } from '../../../src/ui/drawing/marks.ts'
-import { backToFront, hull } from '../../../src/ui/drawing/shapes.ts'
+import { backToFront } from '../../../src/ui/drawing/shapes.ts'
 import { fitIn, pathOf, toScreen } from '../../../src/ui/drawing/sheet.ts'
 import { memberSolid, solidsOf } from '../../../src/ui/drawing/solid.ts'
 import { fromAbove, fromFront, turned } from '../../../src/ui/drawing/view.ts'
+import { hull } from '../../../src/ui/drawing/visible.ts'
 import { jobOf } from '../shell/fake-app.tsx'
 
 const tube: Section = { kind: 'square-tube', width: 40, height: 40, wall: 3, cornerRadius: 6 }
