@@ -1,27 +1,29 @@
 import { leastCostFrom } from '../core/check/stick-sums.ts'
 import type { NestProblem } from '../core/nest.ts'
 import { wholeSlack } from '../core/tolerance.ts'
-import { certify, type Leaf, narrower } from './certify.ts'
+import { cutOf, type Leaf, leafOf } from './certify.ts'
 import { correct } from './correct.ts'
+import { type Box, type Counts, type Cut, cheapestCounts, keeps } from './counts.ts'
 import { dive, type Manner } from './dive.ts'
 import { evenPrices } from './even-prices.ts'
+import { leavesOf, lookAt } from './leaves.ts'
 import { boundModelOf, commonDivisor, costOf, dearest, type Fill, type Model } from './model.ts'
 import {
   addPattern,
-  type Box,
   openRelaxation,
   type Pool,
-  type Relaxation,
   type Relaxed,
+  relax,
   type Task,
   type WorthTelling,
   wholeBox,
 } from './relax.ts'
 import { type Asking, type WholeSolver, wasteBelow, wholeNest } from './whole.ts'
-import { openWork, spend, type Work, within } from './work.ts'
+import { type Work, within } from './work.ts'
 
-// Least cost, and why no nest costs less: the relaxed problem, cut in two by how many sticks of one kind are used
-// until every share of it costs at least what the best nest does.
+// Least cost, and why no nest costs less. The relaxed problem says which counts of sticks cannot hold the pieces; the
+// cheapest counts that are left are filled, or shown to be impossible too, until the cheapest of them are those of the
+// best nest.
 
 export interface Found {
   readonly fills: readonly Fill[]
@@ -29,7 +31,7 @@ export interface Found {
   readonly bound: number
   /** Shares of all nests that each cost at least the bound; together they are all. */
   readonly leaves: readonly Leaf[]
-  /** Of the whole, before it was cut in two. */
+  /** Of the whole in one piece. */
   readonly first: Leaf
   /** What a search of the same pieces by another pricing can begin with. */
   readonly learned: Learned
@@ -39,33 +41,18 @@ export interface Learned {
   readonly pool: Pool
   /** Worth of one piece per item. */
   readonly worth: readonly number[]
+  readonly cuts: readonly Cut[]
 }
 
-interface Share {
+/** Counts of sticks that the relaxed problem does not rule out. */
+interface Aim extends Counts {
   readonly box: Box
-  /** No nest within costs less, going by floating point, or by the leaf once there is one. */
-  bound: number
-  /** Asked for where the bound reaches the best nest, and at the end. */
-  leaf?: Leaf
-  readonly relaxation: Relaxation
   readonly relaxed: Relaxed
-  /** Tries to fill it that were in vain; only a share that cannot be cut in two gets more than one. */
+  /** Tries to fill them that were in vain. */
   tries: number
 }
 
-/** One half of a share. */
-interface Cut {
-  readonly kind: number
-  readonly limit: { readonly atMost: number } | { readonly atLeast: number }
-}
-
-/** Steps for the proofs of shares when the work is over: some tenths of a second. */
-const lateSteps = 10_000_000
-
-/** Most shares; the judge looks at every one. */
-const mostShares = 120
-
-/** Dives into one share, one after the other while it is the one that holds the bound down. */
+/** Dives for the same counts of sticks, one after the other. */
 const manners: readonly Manner[] = [
   { rank: 0, choices: 2, loose: 0, deadEnds: 8 },
   { rank: 1, choices: 3, loose: 6, deadEnds: 60 },
@@ -75,18 +62,21 @@ const manners: readonly Manner[] = [
   { rank: 1, choices: 4, loose: 40, deadEnds: 500 },
 ]
 
-/** The dive at the very beginning, before the first cut in two: mostly the bound is what must move. */
+/** The dive that comes first for any counts: mostly others must be tried. */
 const firstManner: Manner = { rank: 0, choices: 2, loose: 0, deadEnds: 2 }
 
 /** Dives before the solver for whole numbers is asked: it has to be loaded first. */
 const divesBeforeWhole = 2
 
-/** Rounds of value correction before dives into a share, and before those into a half of one. */
+/** Rounds of value correction: at the first prices, before dives for counts, and before the first of these. */
 const quickRounds = 20
 const fewRounds = 5
 
 /** Rounds by the worth of bare lengths, before anything else. */
 const bareRounds = 12
+
+/** Counts that are looked at together, the cheapest of all. */
+const mostCounts = 20
 
 /**
  * Searches from a known nest on. `pricing` may be another one than the model's (sticks instead of money); `report`
@@ -106,81 +96,128 @@ export function* branch(
   const bounds = boundModelOf(problem, model)
   const demand = model.items.map(({ count }) => count)
   const unit = pricing.reduce(commonDivisor, 0)
+  const scale = dearest(pricing)
+  const box = wholeBox(model)
+  const cuts: Cut[] = [...(learned?.cuts ?? [])]
   let fills = known
   // Without a nest of all pieces there is nothing to stay below.
   let cost = complete ? costOf(known, pricing) : Number.MAX_SAFE_INTEGER
+  let worth = learned?.worth ?? []
 
-  // A bound counts as the next sum of prices, and none need reach past the best nest.
-  const rounded = (bound: number) => leastCostFrom(Math.ceil(bound - unit * wholeSlack), pricing, cost)
-  const worthTelling: WorthTelling = (bound, most) => {
-    const told = rounded(bound)
-    return told < cost && told < rounded(most)
+  const open = (): readonly Counts[] | undefined => cheapestCounts(cuts, pricing, box, cost, mostCounts)
+  /** No nest costs less, by the cuts. */
+  const boundNow = (): number => {
+    const counts = open()
+    return counts ? (counts[0]?.cost ?? cost) : firstLeaf().cost
   }
-  const look = (box: Box, from?: Share, cut?: Cut): Share | undefined => {
-    const hint = from?.relaxed.worth ?? learned?.worth
-    const task: Task = { model, pricing, demand, box, ...(hint && { hint }) }
-    // From where the whole share stands it is a few steps to its half.
-    const half = from?.relaxation.fork()
-    const relaxation = half && cut && half.narrow(cut.kind, cut.limit) ? half : openRelaxation(task, pool)
-    const relaxed = relaxation.solve(work, worthTelling)
-    if (!relaxed) return undefined
-    // What no sticks hold makes a share impossible: its prices show it.
-    const bound = relaxed.missing > wholeSlack ? cost : rounded(relaxed.cost * dearest(pricing))
-    return { box, bound, relaxation, relaxed, tries: 0 }
-  }
-  /** Whether whole prices were found; then its bound is what they prove. */
-  const certified = (share: Share, most: Work): boolean => {
-    const task: Task = { model: bounds, pricing, demand, box: share.box }
-    const leaf = certify(task, problem, share.relaxed, cost, most)
-    if (!leaf) return false
-    share.leaf = leaf
-    share.bound = leaf.cost
-    return true
-  }
-
-  let proved = 0
   const take = (better: readonly Fill[]): void => {
     fills = better
     cost = costOf(better, pricing)
-    report(fills, Math.min(cost, proved))
+    report(fills, Math.min(cost, boundNow()))
+  }
+  /** What prices say of the counts, kept; undefined when the work was over first. */
+  const cutBy = (prices: Pick<Relaxed, 'worth' | 'kindWorth'>, there: Box): Cut | undefined => {
+    const expected = pricing.map((price, kind) =>
+      there.most[kind]! > 0 ? Math.max(0, price / scale - prices.kindWorth[kind]!) : 0,
+    )
+    const cut = cutOf(bounds, demand, prices.worth, expected, work)
+    if (cut) cuts.push(cut)
+    return cut
   }
   const corrected = (
-    { box, relaxed, bound }: Pick<Share, 'box' | 'relaxed' | 'bound'>,
+    relaxed: Relaxed,
+    there: Box,
     rounds: number,
+    bound: number,
     manner: 'most' | 'any' = 'most',
   ) => {
-    const task: Task = { model, pricing, demand, box, hint: relaxed.worth }
+    const task: Task = { model, pricing, demand, box: there, hint: relaxed.worth }
     while (bound < cost) {
       const better = correct(task, relaxed, cost, rounds, work, manner)
       if (!better) break
       take(better)
     }
   }
-  // Where little is wasted the worth of the bare lengths is proof enough, and filling sticks by it comes down to it.
-  const box = wholeBox(model)
-  const even = evenPrices({ model, pricing, demand, box })
-  const bare: Relaxed = { ...even, cost: even.bound, used: [], missing: 0 }
-  const bareBound = rounded(even.bound * dearest(pricing))
-  if (wasteBelow({ model, pricing, demand }, bareBound + unit) > 0)
-    corrected({ box, relaxed: bare, bound: bareBound }, bareRounds, 'any')
-
-  if (bareBound >= cost) {
-    const leaf = certify({ model: bounds, pricing, demand, box }, problem, bare, cost, work)
-    if (leaf && leaf.cost >= cost)
-      return { fills, bound: cost, leaves: [leaf], first: leaf, learned: { pool, worth: even.worth } }
+  const done = (least: number): Found => {
+    const first = firstLeaf()
+    const leaves =
+      first.cost >= least ? [first] : (leavesOf(bounds, problem, pricing, box, cuts, least) ?? [first])
+    const bound = Math.min(cost, ...leaves.map((leaf) => leaf.cost))
+    return { fills, bound, leaves, first, learned: { pool, worth, cuts } }
   }
+  /** The best that one cut proves by itself. */
+  const firstLeaf = (): Leaf => {
+    const looked = cuts.map((cut) => lookAt(bounds, problem, pricing, box, cut, cost))
+    const best = looked.toSorted((a, b) => b.bound - a.bound)[0]
+    return leafOf(bounds, problem, pricing, box, best, cost)
+  }
+
+  if (!learned) {
+    // Where little is wasted the worth of the bare lengths is proof enough, and filling sticks by it comes down to it.
+    const even = evenPrices({ model, pricing, demand, box })
+    const bare: Relaxed = { ...even, cost: even.bound, used: [], missing: 0 }
+    if (!cutBy(even, box)) return undefined
+    const bareBound = boundNow()
+    if (wasteBelow({ model, pricing, demand }, bareBound + unit) > 0)
+      corrected(bare, box, bareRounds, bareBound, 'any')
+    worth = even.worth
+  }
+  if (open()?.length === 0) return done(cost)
   for (const { kind, counts } of fills) addPattern(pool, kind, counts)
 
-  const root = look(box)
-  if (!root || !certified(root, work)) return undefined
-  const rootLeaf = root.leaf!
-  proved = rootLeaf.cost
-  // Not even fractions of all sticks hold every piece: nothing to prove, the caller says what is left out.
-  if (root.relaxed.missing > wholeSlack) return undefined
-  let shares: Share[] = [root]
-  const dived = (share: Share, manner: Manner): void => {
-    if (work.over || share.bound >= cost) return
-    const task: Task = { model, pricing, demand, box: share.box, hint: share.relaxed.worth }
+  const relaxation = openRelaxation(
+    { model, pricing, demand, box, ...(learned && { hint: learned.worth }) },
+    pool,
+  )
+  let root: Relaxed | undefined
+  if (!learned) {
+    // A bound counts as the next sum of prices, and none need reach past the best nest.
+    const rounded = (bound: number) => leastCostFrom(Math.ceil(bound - unit * wholeSlack), pricing, cost)
+    root = relaxation.solve(work, (bound, most) => {
+      const told = rounded(bound)
+      return told < cost && told < rounded(most)
+    })
+    if (!root) return undefined
+    // Not even fractions of all sticks hold every piece: nothing to prove, the caller says what is left out.
+    if (root.missing > wholeSlack) return undefined
+    if (!cutBy(root, box)) return undefined
+    worth = root.worth
+  }
+  const paid = [...model.kinds.keys()].filter((kind) => pricing[kind]! > 0)
+  const pivot = paid.reduce((a, b) => (a >= 0 && model.kinds[a]!.count >= model.kinds[b]!.count ? a : b), -1)
+
+  const aims = new Map<string, Aim>()
+  /** The aim of these counts; undefined where they are ruled out by a new cut, or when the work is over. */
+  const aimAt = ({ cost: aimed, sticks }: Counts): Aim | undefined => {
+    const name = sticks.join()
+    const there = aims.get(name)
+    if (there) return there
+    const own: Box = { least: model.kinds.map(() => 0), most: sticks }
+    if (root && paid.length < 2) {
+      const aim: Aim = { cost: aimed, sticks, box: own, relaxed: root, tries: 0 }
+      aims.set(name, aim)
+      return aim
+    }
+    // All counts but one as they are to be: how many of that one are needed says whether they can hold the pieces.
+    relaxation.move({
+      least: sticks.map((count, kind) => (kind === pivot || pricing[kind] === 0 ? 0 : count)),
+      most: sticks.map((count, kind) => (kind === pivot ? box.most[kind]! : count)),
+    })
+    const enough = aimed * (1 + wholeSlack * 1e-3)
+    const telling: WorthTelling = (bound, most) => bound <= enough && most > enough
+    const relaxed = relaxation.solve(work, telling)
+    if (!relaxed) return undefined
+    if (relaxed.missing > wholeSlack || relaxed.cost * scale > enough) {
+      const cut = cutBy(relaxed, { ...own, most: own.most.with(pivot, box.most[pivot]!) })
+      if (!cut || !keeps(cut, sticks)) return undefined
+    }
+    const aim: Aim = { cost: aimed, sticks, box: own, relaxed, tries: 0 }
+    aims.set(name, aim)
+    return aim
+  }
+  const dived = (aim: Aim, manner: Manner): void => {
+    if (work.over || aim.cost >= cost) return
+    const task: Task = { model, pricing, demand, box: aim.box, hint: aim.relaxed.worth }
     // Begun anew: an answer of long standing lies in a corner that few dives come down from.
     const anew = openRelaxation(task, pool)
     const relaxed = anew.solve(work)
@@ -189,141 +226,43 @@ export function* branch(
     if (better) take(better)
   }
   let solver: WholeSolver | 'not asked' | undefined = 'not asked'
-  function* filled(share: Share): Asking<void> {
-    if (work.over || share.bound >= cost) return
+  function* filled(aim: Aim): Asking<void> {
+    if (work.over || aim.cost >= cost) return
     if (solver === 'not asked') solver = yield
     if (!solver) return
-    const task: Task = { model, pricing, demand, box: share.box }
+    const task: Task = { model, pricing, demand, box: aim.box, hint: aim.relaxed.worth }
+    const relaxed = paid.length < 2 ? aim.relaxed : relax(task, pool, work)
+    if (!relaxed) return
     // First for the bound itself: that takes the fewest patterns.
     const better =
-      wholeNest(task, share.relaxed, Math.min(cost, share.bound + unit), solver, work, pool) ??
-      (share.bound + unit < cost ? wholeNest(task, share.relaxed, cost, solver, work, pool) : undefined)
+      wholeNest(task, relaxed, Math.min(cost, aim.cost + unit), solver, work, pool) ??
+      (aim.cost + unit < cost ? wholeNest(task, relaxed, cost, solver, work, pool) : undefined)
     if (better && costOf(better, pricing) < cost) take(better)
   }
-  /** Looks for a nest that costs just what the share's bound says: the counts of sticks that come to it are few. */
-  const aimed = (share: Share): void => {
-    const aim = share.bound
-    if (work.over || aim >= cost || share.relaxed.missing > wholeSlack) return
-    for (const counts of countsAt(aim, pricing, share.box)) {
-      const half = share.relaxation.fork()
-      let box = share.box
-      for (const [kind, count] of counts) {
-        for (const limit of [{ atMost: count }, { atLeast: count }]) {
-          box = narrower(box, kind, limit)
-          half.narrow(kind, limit)
-        }
-      }
-      const relaxed = half.solve(work, undefined, false)
-      if (!relaxed || relaxed.missing > wholeSlack) continue
-      const there: Share = { ...share, box, relaxation: half, relaxed }
-      corrected(there, fewRounds)
-      dived(there, manners[0]!)
-      if (work.over || cost <= aim) return
-    }
-  }
-  // Where nothing may be wasted, dives hardly ever end well, and the solver is quick.
-  if (wasteBelow({ model, pricing, demand }, root.bound + unit) === 0) yield* filled(root)
-  corrected(root, quickRounds)
-  dived(root, firstManner)
-  let aimedAt = -1
-  // A better nest may meet the first bound after all: then no share has anything left to prove.
-  while (!work.over && shares.length < mostShares && rootLeaf.cost < cost) {
-    const next = shares
-      .filter(({ bound, leaf, tries }) => (tries <= manners.length && bound < cost) || !leaf)
-      .sort((a, b) => a.bound - b.bound || a.tries - b.tries)[0]
+
+  while (!work.over) {
+    const counts = open()
+    if (!counts || counts.length === 0) break
+    // Each is tried lightly once; then the cheapest must be filled, or nothing is proved.
+    const tries = ({ sticks }: Counts) => aims.get(sticks.join())?.tries ?? 0
+    const next =
+      counts.find((each) => tries(each) === 0) ?? counts.find((each) => tries(each) <= manners.length + 1)
     if (!next) break
-    if (next.bound >= cost || next.tries > manners.length) {
-      if (!certified(next, work)) break
+    const aim = aimAt(next)
+    if (!aim) continue
+    const { tries: before } = aim
+    aim.tries += 1
+    if (before === 0) {
+      const least = boundNow()
+      // Where nothing may be wasted, dives hardly ever end well, and the solver is quick.
+      if (wasteBelow({ model, pricing, demand }, aim.cost + unit) === 0) yield* filled(aim)
+      corrected(aim.relaxed, aim.box, paid.length < 2 ? quickRounds : fewRounds, least)
+      dived(aim, firstManner)
       continue
     }
-    if (model.kinds.length > 1 && next.bound > aimedAt) {
-      aimedAt = next.bound
-      aimed(next)
-      continue
-    }
-    const halves = parted(model, pricing, next)
-    if (!halves) {
-      const { tries } = next
-      if (tries === 0) corrected(next, quickRounds)
-      if (tries === divesBeforeWhole) yield* filled(next)
-      else dived(next, manners[tries < divesBeforeWhole ? tries : tries - 1]!)
-      next.tries += 1
-      continue
-    }
-    const looked = halves.map((cut) => look(narrower(next.box, cut.kind, cut.limit), next, cut))
-    if (looked.some((half) => !half) || !spend(work, 1)) break
-    shares = shares.flatMap((share) => (share === next ? (looked as Share[]) : [share]))
+    if (before === 1) corrected(aim.relaxed, aim.box, quickRounds, aim.cost)
+    if (before === divesBeforeWhole + 1) yield* filled(aim)
+    else dived(aim, manners[before <= divesBeforeWhole ? before - 1 : before - 2]!)
   }
-  // Shares that the work did not reach get their proof all the same, or else the first one stands for all.
-  const late = openWork(lateSteps)
-  const enough = rootLeaf.cost >= cost
-  const whole = enough || shares.every((share) => share.leaf || certified(share, late))
-  const leaves = enough || !whole ? [rootLeaf] : shares.map(({ leaf }) => leaf!)
-  return {
-    fills,
-    bound: Math.min(cost, ...leaves.map((leaf) => leaf.cost)),
-    leaves,
-    first: rootLeaf,
-    learned: { pool, worth: root.relaxed.worth },
-  }
-}
-
-/** The share cut in two where the number of sticks of one kind is the least whole, the dearer kinds first; undefined where all are whole. */
-function parted(
-  model: Model,
-  pricing: readonly number[],
-  { relaxed }: Share,
-): readonly [Cut, Cut] | undefined {
-  // With one kind the count of sticks is the cost, and the bound is whole already.
-  if (model.kinds.length === 1) return undefined
-  const sticks = model.kinds.map(() => 0)
-  for (const { pattern, amount } of relaxed.used) sticks[pattern.kind]! += amount
-  let [best, most] = [-1, 0]
-  for (const [kind, amount] of sticks.entries()) {
-    const part = Math.abs(amount - Math.round(amount))
-    if (part <= wholeSlack) continue
-    const away = part * (1 + pricing[kind]!)
-    if (away <= most) continue
-    best = kind
-    most = away
-  }
-  if (best < 0) return undefined
-  const atMost = Math.floor(sticks[best]!)
-  return [
-    { kind: best, limit: { atMost } },
-    { kind: best, limit: { atLeast: atMost + 1 } },
-  ]
-}
-
-/** Sets of stick counts that are tried for one cost, and looks while they are listed. */
-const mostSets = 3
-const mostSetLooks = 2000
-
-/** Which counts of the sticks that are paid for come to this cost within the box: kind and count of each. */
-function countsAt(
-  cost: number,
-  pricing: readonly number[],
-  { least, most }: Box,
-): (readonly [number, number])[][] {
-  // The dearest first: how many of the cheapest is reckoned.
-  const paid = [...pricing.keys()]
-    .filter((kind) => pricing[kind]! > 0)
-    .sort((a, b) => pricing[b]! - pricing[a]!)
-  const sets: (readonly [number, number])[][] = []
-  let looks = 0
-  const go = (at: number, left: number, chosen: readonly (readonly [number, number])[]): void => {
-    looks += 1
-    const kind = paid[at]
-    if (kind === undefined) {
-      if (left === 0) sets.push([...chosen])
-      return
-    }
-    const price = pricing[kind]!
-    const fits = Math.min(most[kind]!, Math.floor(left / price))
-    const from = at === paid.length - 1 ? Math.max(least[kind]!, fits) : least[kind]!
-    for (let count = from; count <= fits && sets.length < mostSets && looks < mostSetLooks; count += 1)
-      go(at + 1, left - count * price, [...chosen, [kind, count]])
-  }
-  go(0, cost, [])
-  return sets
+  return done(boundNow())
 }

@@ -2,8 +2,8 @@ import type { Certificate, CertificateLeaf } from '../core/check/certificate.ts'
 import { leastCostFrom } from '../core/check/stick-sums.ts'
 import type { NestProblem } from '../core/nest.ts'
 import { openPatterns } from './best-pattern.ts'
-import { countOf, dearest } from './model.ts'
-import type { Box, Relaxed, Task } from './relax.ts'
+import type { Box, Cut } from './counts.ts'
+import { countOf, dearest, type Model } from './model.ts'
 import type { Work } from './work.ts'
 
 // From the floating-point prices of a relaxed problem to whole ones that hold exactly, so that rounding or an early
@@ -14,7 +14,7 @@ export interface Leaf extends CertificateLeaf {
   readonly cost: number
 }
 
-/** Worth of the dearest stick in units of the certificate: fine enough, and far below where doubles go coarse. */
+/** Worth of the dearest stick in whole units: fine enough, and far below where doubles go coarse. */
 const finest = 1e11
 
 /** Whole units of the certificate per unit of cost: a power of ten, so that people can read it. */
@@ -22,54 +22,53 @@ export const scaleOf = (pricing: readonly number[]): number =>
   10 ** Math.max(0, Math.floor(Math.log10(finest / dearest(pricing))))
 
 /**
- * Whole prices from a relaxed task: `most` is the cost of the best known nest, past which no bound need go.
- * Undefined when the work was over before the prices were known to hold.
+ * Whole worths that are as `worth` says (any unit), and what they say of the counts of sticks. `expected` is what the
+ * pieces of one stick of each kind should be worth at the most: it is looked for only whether they can be worth more.
+ * Undefined when the work was over first.
  */
-export function certify(
-  task: Task,
-  problem: NestProblem,
-  relaxed: Relaxed,
-  most: number,
+export function cutOf(
+  model: Model,
+  demand: readonly number[],
+  worth: readonly number[],
+  expected: readonly number[],
   work: Work,
-): Leaf | undefined {
-  const { model, pricing, box } = task
-  const scale = scaleOf(pricing)
-  const dear = dearest(pricing)
-  let worth = relaxed.worth.map((value) => Math.floor(value * dear * scale))
-  // What a stick's pieces may be worth: its price less what the box's limits on its kind are worth.
-  for (let round = 0; round < 20; round += 1) {
-    const limits: number[] = []
-    let shrink = 1
-    const best = openPatterns(task, task.demand, worth, work)
-    for (const kind of model.kinds.keys()) {
-      const price = pricing[kind]! * scale
-      const aim = Math.max(0, Math.round(price - relaxed.kindWorth[kind]! * dear * scale))
-      const bounded = box.least[kind]! > 0 || isLimited(task, problem, kind)
-      const limit = bounded ? (box.least[kind]! > 0 ? aim : Math.max(price, aim)) : price
-      const over = best(kind, limit)
-      if (work.over) return undefined
-      if (!over) limits[kind] = limit
-      else if (bounded && (over.value <= price || isLimited(task, problem, kind))) limits[kind] = over.value
-      else shrink = Math.min(shrink, limit / over.value)
-    }
-    if (shrink === 1) return leafOf(task, problem, worth, limits, most)
-    worth = worth.map((value) => Math.floor(value * shrink * (1 - 1e-12)))
-  }
-  return undefined
+): Cut | undefined {
+  const unit = Math.max(...worth, ...expected)
+  if (!(unit > 0)) return { worth: worth.map(() => 0), sum: 0, most: expected.map(() => 0) }
+  const whole = worth.map((value) => Math.max(0, Math.floor((value / unit) * finest)))
+  const best = openPatterns({ model }, demand, whole, work)
+  const most = expected.map((value, kind) => {
+    const limit = Math.max(0, Math.ceil((value / unit) * finest))
+    return best(kind, limit)?.value ?? limit
+  })
+  if (work.over) return undefined
+  return { worth: whole, sum: whole.reduce((sum, value, item) => sum + value * demand[item]!, 0), most }
 }
 
-const isLimited = ({ model, box }: Task, problem: NestProblem, kind: number): boolean =>
-  countOf(problem.stock[model.kinds[kind]!.stock]!) !== undefined ||
-  box.most[kind]! < model.kinds[kind]!.count
+/** What each kind may be worth in a leaf: a cut makes one for every unit. */
+export interface Sized {
+  readonly cut: Cut
+  /** Units of cost per unit of the cut. */
+  readonly by: number
+}
 
-function leafOf(
-  { model, pricing, box }: Task,
+/**
+ * The leaf that says what a nest within the box costs at the least: by the worths of a cut, or, without one, by the least
+ * counts alone. `most` is past where no bound need go. The cut counts as dearer than its price only where the box or the
+ * stock has a limit on that kind.
+ */
+export function leafOf(
+  model: Model,
   problem: NestProblem,
-  worth: readonly number[],
-  limits: readonly number[],
+  pricing: readonly number[],
+  box: Box,
+  sized: Sized | undefined,
   most: number,
 ): Leaf {
   const scale = scaleOf(pricing)
+  const by = (sized?.by ?? 0) * scale
+  // Rounded down all of them: the pieces of a stick are then together worth no more than the stick.
+  const worth = model.items.map((_, item) => Math.floor((sized?.cut.worth[item] ?? 0) * by))
   const duals = problem.parts.map(() => 0)
   for (const [item, { parts, together }] of model.items.entries()) {
     // What is together worth something is worth it by one part of it: by the one that is there least often.
@@ -82,12 +81,11 @@ function leafOf(
   const branchDuals: number[] = []
   for (const [kind, { stock, count }] of model.kinds.entries()) {
     // Above 0: each stick of this kind costs more than its pieces are worth, and some must be used.
-    const spare = pricing[kind]! * scale - (limits[kind] ?? pricing[kind]! * scale)
-    const narrowed = box.most[kind]! < count
-    if (narrowed) {
+    const spare = pricing[kind]! * scale - Math.ceil((sized?.cut.most[kind] ?? 0) * by)
+    if (box.most[kind]! < count) {
       branch.push({ stock, atMost: box.most[kind]! })
       branchDuals.push(Math.min(0, spare))
-    } else stockDuals[stock] = Math.min(0, spare)
+    } else if (isCounted(problem, stock)) stockDuals[stock] = Math.min(0, spare)
     if (box.least[kind]! > 0) {
       branch.push({ stock, atLeast: box.least[kind]! })
       branchDuals.push(Math.max(0, spare))
@@ -96,6 +94,8 @@ function leafOf(
   const leaf: CertificateLeaf = { branch, duals, stockDuals, branchDuals }
   return { ...leaf, cost: costFrom(problem, leaf, scale, pricing, most) }
 }
+
+export const isCounted = ({ stock }: NestProblem, at: number): boolean => countOf(stock[at]!) !== undefined
 
 function costFrom(
   problem: NestProblem,
@@ -124,9 +124,3 @@ export const certificateOf = (leaves: readonly Leaf[], pricing: readonly number[
     branchDuals,
   })),
 })
-
-/** The box that a leaf of this task speaks of. */
-export const narrower = (box: Box, kind: number, limit: { atMost: number } | { atLeast: number }): Box =>
-  'atMost' in limit
-    ? { ...box, most: box.most.with(kind, Math.min(box.most[kind]!, limit.atMost)) }
-    : { ...box, least: box.least.with(kind, Math.max(box.least[kind]!, limit.atLeast)) }

@@ -1,6 +1,7 @@
 import { dualSlack, wholeSlack } from '../core/tolerance.ts'
 import type { Row } from './basis.ts'
 import { openPatterns } from './best-pattern.ts'
+import type { Box } from './counts.ts'
 import { between, evenPrices, type Prices } from './even-prices.ts'
 import { commonDivisor, dearest, type Model } from './model.ts'
 import { openSimplex, type Simplex } from './simplex.ts'
@@ -8,12 +9,6 @@ import { spend, type Work } from './work.ts'
 
 // The problem with fractions of sticks allowed, solved by column generation: prices per piece, and which fills of a
 // stick, in which amounts, cost least. Its cost is the bound, its prices are the proof, its amounts lead the search.
-
-/** How many sticks of each kind may be used. */
-export interface Box {
-  readonly least: readonly number[]
-  readonly most: readonly number[]
-}
 
 /** A way to fill one stick, only the items that are on it. */
 export interface Pattern {
@@ -108,8 +103,11 @@ export interface Relaxation {
    * over first. Where it need not be sure, patterns that are far to seek are not sought: for a dive that is enough.
    */
   solve(work: Work, worthTelling?: WorthTelling, sure?: boolean): Relaxed | undefined
-  /** At most or at least so many sticks of this kind; false where only a relaxation opened anew can say that. */
-  narrow(kind: number, limit: { readonly atMost: number } | { readonly atLeast: number }): boolean
+  /**
+   * So many sticks of each kind from now on, where several kinds are paid for; of other kinds a limit stays as it was
+   * opened.
+   */
+  move(box: Box): void
   /** One stick of this kind with these pieces (how many of each item) is settled. */
   take(kind: number, counts: readonly number[]): void
   fork(): Relaxation
@@ -306,15 +304,17 @@ function relaxationOf(
     most,
     solve,
     know,
-    narrow(kind, limit) {
-      const row = 'atMost' in limit ? mostRow[kind]! : leastRow[kind]!
-      if (row < 0) return false
-      const amount =
-        'atMost' in limit ? Math.min(most[kind]!, limit.atMost) : Math.max(least[kind]!, limit.atLeast)
-      if ('atMost' in limit) most[kind] = amount
-      else least[kind] = amount
-      simplex.setAmount(row, amount)
-      return true
+    move(box) {
+      for (const kind of model.kinds.keys()) {
+        if (mostRow[kind]! >= 0) {
+          most[kind] = box.most[kind]!
+          simplex.setAmount(mostRow[kind]!, most[kind]!)
+        }
+        if (leastRow[kind]! >= 0) {
+          least[kind] = box.least[kind]!
+          simplex.setAmount(leastRow[kind]!, least[kind]!)
+        }
+      }
     },
     take(kind, counts) {
       for (const [item, count] of counts.entries()) {

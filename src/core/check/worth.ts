@@ -98,15 +98,18 @@ function search(
   work: Work,
 ): string | undefined | 'not checked' {
   const lots = items.flatMap((item) => lotsOf(item, Math.min(item.count, Math.floor(room / item.size))))
-  let states: Lists = { count: 1, sizes: new Float64Array(1), worths: new Float64Array(1) }
+  let states: Lists = { count: 1, sizes: new Float64Array(256), worths: new Float64Array(256) }
+  let spare: Lists = { count: 0, sizes: new Float64Array(256), worths: new Float64Array(256) }
   for (const [index, lot] of lots.entries()) {
     const next = lots[index + 1]
-    const grown = merged(states, lot, room)
+    const grown = merged(states, lot, room, spare)
     const most = grown.worths[grown.count - 1]!
     if (most > limit) return `pieces worth ${most}, more than the limit ${limit} (last added: ${lot.name})`
     work.states -= grown.count
     if (work.states < 0) return 'not checked'
-    states = hopeful(grown, room, next ? next.worth / next.size : 0, limit)
+    spare = states
+    states = grown
+    keepHopeful(grown, room, next ? next.worth / next.size : 0, limit)
   }
   return undefined
 }
@@ -127,9 +130,13 @@ interface Lists {
   readonly worths: Float64Array
 }
 
-/** The states without and with the lot, in one list. */
-function merged({ count, sizes, worths }: Lists, lot: Item, room: number): Lists {
-  const out: Lists = { count: 0, sizes: new Float64Array(2 * count), worths: new Float64Array(2 * count) }
+/** The states without and with the lot, in one list, written over `spare` where that has the room. */
+function merged({ count, sizes, worths }: Lists, lot: Item, room: number, spare: Lists): Lists {
+  const longer = 2 * count > spare.sizes.length
+  const out = longer
+    ? { count: 0, sizes: new Float64Array(4 * count), worths: new Float64Array(4 * count) }
+    : spare
+  out.count = 0
   let best = -1
   let [plain, added] = [0, 0]
   while (plain < count || added < count) {
@@ -149,8 +156,9 @@ function merged({ count, sizes, worths }: Lists, lot: Item, room: number): Lists
   return out
 }
 
-/** Only the states that can still pass the limit, their room filled at the ratio of the next lot. */
-function hopeful({ count, sizes, worths }: Lists, room: number, ratio: number, limit: number): Lists {
+/** Keeps only the states that can still pass the limit, their room filled at the ratio of the next lot. */
+function keepHopeful(states: Lists, room: number, ratio: number, limit: number): void {
+  const { count, sizes, worths } = states
   let kept = 0
   for (let at = 0; at < count; at += 1) {
     // Worths are whole: to pass the limit is to pass it by 1, and while they stay below `mostWorth` three roundings
@@ -160,5 +168,5 @@ function hopeful({ count, sizes, worths }: Lists, room: number, ratio: number, l
     worths[kept] = worths[at]!
     kept += 1
   }
-  return { count: kept, sizes, worths }
+  states.count = kept
 }
