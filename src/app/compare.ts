@@ -7,7 +7,7 @@ import { type Section, sectionKey } from '../core/section/section.ts'
 import type { Shop } from '../core/shop.ts'
 import { sameLength } from '../core/tolerance.ts'
 import type { Mm } from '../core/units.ts'
-import { type Desk, wordsOf } from './desk.ts'
+import { type Desk, searchWords } from './desk.ts'
 import { asked } from './view.ts'
 
 // What other stock would have meant: nests that nobody works by, looked for when the person asks.
@@ -78,7 +78,7 @@ export async function compare(desk: Desk, id: string): Promise<void> {
       const section = await solving.done
       if (!over) rows.push({ ...what, comes: comesTo(section, demand, what.cut !== undefined) })
     } catch (error) {
-      if (!over) rows.push({ ...what, comes: { not: wordsOf(error) } })
+      if (!over) rows.push({ ...what, comes: { not: searchWords(error, shop.reading) } })
     }
     if (!over) tell(true)
   }

@@ -2,9 +2,10 @@ import type { StoreApi } from 'zustand/vanilla'
 import type { Job } from '../core/job.ts'
 import type { Nest } from '../core/nest.ts'
 import type { Plan } from '../core/plan-shapes.ts'
+import { say } from '../core/reading/show.ts'
 import type { Result } from '../core/result.ts'
 import { type Revision, revisionName } from '../core/revision.ts'
-import type { Shop } from '../core/shop.ts'
+import type { Reading, Shop } from '../core/shop.ts'
 import type { Planner } from './planner.ts'
 import type { Ports } from './ports.ts'
 import type { Offer } from './rest.ts'
@@ -93,6 +94,12 @@ export function inTurn<T>(desk: Desk, work: () => Promise<T>): Promise<T> {
 }
 
 export const wordsOf = (error: unknown): string => (error instanceof Error ? error.message : String(error))
+
+/** The same of what a search says: it counts in millimeters, and a shop reads its own. */
+export const searchWords = (error: unknown, reading: Reading): string =>
+  reading.kind === 'mm'
+    ? wordsOf(error)
+    : wordsOf(error).replace(/(\d+(?:\.\d+)?) mm\b/g, (_, mm: string) => say(Number(mm), reading))
 
 /**
  * What a person asked for, in its turn. What `work` throws is said as trouble and gives `otherwise`, with the state as

@@ -1,6 +1,6 @@
 import type { NestProblem, NestSection } from '../core/nest.ts'
 import { sealNest } from '../core/nest-seal.ts'
-import { type Desk, groupOf, wordsOf } from './desk.ts'
+import { type Desk, groupOf, searchWords, wordsOf } from './desk.ts'
 import { publish } from './publish.ts'
 import type { Nesting } from './state.ts'
 import { asked, costOf } from './view.ts'
@@ -52,8 +52,9 @@ export async function search(desk: Desk, id: string, problems: readonly NestProb
     }
   } catch (error) {
     if (over) return { how: 'dropped' }
-    tell({ state: 'failed', text: wordsOf(error) })
-    return { how: 'failed', why: wordsOf(error) }
+    const why = searchWords(error, desk.store.getState().shop.reading)
+    tell({ state: 'failed', text: why })
+    return { how: 'failed', why }
   } finally {
     running = undefined
   }

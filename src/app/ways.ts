@@ -4,7 +4,7 @@ import { sealNest } from '../core/nest-seal.ts'
 import type { Plan } from '../core/plan-shapes.ts'
 import type { WayDemand, WayOffer } from '../core/saw/offer.ts'
 import { budget } from './compare.ts'
-import { type Desk, wordsOf } from './desk.ts'
+import { type Desk, searchWords } from './desk.ts'
 import { shopNow } from './shop-now.ts'
 import type { AppState } from './state.ts'
 import { progressFor } from './view.ts'
@@ -79,7 +79,7 @@ export async function compareWays(desk: Desk, id: string): Promise<void> {
       const made = await planIn(asks)
       return desk.planner.offerOf(made, asks.way, shop) ?? { not: whyNot(made) }
     } catch (error) {
-      return { not: wordsOf(error) }
+      return { not: searchWords(error, shop.reading) }
     }
   }
   tell(true)

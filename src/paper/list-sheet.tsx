@@ -25,11 +25,21 @@ export interface ListHead {
 const labelWide: Mm = 40
 const markWide: Mm = 30
 
-const textOf = ({ name, count, section, printed, shape }: Part, { quantity }: Plan, shop: Shop): string => {
+const textOf = (part: Part, { quantity, parts }: Plan, shop: Shop): string => {
+  const { name, count, section, printed, shape } = part
   const all = count * quantity
   const many = `${all} ${all === 1 ? 'piece' : 'pieces'}${quantity > 1 ? `, ${count} for each copy` : ''}`
   const along = shape === 'square' ? '' : `${printed.primary} `
-  return `${name}, ${sectionName(section, shop.reading)}, ${along}${printed.length.text} ${printed.length.unit}: ${many}.`
+  return `${name}, ${sectionName(section, shop.reading)}, ${along}${printed.length.text} ${printed.length.unit}: ${many}.${oneStickText(part, parts, shop)}`
+}
+
+/** ` From one stick, together with B.` where a person wants it so. */
+function oneStickText({ mark, oneStick }: Part, parts: readonly Part[], { says }: Shop): string {
+  if (oneStick === undefined) return ''
+  const stick = says === 'stick and drop' ? 'stick' : 'length'
+  const beside = parts.filter((other) => other.oneStick === oneStick && other.mark !== mark)
+  const names = beside.map((other) => other.mark).join(' and ')
+  return ` From one ${stick}${names && `, together with ${names}`}.`
 }
 
 /** Piece k of a mark belongs to copy 1 + (k − 1) / count, as in the nest. */

@@ -1,6 +1,7 @@
 import { buyList } from '../core/buy/list.ts'
 import { buyRows } from '../core/buy/order-text.ts'
 import type { NestSection, NestStick } from '../core/nest.ts'
+import { keptTogether } from '../core/parts/one-stick.ts'
 import type { Plan } from '../core/plan-shapes.ts'
 import { say } from '../core/reading/show.ts'
 import { sectionName } from '../core/section/name.ts'
@@ -11,10 +12,9 @@ import { bodyHigh, bodyWide, lineHigh, linesOf, type PageSize } from './size.ts'
 
 // What to buy, and which part comes out of which stick.
 
-type StockStrip = { readonly text: string } | { readonly stick: NestStick; readonly section: NestSection }
+type StockStrip = { readonly text: string } | { readonly stick: NestStick; readonly label: string }
 
 const barHigh = 14
-const stickHigh = lineHigh + barHigh + 4
 
 export function stockSheet(plan: Plan, shop: Shop, page: PageSize) {
   const wide = bodyWide(page)
@@ -28,11 +28,13 @@ export function stockSheet(plan: Plan, shop: Shop, page: PageSize) {
     const name = sectionName(section.section, shop.reading)
     return {
       head: { high: linesOf(name, wide, 'bold') * lineHigh + 4, what: name },
-      strips: section.sticks.map((stick) => ({ high: stickHigh, what: { stick, section } })),
+      strips: section.sticks.map((stick) => {
+        const label = stickText(stick, section, shop)
+        return { high: barHigh + 4 + linesOf(label, wide) * lineHigh, what: { stick, label } }
+      }),
     }
   })
   const pages = flow([buy, ...sections], bodyHigh(page))
-  const drop = shop.says === 'stick and drop' ? 'drop' : 'offcut'
   return numbered(
     {
       page,
@@ -49,7 +51,7 @@ export function stockSheet(plan: Plan, shop: Shop, page: PageSize) {
             'text' in strip ? (
               <p key={strip.text}>{strip.text}</p>
             ) : (
-              <Bar key={strip.stick.id} stick={strip.stick} wide={wide} shop={shop} drop={drop} />
+              <Bar key={strip.stick.id} stick={strip.stick} label={strip.label} wide={wide} />
             ),
           )}
         </article>
@@ -68,21 +70,27 @@ function contents(stick: NestStick): string {
   return runs.map(({ mark, count }) => (count > 1 ? `${mark} × ${count}` : mark)).join(', ')
 }
 
-function Bar(props: {
-  readonly stick: NestStick
-  readonly wide: number
-  readonly shop: Shop
-  readonly drop: string
-}) {
-  const { stick, wide, shop } = props
-  const scale = wide / stick.length
+/** `S2 6000 mm, rack: A × 3, B; drop 450 mm; from one stick: A`. */
+function stickText(stick: NestStick, section: NestSection, { reading, says }: Shop): string {
+  const [one, drop] = says === 'stick and drop' ? ['stick', 'drop'] : ['length', 'offcut']
   const from = stick.from === 'rack' ? ', rack' : ''
+  const together = keptTogether(section, stick)
+  return `${stick.id} ${say(stick.length, reading)}${from}: ${contents(stick)}; ${drop} ${say(stick.drop, reading)}${together && `; from one ${one}: ${together}`}`
+}
+
+function Bar({
+  stick,
+  label,
+  wide,
+}: {
+  readonly stick: NestStick
+  readonly label: string
+  readonly wide: number
+}) {
+  const scale = wide / stick.length
   return (
-    <div className="stock-stick" style={{ height: `${stickHigh}mm` }}>
-      <p className="stock-label">
-        {stick.id} {say(stick.length, shop.reading)}
-        {from}: {contents(stick)}; {props.drop} {say(stick.drop, shop.reading)}
-      </p>
+    <div className="stock-stick" style={{ height: `${barHigh + 4 + linesOf(label, wide) * lineHigh}mm` }}>
+      <p className="stock-label">{label}</p>
       <svg
         role="img"
         aria-label={`${stick.id}: ${contents(stick)}`}

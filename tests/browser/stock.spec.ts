@@ -60,6 +60,20 @@ test('a part’s key says its sticks and shows its pieces; other lengths are com
   const compared = page.getByRole('region', { name: /^What other/ })
   await expect(compared.getByRole('button', { name: 'Compare again' })).toBeVisible({ timeout: 30_000 })
   await expect(compared.getByRole('listitem').first()).toContainText(/only .*: \d+ lengths?/)
+  // Wanted from one length: pieces 1 to 10 are of the first of three tables, and all lie where one of them lies.
+  await page.getByRole('checkbox', { name: 'all 10 D' }).click({ force: true })
+  await expect(page.getByText('From one length in each copy: D × 10.')).toBeVisible()
+  await expect(page.locator('.stick-head').filter({ hasText: 'from one length: D' }).first()).toBeVisible()
+  const names = await page
+    .locator('.stick-picture svg')
+    .evaluateAll((all) => all.map((one) => one.getAttribute('aria-label')!))
+  const copies = names.map((name) =>
+    [...name.matchAll(/\bD(\d+)\b/g)].map(([, number]) => Math.ceil(Number(number) / 10)),
+  )
+  for (const copy of [1, 2, 3])
+    expect(copies.map((of) => of.filter((one) => one === copy).length).filter((many) => many > 0)).toEqual([
+      10,
+    ])
 })
 
 test('the ways of cutting are compared, one is chosen, and the saw follows it', async ({ page }) => {

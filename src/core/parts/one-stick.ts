@@ -1,5 +1,5 @@
 import type { Job } from '../job.ts'
-import type { NestPart } from '../nest.ts'
+import { type NestPart, type NestSection, type NestStick, piecesIn } from '../nest.ts'
 import type { Part } from '../plan-shapes.ts'
 import { sectionKey } from '../section/section.ts'
 
@@ -31,7 +31,7 @@ export function wantedTogether(
 /** Name of what shares a stick in one copy. */
 export const sameName = (wish: string, copy: number): string => `${wish}/${copy}`
 
-/** What is asked of a part, copy by copy where it shares a stick: each copy has a stick of its own. */
+/** What is asked of a part, copy by copy where it shares a stick: another copy may come from another one. */
 export function byCopy(part: NestPart, { oneStick }: Pick<Part, 'oneStick'>): readonly NestPart[] {
   if (oneStick === undefined) return [part]
   const { first = 1, count, perCopy } = part
@@ -45,6 +45,22 @@ export function byCopy(part: NestPart, { oneStick }: Pick<Part, 'oneStick'>): re
     number = next
   }
   return rows
+}
+
+/** What comes from this stick because it was wanted from one, `A and B; C`. */
+export function keptTogether({ demand }: NestSection, { pieces }: NestStick): string {
+  const wished = new Map<string, Set<string>>()
+  for (const entry of pieces) {
+    const same = demand.find(
+      (part) =>
+        part.same !== undefined &&
+        part.job === entry.job &&
+        (part.makes ? part.makes.some(([first]) => first.piece === entry.piece) : part.mark === entry.mark),
+    )?.same
+    if (same === undefined) continue
+    wished.set(same, new Set([...(wished.get(same) ?? []), ...piecesIn(entry).map(({ mark }) => mark)]))
+  }
+  return [...new Set([...wished.values()].map((marks) => [...marks].join(' and ')))].join('; ')
 }
 
 /** The wishes of a job with this part alone or beside others from one stick, or, with nothing beside it, as it comes. */

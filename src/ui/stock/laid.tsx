@@ -1,4 +1,4 @@
-import { useMemo, useState } from 'react'
+import { useMemo } from 'react'
 import type { JobView } from '../../app/state.ts'
 import { asked } from '../../app/view.ts'
 import { hasPrices } from '../../core/buy/bars.ts'
@@ -23,7 +23,16 @@ import { Ways } from './ways.tsx'
 import { type PartName, WhereUsed } from './where-used.tsx'
 
 /** What to buy and what comes from what, once there is a nest that the judges let pass. */
-export function Laid({ view, plan, nest, shop }: { view: JobView; plan: Plan; nest: Nest; shop: Shop }) {
+export function Laid(props: {
+  readonly view: JobView
+  readonly plan: Plan
+  readonly nest: Nest
+  readonly shop: Shop
+  /** The part that is looked at. */
+  readonly chosen: PartName | undefined
+  readonly onChoose: (part: PartName | undefined) => void
+}) {
+  const { view, plan, nest, shop, chosen, onChoose } = props
   const actions = useActions()
   const progress = useApp((state) => state.progress)
   const says = saysOf(shop)
@@ -33,7 +42,6 @@ export function Laid({ view, plan, nest, shop }: { view: JobView; plan: Plan; ne
   const list = buyList(plans, nest, shop, progress)
   const compared = useApp((state) => state.compared?.[view.id])
   const question = useMemo(() => asked(view.wanted ?? plan.demand), [view.wanted, plan])
-  const [chosen, choose] = useState<PartName | undefined>()
   const untouched = view.cuts.every(({ done }) => done === undefined)
   return (
     <>
@@ -75,14 +83,22 @@ export function Laid({ view, plan, nest, shop }: { view: JobView; plan: Plan; ne
           />
         )}
         <Ways view={view} />
-        <WhereUsed view={view} plan={plan} nest={nest} shop={shop} chosen={chosen} onChoose={choose} />
+        <WhereUsed
+          view={view}
+          plan={plan}
+          nest={nest}
+          shop={shop}
+          chosen={chosen}
+          fixed={!untouched || view.nesting.state === 'accepted'}
+          onChoose={onChoose}
+        />
         <Sticks
           nest={nest}
           job={view.id}
           parts={plan.parts}
           shop={shop}
           chosen={chosen}
-          onChoose={choose}
+          onChoose={onChoose}
           cuts={view.cuts}
           isScrap={(stick) => progress.scrapped.includes(`${nest.id}/${stick}`)}
           isKept={(stick) => progress.kept.includes(`${nest.id}/${stick}`)}

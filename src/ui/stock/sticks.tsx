@@ -1,5 +1,6 @@
 import { soldLength } from '../../core/buy/order-text.ts'
 import { type Nest, type NestSection, type NestStick, piecesIn } from '../../core/nest.ts'
+import { keptTogether } from '../../core/parts/one-stick.ts'
 import type { BenchCut, Part } from '../../core/plan-shapes.ts'
 import { say, showLength } from '../../core/reading/show.ts'
 import { sectionName } from '../../core/section/name.ts'
@@ -84,6 +85,7 @@ function StickLine(props: {
   const own = cuts.filter((cut) => cut.loaded === stick.id)
   const done = own.filter((cut) => cut.done !== undefined).length
   const finished = isFinished(cuts, stick.id)
+  const together = keptTogether(props.section, stick)
   const keeps = stick.drop >= shop.leastDrop
   const left = showLength(stick.drop, shop.reading)
   return (
@@ -94,6 +96,7 @@ function StickLine(props: {
           {stick.halfOf !== undefined && ` half of ${soldLength(stick.halfOf, shop.reading)},`}
           {stick.from === 'rack' ? ' from the rack' : done > 0 ? ' bought' : ' to buy'} ·{' '}
           {count(stick.pieces.length, 'piece')}
+          {together && ` · from one ${says.stick}: ${together}`}
         </span>
         {own.length > 0 && (
           <span className={finished ? 'state cut' : done > 0 ? 'state now' : 'state'}>

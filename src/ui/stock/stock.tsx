@@ -1,5 +1,5 @@
 import './stock.css'
-import { useMemo } from 'react'
+import { useLayoutEffect, useMemo, useRef, useState } from 'react'
 import { lastOnRack, type RackFact } from '../../app/rack.ts'
 import type { JobView } from '../../app/state.ts'
 import { dropText } from '../../core/buy/order-text.ts'
@@ -14,10 +14,12 @@ import { hrefOf } from '../shell/route.ts'
 import type { StationProps } from '../shell/stations.tsx'
 import { DeliveredInHalf } from './delivered.tsx'
 import { Laid } from './laid.tsx'
+import { WishBack } from './one-stick.tsx'
 import { Rack } from './rack.tsx'
 import { SheetDrops } from './sheet-drops.tsx'
 import { Together } from './together.tsx'
 import { WayBack } from './ways.tsx'
+import type { PartName } from './where-used.tsx'
 
 /** The Stock station: what to buy, what lies on the rack, and which piece comes out of which stick. */
 export function Stock({ view }: StationProps) {
@@ -34,9 +36,16 @@ export function Stock({ view }: StationProps) {
       .flatMap((section) => section.sticks)
       .flatMap((stick) => (stick.rack === undefined ? [] : [[stick.rack, stick.id] as const])),
   )
+  const [chosen, choose] = useState<PartName | undefined>()
+  const waits = !nest && !refused && !view.nesting.rest && view.nesting.state !== 'failed'
+  const [main, held] = useHeldHeight(waits)
   return (
     <div className="stock">
-      <div className="stock-main">
+      <div
+        ref={main}
+        className={held === undefined ? 'stock-main' : 'stock-main held'}
+        style={{ minHeight: held }}
+      >
         {refused ? (
           <Refused faults={view.refused} sizesHref={sizes} />
         ) : !plan ? (
@@ -44,7 +53,7 @@ export function Stock({ view }: StationProps) {
         ) : view.nesting.rest ? (
           <Changed view={view} />
         ) : nest ? (
-          <Laid view={view} plan={plan} nest={nest} shop={shop} />
+          <Laid view={view} plan={plan} nest={nest} shop={shop} chosen={chosen} onChoose={choose} />
         ) : (
           <NoNest
             nesting={view.nesting}
@@ -52,7 +61,12 @@ export function Stock({ view }: StationProps) {
             onAgain={() => actions.show(view.id)}
           />
         )}
-        {(refused || !plan || view.stale || view.nesting.state === 'failed') && <WayBack view={view} />}
+        {(refused || !plan || view.stale || view.nesting.state === 'failed') && (
+          <>
+            <WayBack view={view} />
+            <WishBack view={view} />
+          </>
+        )}
       </div>
       <div className="stock-side">
         <Together view={view} nest={nest} />
@@ -90,6 +104,16 @@ export function Stock({ view }: StationProps) {
       </div>
     </div>
   )
+}
+
+/** While a layout is worked out anew the page stays as high as it was, so that it does not run from under the finger. */
+function useHeldHeight(waits: boolean) {
+  const main = useRef<HTMLDivElement>(null)
+  const [high, setHigh] = useState(0)
+  useLayoutEffect(() => {
+    if (!waits) setHigh(main.current?.offsetHeight ?? 0)
+  })
+  return [main, waits ? high : undefined] as const
 }
 
 function sayRackFact({ kind, body }: RackFact, shop: Shop): string {

@@ -4,6 +4,7 @@ import type { Plan } from '../../core/plan-shapes.ts'
 import { say } from '../../core/reading/show.ts'
 import type { Shop } from '../../core/shop.ts'
 import { hrefOf } from '../shell/route.ts'
+import { OneStick, Wanted } from './one-stick.tsx'
 
 /** A part by its job and mark. */
 export interface PartName {
@@ -21,6 +22,8 @@ export function WhereUsed(props: {
   readonly nest: Nest
   readonly shop: Shop
   readonly chosen: PartName | undefined
+  /** The layout stays as it is: nothing is wished of it any more. */
+  readonly fixed: boolean
   readonly onChoose: (part: PartName | undefined) => void
 }) {
   const { view, plan, nest, shop, chosen } = props
@@ -53,6 +56,8 @@ export function WhereUsed(props: {
           </>
         )}
       </p>
+      {part && <OneStick view={view} part={part} parts={parts} fixed={props.fixed} />}
+      <Wanted parts={parts} quantity={plan.quantity} />
       {part && (
         <p>
           <a className="button" href={hrefOf({ station: 'sizes', job: view.id })}>

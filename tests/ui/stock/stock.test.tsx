@@ -87,6 +87,8 @@ describe('a part and where it is cut', () => {
     name: 'side',
     count: 2,
     key: 'key-a',
+    members: ['side-1', 'side-2'],
+    section,
     printed: { length: { mm: 404 } },
   } as unknown as Part
   const slopes = [
@@ -105,6 +107,72 @@ describe('a part and where it is cut', () => {
     expect(pieces().some((piece) => piece.classList.contains('chosen'))).toBe(false)
     fireEvent.click(pieces()[1]!)
     expect(screen.getByRole('button', { name: 'A × 2' }).getAttribute('aria-pressed')).toBe('true')
+  })
+})
+
+describe('parts that are wanted from one stick', () => {
+  const of = (mark: string, count: number, members: readonly string[], oneStick?: string) =>
+    ({
+      mark,
+      name: 'side',
+      count,
+      key: `key-${mark.toLowerCase()}`,
+      members,
+      section,
+      printed: { length: { mm: 404 } },
+      slopes: [
+        { p: 0, q: 0 },
+        { p: 0, q: 0 },
+      ],
+      ...(oneStick === undefined ? {} : { oneStick }),
+    }) as unknown as Part
+  const found = (...parts: readonly Part[]) => ({
+    ...withSection,
+    nesting: { state: 'found' } as const,
+    plan: { ...withSection.plan!, parts },
+  })
+  const tick = (name: string) => fireEvent.click(screen.getByRole('checkbox', { name }))
+  const long = ['side-1', 'side-3']
+
+  test('are asked for at the part: all of it, or with another of its section', () => {
+    const app = open(found(of('A', 2, long), of('B', 1, ['bar-1'])))
+    press('A × 2')
+    tick('all 2 A')
+    expect(app.actions.editJob).toHaveBeenLastCalledWith('job-1', { oneStick: [long] })
+    tick('with B')
+    expect(app.actions.editJob).toHaveBeenLastCalledWith('job-1', { oneStick: [[...long, 'bar-1']] })
+  })
+
+  test('stand there, and are given up with the same key; one alone has nothing to share', () => {
+    const view = found(of('A', 2, long, 'job-1/A'), of('B', 1, ['bar-1'], 'job-1/A'))
+    const app = open({ ...view, job: { ...view.job, oneStick: [[...long, 'bar-1']] } })
+    expect(screen.getByText(/^From one length/).textContent).toBe('From one length: A × 2 and B.')
+    press('A × 2')
+    tick('with B')
+    expect(app.actions.editJob).toHaveBeenLastCalledWith('job-1', { oneStick: [long] })
+    tick('all 2 A')
+    expect(app.actions.editJob).toHaveBeenLastCalledWith('job-1', { oneStick: undefined })
+  })
+
+  test('an accepted layout stays as it is: they are said, with no key to change them', () => {
+    open({ ...found(of('A', 2, long, 'job-1/A')), nesting: { state: 'accepted' } })
+    press('A × 2')
+    expect(screen.queryByRole('checkbox', { name: 'all 2 A' })).toBeNull()
+    expect(screen.getByText(/^From one length/).textContent).toBe('From one length: A × 2.')
+  })
+
+  test('where no stick is long enough the wish is given up with one key', () => {
+    const why = '2 × A are to come from one stick and need 7 m of it; the longest is 6 m.'
+    const view = found(of('A', 2, long, 'job-1/A'))
+    const app = open({
+      ...view,
+      nest: null,
+      nesting: { state: 'failed', text: why },
+      job: { ...view.job, oneStick: [long] },
+    })
+    expect(screen.getByText(why)).toBeTruthy()
+    press('A × 2: from any length')
+    expect(app.actions.editJob).toHaveBeenLastCalledWith('job-1', { oneStick: undefined })
   })
 })
 
