@@ -22,13 +22,14 @@ export interface Basis {
   readonly prices: Float64Array
   /** Of all columns together: what a look through them costs. */
   entries(): number
+  costOf(number: number): number
   add(column: Column): void
   setAmount(row: number, amount: number): void
   /** The variable that saves most per unit, more than `above`, or the first that does; −1 if there is none. */
   entering(above: number, first: boolean): number
   /** The variable that takes the place of the one at `at`, whose amount is too little, and keeps all prices right. */
   mending(at: number): number
-  /** How the amounts go down with one unit of a variable. */
+  /** How the amounts go down with one unit of a variable; it holds until the next is asked for. */
   changeBy(number: number): Float64Array
   pivot(at: number, number: number, change: Float64Array): void
   beginAnew(): void
@@ -124,6 +125,10 @@ function basisOf(rows: readonly Row[], state: State): Basis {
   let inside = new Uint8Array(2 * table.count)
   for (const number of places) inside[number] = 1
   let sinceLook = 0
+  /** Kept from pivot to pivot for the memory alone. */
+  const change = new Float64Array(size)
+  const entries = new Int32Array(size)
+  const line = new Float64Array(size)
 
   function room(): void {
     if (inside.length >= table.count) return
@@ -234,7 +239,7 @@ function basisOf(rows: readonly Row[], state: State): Basis {
   }
 
   function changeBy(number: number): Float64Array {
-    const change = new Float64Array(size)
+    change.fill(0)
     for (let entry = table.starts[number]!; entry < table.starts[number + 1]!; entry += 1) {
       const value = table.values[entry]!
       for (let at = 0, cell = table.rows[entry]!; at < size; at += 1, cell += size)
@@ -248,8 +253,6 @@ function basisOf(rows: readonly Row[], state: State): Basis {
     const own = at * size
     const share = saves(number) / by
     // Most of a line is 0 while the basis still has much of what it began with.
-    const entries = new Int32Array(size)
-    const line = new Float64Array(size)
     let filled = 0
     for (let row = 0; row < size; row += 1) {
       const value = inverse[own + row]!
@@ -290,6 +293,7 @@ function basisOf(rows: readonly Row[], state: State): Basis {
     amounts,
     prices,
     entries: () => table.starts[table.count]!,
+    costOf: (number) => table.costs[number]!,
     add: (column) => addTo(table, column),
     setAmount(row, amount) {
       const more = amount - exact[row]!

@@ -26,7 +26,7 @@ export function openPatterns(
     let filled: (Filled & { readonly sure?: boolean }) | undefined
     const deepest =
       table === 'not yet' && cells > tinyTable
-        ? deepestFill(inOrder, room, above, manner !== 'most', work)
+        ? deepestFill(inOrder, items.length, room, above, manner !== 'most', work)
         : 'given up'
     if (deepest === 'given up' && manner === 'quick' && cells > smallTable) return undefined
     if (deepest === 'given up' && table === 'not yet') table = fillsUpTo(things, most, work)

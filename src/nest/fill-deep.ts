@@ -4,11 +4,13 @@ import { spend, type Work } from './work.ts'
 // The most valuable set of pieces for one stick by trying: as many as possible of what is worth most for its length
 // first, and back. Mostly over at once; where many pieces are worth alike for their length it is given up.
 
-/** Things in the order of trying. */
+/** Things in the order of trying; all lists but the first by place in that order. */
 export interface Ranked {
-  readonly things: readonly Thing[]
   readonly order: readonly number[]
-  /** Value per size, and the least size from there on, by place in the order. */
+  readonly sizes: Float64Array
+  readonly values: Float64Array
+  readonly counts: Int32Array
+  /** Value per size, and the least size from there on. */
   readonly ratios: Float64Array
   readonly least: Float64Array
 }
@@ -17,14 +19,26 @@ export interface Ranked {
 const mostLooks = 2000
 
 export function ranked(things: readonly Thing[]): Ranked {
-  const order = [...things.keys()]
-    .filter((at) => things[at]!.value > 0 && things[at]!.count > 0)
-    .sort((a, b) => things[b]!.value / things[b]!.size - things[a]!.value / things[a]!.size || a - b)
-  const ratios = Float64Array.from(order, (at) => things[at]!.value / things[at]!.size)
-  const least = new Float64Array(order.length + 1).fill(Number.POSITIVE_INFINITY)
-  for (let place = order.length - 1; place >= 0; place -= 1)
-    least[place] = Math.min(least[place + 1]!, things[order[place]!]!.size)
-  return { things, order, ratios, least }
+  const ratio = things.map(({ size, value }) => value / size)
+  const order: number[] = []
+  for (let at = 0; at < things.length; at += 1)
+    if (things[at]!.value > 0 && things[at]!.count > 0) order.push(at)
+  order.sort((a, b) => ratio[b]! - ratio[a]! || a - b)
+  const { length } = order
+  const sizes = new Float64Array(length)
+  const values = new Float64Array(length)
+  const counts = new Int32Array(length)
+  const ratios = new Float64Array(length)
+  const least = new Float64Array(length + 1).fill(Number.POSITIVE_INFINITY)
+  for (let place = length - 1; place >= 0; place -= 1) {
+    const thing = things[order[place]!]!
+    sizes[place] = thing.size
+    values[place] = thing.value
+    counts[place] = thing.count
+    ratios[place] = ratio[order[place]!]!
+    least[place] = Math.min(least[place + 1]!, thing.size)
+  }
+  return { order, sizes, values, counts, ratios, least }
 }
 
 /**
@@ -32,7 +46,8 @@ export function ranked(things: readonly Thing[]): Ranked {
  * `anyDoes` a set worth more is enough where the best would take too long, and is said not to be sure.
  */
 export function deepestFill(
-  { things, order, ratios, least }: Ranked,
+  { order, sizes, values, counts: most, ratios, least }: Ranked,
+  items: number,
   room: number,
   above: number,
   anyDoes: boolean,
@@ -50,10 +65,12 @@ export function deepestFill(
       best = value
       kept = taken.slice()
     }
-    for (let at = place; at < order.length; at += 1) {
+    for (let at = place; at < most.length; at += 1) {
       if (left < least[at]! || value + left * ratios[at]! <= best) return true
-      const { size, value: each, count } = things[order[at]!]!
-      for (let copies = Math.min(count, Math.floor(left / size)); copies > 0; copies -= 1) {
+      const size = sizes[at]!
+      if (size > left) continue
+      const each = values[at]!
+      for (let copies = Math.min(most[at]!, Math.floor(left / size)); copies > 0; copies -= 1) {
         taken[at] = copies
         if (!go(at + 1, left - copies * size, value + copies * each)) return false
       }
@@ -66,7 +83,7 @@ export function deepestFill(
   spend(work, looks)
   if (!whole && !(anyDoes && kept)) return 'given up'
   if (!kept) return 'none'
-  const counts = things.map(() => 0)
-  for (const [at, copies] of kept.entries()) counts[order[at]!] = copies
+  const counts = new Array<number>(items).fill(0)
+  for (let at = 0; at < order.length; at += 1) counts[order[at]!] = kept[at]!
   return { value: best, counts, sure: whole }
 }

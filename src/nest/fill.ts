@@ -47,7 +47,17 @@ interface States {
   length: number
 }
 
-function addState(states: States, size: number, value: number, parent: number, layer: number): number {
+/** Kept from call to call for the memory alone: every call writes what it reads. */
+const states: States = {
+  sizes: new Float64Array(1024),
+  values: new Float64Array(1024),
+  parents: new Int32Array(1024),
+  layers: new Int32Array(1024),
+  length: 0,
+}
+let lists: readonly [Int32Array, Int32Array] = [new Int32Array(1024), new Int32Array(1024)]
+
+function addState(size: number, value: number, parent: number, layer: number): number {
   const at = states.length
   if (at === states.sizes.length) {
     const longer = <T extends Float64Array | Int32Array>(from: T, to: T): T => {
@@ -105,17 +115,12 @@ export function bestFill(
   let best = Math.max(above, start.value)
   let bestState = -1
 
-  const states: States = {
-    sizes: new Float64Array(1024),
-    values: new Float64Array(1024),
-    parents: new Int32Array(1024),
-    layers: new Int32Array(1024),
-    length: 0,
-  }
-  let list = new Int32Array([addState(states, 0, 0, -1, -1)])
+  states.length = 0
+  let [list, next] = lists
+  list[0] = addState(0, 0, -1, -1)
   let length = 1
   for (const [at, layer] of layers.entries()) {
-    const next = new Int32Array(2 * length)
+    if (next.length < 2 * length) next = new Int32Array(4 * length)
     let kept = 0
     let worth = -1
     let [stay, take] = [0, 0]
@@ -139,7 +144,7 @@ export function bestFill(
       if (partly)
         possible += ((room - size - (sizeTo[whole]! - sizeTo[at + 1]!)) * partly.value) / partly.size
       if (possible <= best) continue
-      const state = takes ? addState(states, size, value, from, at) : from
+      const state = takes ? addState(size, value, from, at) : from
       if (value > best) {
         best = value
         bestState = state
@@ -147,10 +152,11 @@ export function bestFill(
       next[kept] = state
       kept += 1
     }
-    list = next
+    ;[list, next] = [next, list]
     length = kept
     if (length === 0 || !spend(work, stay + take)) break
   }
+  lists = [list, next]
   if (bestState < 0) return start.value > above ? start : undefined
   const counts = things.map(() => 0)
   for (let state = bestState; state > 0; state = states.parents[state]!) {

@@ -272,14 +272,9 @@ function relaxationOf(
       const { worth, kindWorth } = center && hold > 0 ? between(center, own, hold) : own
       const { found, richest } = look(worth, kindWorth, sure, work)
       if (!spend(work, 1)) return undefined
-      const missing = simplex.missing()
+      const { missing, cost } = simplex.standing()
       const bound = boundBy(worth, richest)
       if (center && bound > center.bound) center = { worth, kindWorth, bound }
-      const used = simplex.used().map(([column, amount]) => ({ pattern: patterns[column]!, amount }))
-      const cost = used.reduce(
-        (all, { pattern, amount }) => all + (pricing[pattern.kind]! / scale) * amount,
-        0,
-      )
       const best = center && center.bound > bound ? center : { worth, kindWorth, bound }
       const told = missing <= wholeSlack && !worthTelling(best.bound * scale, cost * scale)
       if (told || (!found && hold === 0)) {
@@ -288,7 +283,7 @@ function relaxationOf(
           cost: found || hold > 0 ? proving.bound : cost,
           worth: proving.worth,
           kindWorth: proving.kindWorth,
-          used,
+          used: simplex.used().map(([column, amount]) => ({ pattern: patterns[column]!, amount })),
           missing,
         }
       }

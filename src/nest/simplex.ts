@@ -16,8 +16,8 @@ export interface Simplex {
   duals(): Float64Array
   /** Column numbers with how much of each is used, nothing that is not used. */
   used(): (readonly [column: number, amount: number])[]
-  /** Units missing over all rows. */
-  missing(): number
+  /** Units missing over all rows, and the cost of the columns that are used. */
+  standing(): { readonly missing: number; readonly cost: number }
   /** A second one that stands where this one does and goes on by itself; both know every column that is added. */
   fork(): Simplex
 }
@@ -103,10 +103,13 @@ function simplexOf(rows: readonly Row[], basis: Basis): Simplex {
       real()
         .filter(([number]) => number >= 2 * size)
         .map(([number, amount]) => [number - 2 * size, amount] as const),
-    missing: () =>
-      real()
-        .filter(([number]) => number < size)
-        .reduce((sum, [, amount]) => sum + amount, 0),
+    standing() {
+      let [missing, cost] = [0, 0]
+      for (const [number, amount] of real())
+        if (number < size) missing += amount
+        else if (number >= 2 * size) cost += amount * basis.costOf(number)
+      return { missing, cost }
+    },
     fork: () => simplexOf(rows, basis.fork()),
   }
 }

@@ -5,7 +5,7 @@ import { fromSteps, stepsUp } from '../core/units.ts'
 import { type Row, rowsOf } from './angled.ts'
 import { everyRow, fewAngled } from './every-row.ts'
 import { faultsOf } from './faults.ts'
-import { fits, gives, need } from './fit.ts'
+import { fits, gives, type Lying, need } from './fit.ts'
 import { lay } from './lay.ts'
 import {
   countOf,
@@ -256,20 +256,21 @@ function squareRows(problem: NestProblem, model: Model, fills: readonly Fill[]):
   })
   return sorted.flatMap(({ kind, counts, times }) =>
     Array.from({ length: times }, (): Row => {
-      const pieces = model.items.flatMap(({ parts, together }, item) =>
-        Array.from({ length: counts[item]! }, () => {
-          if (together) return parts.flatMap((part, at) => Array<number>(together[at]!).fill(part))
+      const pieces: Lying[] = []
+      const put = (part: number): void => {
+        const { mid, turns } = problem.parts[part]!
+        const turn = turnsOf(turns)[0]!
+        pieces.push({ part, turn, ends: [square, square], mid: fromSteps(stepsUp(mid)) })
+      }
+      for (const [item, { parts, together }] of model.items.entries())
+        for (let piece = 0; piece < counts[item]!; piece += 1) {
+          for (const [at, part] of parts.entries())
+            for (let time = 0; time < (together?.[at] ?? 0); time += 1) put(part)
+          if (together) continue
           const part = parts.find((at) => left[at]! > 0)!
           left[part]! -= 1
-          return [part]
-        })
-          .flat()
-          .map((part) => {
-            const { mid, turns } = problem.parts[part]!
-            const ends = [square, square] as const
-            return { part, turn: turnsOf(turns)[0]!, ends, mid: fromSteps(stepsUp(mid)) }
-          }),
-      )
+          put(part)
+        }
       return { stock: model.kinds[kind]!.stock, pieces }
     }),
   )
