@@ -1,7 +1,7 @@
 import { revisionName } from '../core/revision.ts'
 import type { Shop } from '../core/shop.ts'
-import { type BackupFile, writeBackupFile } from '../door/backup-file.ts'
-import { attempt, type Desk } from './desk.ts'
+import { type BackupFile, readBackupFile, writeBackupFile } from '../door/backup-file.ts'
+import { attempt, type Desk, Refusal } from './desk.ts'
 import type { BackupMark } from './ports.ts'
 import { reminderOf } from './remind.ts'
 import type { Actions } from './state.ts'
@@ -11,7 +11,12 @@ export function backupActions(
 ): Pick<Actions, 'backup' | 'backedUp' | 'reminder' | 'rescue' | 'askToKeep'> {
   return {
     backup: () => writeBackupFile(backupOf(desk)),
-    backedUp: () => attempt(desk, undefined, () => mark(desk, true)),
+    backedUp: (text) =>
+      attempt(desk, undefined, async () => {
+        const read = readBackupFile(text)
+        if (!read.ok) throw new Refusal(`${noBackup} ${read.problems[0]!.text}`)
+        await mark(desk, true)
+      }),
     reminder: () =>
       reminderOf({ ...desk.store.getState(), documents: documentsOf(desk) }, desk.ports.clock.now()),
     rescue: () => desk.ports.disk.rescue(),
@@ -22,6 +27,9 @@ export function backupActions(
     },
   }
 }
+
+const noBackup =
+  'The file that was saved cannot be opened again, so it is no backup. Save each job to a file of its own as well, with “Save a file” in Jobs.'
 
 /** All that is kept here, also both versions of a job or the shop between which nobody has chosen yet. */
 function backupOf(desk: Desk): BackupFile {

@@ -187,8 +187,8 @@ export interface Actions {
   openBackup(text: string): Promise<Opened>
   /** The text of a file with all that this device keeps. */
   backup(): string
-  /** The text that `backup` gave was handed to the person. */
-  backedUp(): Promise<void>
+  /** The text that `backup` gave was handed to the person. One that could not be opened again is said, and is no backup. */
+  backedUp(text: string): Promise<void>
   /** Why a backup is asked for now, or null while all is well. */
   reminder(): Reminder | null
   /** The text of a file with every row as it lies on the disk, also those that cannot be read. */

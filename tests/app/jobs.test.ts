@@ -245,7 +245,7 @@ test('KEPT names every key of the state, and what it calls disk is there after a
   await tablet.actions.saveShop(handShop)
   const id = await cutListJob(tablet, 2, 600)
   await tablet.actions.cut(id, tablet.view(id).cuts[0]!)
-  await tablet.actions.backedUp()
+  await tablet.actions.backedUp(tablet.actions.backup())
   const before = tablet.state()
   expect(Object.keys(KEPT).sort()).toEqual(Object.keys(before).sort())
   const after = (await opened(name)).state()

@@ -79,11 +79,24 @@ test('on a tablet: quiet at first, due two weeks after the first job, quiet agai
   expect(tablet.actions.reminder()).toBeNull()
   now = '2030-06-15T08:00:00.000Z'
   expect(tablet.actions.reminder()).toMatchObject({ days: null, documents: 1 })
-  await tablet.actions.backedUp()
+  await tablet.actions.backedUp(tablet.actions.backup())
   now = '2030-08-15T08:00:00.000Z'
   const again = tabletOn(name, { clock })
   await again.actions.open()
   expect(again.actions.reminder()).toBeNull()
   await again.actions.newJob('cut-list')
   expect(again.actions.reminder()).toMatchObject({ days: 61, documents: 1 })
+})
+
+test('a file that is too large to be opened again is no backup: it is said, and nothing counts as saved', async () => {
+  const tablet = tabletOn(freshName())
+  await tablet.actions.open()
+  await tablet.actions.newJob('cut-list')
+  await tablet.actions.backedUp(' '.repeat(64_000_001))
+  expect(tablet.state().trouble).toMatch(
+    /^The file that was saved cannot be opened again.* at most 64000000\.$/,
+  )
+  expect(tablet.state().backup?.saved).not.toBe(true)
+  await tablet.actions.backedUp(tablet.actions.backup())
+  expect(tablet.state()).toMatchObject({ trouble: null, backup: { saved: true } })
 })

@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises'
 import type { Page } from '@playwright/test'
 import { expectAccessible, expectNothingClipped, expectTouchable } from './axe.ts'
-import { counted, cutButton } from './saw-steps.ts'
+import { counted, cutButton, expectNumbersInSight } from './saw-steps.ts'
 import { expect, test } from './serve.ts'
 
 const withHexagon = async (page: Page) => {
@@ -239,6 +239,12 @@ test('the browser begins its database anew: job and log are back at the next sta
   await expect(counted(page)).toContainText('1 of 18 in all')
   await expect(page.getByText(/put back from the second copy: 1 job, \d+ entr/)).toBeVisible()
   await expectAccessible(page)
+  // On a phone it is two lines beside its key, and the numbers to set stay in sight.
+  await page.setViewportSize({ width: 390, height: 844 })
+  await expectNumbersInSight(page)
+  await page.getByRole('button', { name: 'Read it', exact: true }).click()
+  await page.getByRole('button', { name: 'I have read it' }).click()
+  await expect(page.getByText(/second copy/)).toHaveCount(0)
   await page.reload()
   await expect(counted(page)).toContainText('1 of 18 in all')
   await expect(page.getByText(/second copy/)).toHaveCount(0)

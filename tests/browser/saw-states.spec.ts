@@ -2,24 +2,13 @@
 // past the edge, and with a plan of the rest on offer the numbers to set still in sight.
 import type { Page } from '@playwright/test'
 import { expectAccessible, expectNothingClipped, expectTouchable } from './axe.ts'
-import { counted, cutOne, openSaw } from './saw-steps.ts'
+import { counted, cutOne, expectNumbersInSight, openSaw } from './saw-steps.ts'
 import { expect, test } from './serve.ts'
 
 async function measure(page: Page): Promise<void> {
   await expectAccessible(page)
   await expectTouchable(page, 64)
   await expectNothingClipped(page)
-}
-
-/** Angle and stop stand whole between the top of the window and the keys. */
-async function expectNumbersInSight(page: Page): Promise<void> {
-  await page.evaluate(() => window.scrollTo(0, 0))
-  const bar = (await page.locator('.cut-bar').boundingBox())!
-  for (const name of ['angle', 'stop']) {
-    const figure = (await page.locator(`[data-figure="${name}"]`).boundingBox())!
-    expect(figure.y, name).toBeGreaterThanOrEqual(0)
-    expect(figure.y + figure.height, name).toBeLessThanOrEqual(bar.y)
-  }
 }
 
 const sizes = [

@@ -46,3 +46,14 @@ export const onDisk = (page: Page): Promise<readonly Fact[]> =>
         }
       }),
   )
+
+/** Angle and stop stand whole between the top of the window and the keys. */
+export async function expectNumbersInSight(page: Page): Promise<void> {
+  await page.evaluate(() => window.scrollTo(0, 0))
+  const bar = (await page.locator('.cut-bar').boundingBox())!
+  for (const name of ['angle', 'stop']) {
+    const figure = (await page.locator(`[data-figure="${name}"]`).boundingBox())!
+    expect(figure.y, name).toBeGreaterThanOrEqual(0)
+    expect(figure.y + figure.height, name).toBeLessThanOrEqual(bar.y)
+  }
+}

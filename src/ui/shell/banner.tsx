@@ -1,4 +1,4 @@
-import { useSyncExternalStore } from 'react'
+import { useState, useSyncExternalStore } from 'react'
 import { useActions, useApp } from '../app.ts'
 import { hrefOf } from './route.ts'
 
@@ -41,19 +41,32 @@ export function StartingShop() {
   )
 }
 
-/** A save or a read that failed: said until it succeeds or is put away. */
+/** More letters than this would push the numbers of a saw below its keys, on a phone. */
+const twoLines = 80
+
+/**
+ * A save or a read that failed: said until it succeeds or is put away. On a phone at the bench a long one is two lines
+ * beside its key, below the keys of the saw, and read with one tap.
+ */
 export function TroubleBanner() {
   // Where nothing could be read the page itself says why.
   const trouble = useApp((state) => (state.phase === 'failed' ? null : state.trouble))
   const { dismiss } = useActions()
+  const [opened, setOpened] = useState<string | null>(null)
   if (trouble === null) return null
+  const folded = trouble.length > twoLines && opened !== trouble
   return (
-    <div className="banner trouble" role="alert">
+    <div className={folded ? 'banner trouble folded' : 'banner trouble'} role="alert">
       <p>
         <strong>Trouble: </strong>
         {trouble}
       </p>
-      <button type="button" onClick={dismiss}>
+      {folded && (
+        <button type="button" className="unfold" onClick={() => setOpened(trouble)}>
+          Read it
+        </button>
+      )}
+      <button type="button" className="put-away" onClick={dismiss}>
         I have read it
       </button>
     </div>

@@ -5,7 +5,8 @@ import { saveFile } from '../fields/files.ts'
 export function useSaveAll(): () => Promise<void> {
   const { backup, backedUp } = useActions()
   return async () => {
-    saveFile('shop-and-all-jobs.tube-backup.json', backup())
-    await backedUp()
+    const text = backup()
+    saveFile('shop-and-all-jobs.tube-backup.json', text)
+    await backedUp(text)
   }
 }
