@@ -75,6 +75,9 @@ const fewRounds = 5
 /** Rounds by the worth of bare lengths, before anything else. */
 const bareRounds = 12
 
+/** Share of the dearest stick that counts must lack to be ruled out: less of it would be no proof in whole numbers. */
+const clearly = 1e-4
+
 /** Counts that are looked at together, the cheapest of all. */
 const mostCounts = 20
 
@@ -116,11 +119,9 @@ export function* branch(
     report(fills, Math.min(cost, boundNow()))
   }
   /** What prices say of the counts, kept; undefined when the work was over first. */
-  const cutBy = (prices: Pick<Relaxed, 'worth' | 'kindWorth'>, there: Box): Cut | undefined => {
-    const expected = pricing.map((price, kind) =>
-      there.most[kind]! > 0 ? Math.max(0, price / scale - prices.kindWorth[kind]!) : 0,
-    )
-    const cut = cutOf(bounds, demand, prices.worth, expected, work)
+  const cutBy = ({ worth, richest }: Pick<Relaxed, 'worth' | 'richest'>): Cut | undefined => {
+    const expected = richest.map((value) => (Number.isFinite(value) ? Math.max(0, value) : 0))
+    const cut = cutOf(bounds, demand, worth, expected, work)
     if (cut) cuts.push(cut)
     return cut
   }
@@ -156,7 +157,7 @@ export function* branch(
     // Where little is wasted the worth of the bare lengths is proof enough, and filling sticks by it comes down to it.
     const even = evenPrices({ model, pricing, demand, box })
     const bare: Relaxed = { ...even, cost: even.bound, used: [], missing: 0 }
-    if (!cutBy(even, box)) return undefined
+    if (!cutBy(even)) return undefined
     const bareBound = boundNow()
     if (wasteBelow({ model, pricing, demand }, bareBound + unit) > 0)
       corrected(bare, box, bareRounds, bareBound, 'any')
@@ -180,7 +181,7 @@ export function* branch(
     if (!root) return undefined
     // Not even fractions of all sticks hold every piece: nothing to prove, the caller says what is left out.
     if (root.missing > wholeSlack) return undefined
-    if (!cutBy(root, box)) return undefined
+    if (!cutBy(root)) return undefined
     worth = root.worth
   }
   const paid = [...model.kinds.keys()].filter((kind) => pricing[kind]! > 0)
@@ -203,12 +204,12 @@ export function* branch(
       least: sticks.map((count, kind) => (kind === pivot || pricing[kind] === 0 ? 0 : count)),
       most: sticks.map((count, kind) => (kind === pivot ? box.most[kind]! : count)),
     })
-    const enough = aimed * (1 + wholeSlack * 1e-3)
-    const telling: WorthTelling = (bound, most) => bound <= enough && most > enough
+    const tooMuch = aimed + clearly * scale
+    const telling: WorthTelling = (bound, most) => bound <= tooMuch && most > aimed + wholeSlack
     const relaxed = relaxation.solve(work, telling)
     if (!relaxed) return undefined
-    if (relaxed.missing > wholeSlack || relaxed.cost * scale > enough) {
-      const cut = cutBy(relaxed, { ...own, most: own.most.with(pivot, box.most[pivot]!) })
+    if (relaxed.missing > wholeSlack || relaxed.cost * scale > tooMuch) {
+      const cut = cutBy(relaxed)
       if (!cut || !keeps(cut, sticks)) return undefined
     }
     const aim: Aim = { cost: aimed, sticks, box: own, relaxed, tries: 0 }

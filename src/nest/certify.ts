@@ -14,12 +14,13 @@ export interface Leaf extends CertificateLeaf {
   readonly cost: number
 }
 
-/** Worth of the dearest stick in whole units: fine enough, and far below where doubles go coarse. */
+/** Worth of the dearest stick in whole units of a cut, and of a certificate: far below where doubles go coarse. */
 const finest = 1e11
+const fine = 1e10
 
 /** Whole units of the certificate per unit of cost: a power of ten, so that people can read it. */
 export const scaleOf = (pricing: readonly number[]): number =>
-  10 ** Math.max(0, Math.floor(Math.log10(finest / dearest(pricing))))
+  10 ** Math.max(0, Math.floor(Math.log10(fine / dearest(pricing))))
 
 /**
  * Whole worths that are as `worth` says (any unit), and what they say of the counts of sticks. `expected` is what the

@@ -16,8 +16,16 @@ export interface Prices {
   readonly bound: number
 }
 
-/** Worths without any pattern: every piece pays for its length on the cheapest stick. No fill is worth too much. */
-export function evenPrices({ model: { items, kinds }, pricing, demand, box }: Wanted): Prices {
+/**
+ * Worths without any pattern: every piece pays for its length on the cheapest stick. No fill is worth too much; `richest`
+ * is what one of each kind can be worth at the most.
+ */
+export function evenPrices({
+  model: { items, kinds },
+  pricing,
+  demand,
+  box,
+}: Wanted): Prices & { readonly richest: readonly number[] } {
   const scale = dearest(pricing)
   const perSize = Math.min(
     ...kinds.map(({ room }, kind) =>
@@ -27,7 +35,10 @@ export function evenPrices({ model: { items, kinds }, pricing, demand, box }: Wa
   const each = Number.isFinite(perSize) ? perSize : 0
   const worth = items.map(({ size }, item) => (demand[item]! > 0 ? each * size : 0))
   const bound = worth.reduce((sum, value, item) => sum + value * demand[item]!, 0)
-  return { worth, kindWorth: kinds.map(() => 0), bound }
+  const richest = kinds.map(
+    ({ room, uncut }) => each * Math.max(0, room, uncut === undefined ? 0 : items[uncut]!.size),
+  )
+  return { worth, kindWorth: kinds.map(() => 0), bound, richest }
 }
 
 /** So much of the first as `hold` says, the rest of the other. */

@@ -10,8 +10,8 @@ import type { Model } from './model.ts'
 /** Most leaves; the judge looks at every one. */
 const mostLeaves = 400
 
-/** Finer than a wholly impossible box needs: what it lacks is made to cost as much as is asked. */
-const mostUnits = 4000
+/** A stick's worth in prices at the most, where what a box lacks is made to cost as much as is asked. */
+const mostUnits = 100_000
 
 interface Looked extends Sized {
   /** Cost of the box at the least. */

@@ -26,6 +26,8 @@ export interface Relaxed {
   /** Worth of one piece per item, and of one more stick per kind; shares of the dearest stick. */
   readonly worth: readonly number[]
   readonly kindWorth: readonly number[]
+  /** What the pieces of one stick of each kind are worth at the most; infinite where that was not looked for. */
+  readonly richest: readonly number[]
   readonly used: readonly { readonly pattern: Pattern; readonly amount: number }[]
   /** Pieces that no sticks, not even fractions, can hold. */
   readonly missing: number
@@ -162,10 +164,17 @@ interface Table {
   readonly pieces: number
 }
 
+/** What a stick of each kind holds at the most of certain worths. */
+interface Richest {
+  readonly richest: readonly number[]
+}
+
 /** What changes. */
 interface Standing {
   /** Not solved yet, and opened by itself. */
   fresh: boolean
+  /** The best prices of the last time, with what a stick of each kind holds of them at the most. */
+  held?: Prices & Richest
   readonly known: Set<string>
   /** In the order of the simplex's columns. */
   readonly patterns: Pattern[]
@@ -203,7 +212,10 @@ function relaxationOf(
   /** Patterns worth more than their stick, and the most that a stick of each kind can be filled with. */
   function look(worth: readonly number[], kindWorth: readonly number[], sure: boolean, work: Work) {
     let found = false
-    const richest = model.kinds.map((_, kind) => pricing[kind]! / scale - kindWorth[kind]!)
+    // What is not looked at could be worth anything.
+    const richest = model.kinds.map((_, kind) =>
+      standing.most[kind]! > 0 ? pricing[kind]! / scale - kindWorth[kind]! : Number.POSITIVE_INFINITY,
+    )
     let left: readonly number[] = demand
     for (let time = 0; time < looks; time += 1) {
       const best = openPatterns(task, left, worth, work, sure && time === 0 ? 'any' : 'quick')
@@ -234,7 +246,7 @@ function relaxationOf(
    * the cost of the limit; else all worths shrink until none is.
    */
   function boundBy(worth: readonly number[], richest: readonly number[]): number {
-    if (richest.includes(Number.POSITIVE_INFINITY)) return 0
+    if (richest.some((value, kind) => most[kind]! > 0 && value === Number.POSITIVE_INFINITY)) return 0
     const prices = model.kinds.map((_, kind) => pricing[kind]! / scale)
     let shrink = 1
     for (const [kind, price] of prices.entries())
@@ -253,7 +265,10 @@ function relaxationOf(
 
   function solve(work: Work, worthTelling = byUnit, sure = true): Relaxed | undefined {
     // Prices of a program with few columns swing wildly: held near the best ones known they settle far sooner.
-    let center = sure && standing.fresh ? evenPrices(task) : undefined
+    let center: (Prices & Richest) | undefined
+    if (sure && standing.fresh) center = evenPrices(task)
+    else if (sure && standing.held)
+      center = { ...standing.held, bound: boundBy(standing.held.worth, standing.held.richest) }
     standing.fresh = false
     let hold = center ? mostHeld : 0
     let before = Number.POSITIVE_INFINITY
@@ -274,15 +289,17 @@ function relaxationOf(
       if (!spend(work, 1)) return undefined
       const { missing, cost } = simplex.standing()
       const bound = boundBy(worth, richest)
-      if (center && bound > center.bound) center = { worth, kindWorth, bound }
-      const best = center && center.bound > bound ? center : { worth, kindWorth, bound }
+      if (center && bound > center.bound) center = { worth, kindWorth, bound, richest }
+      const best = center && center.bound > bound ? center : { worth, kindWorth, bound, richest }
       const told = missing <= wholeSlack && !worthTelling(best.bound * scale, cost * scale)
       if (told || (!found && hold === 0)) {
-        const proving = told ? best : own
+        const proving = told ? best : { ...own, richest }
+        if (center) standing.held = center
         return {
           cost: found || hold > 0 ? proving.bound : cost,
           worth: proving.worth,
           kindWorth: proving.kindWorth,
+          richest: proving.richest,
           used: simplex.used().map(([column, amount]) => ({ pattern: patterns[column]!, amount })),
           missing,
         }
