@@ -193,7 +193,8 @@ export function* branch(
     const name = sticks.join()
     const there = aims.get(name)
     if (there) return there
-    const own: Box = { least: model.kinds.map(() => 0), most: sticks }
+    // With one kind the cost limits the count already.
+    const own: Box = model.kinds.length === 1 ? box : { least: box.least, most: sticks }
     if (root && paid.length < 2) {
       const aim: Aim = { cost: aimed, sticks, box: own, relaxed: root, tries: 0 }
       aims.set(name, aim)
@@ -227,7 +228,7 @@ export function* branch(
     if (better) take(better)
   }
   let solver: WholeSolver | 'not asked' | undefined = 'not asked'
-  function* filled(aim: Aim): Asking<void> {
+  function* filled(aim: Aim, what: 'aim alone' | 'any better'): Asking<void> {
     if (work.over || aim.cost >= cost) return
     if (solver === 'not asked') solver = yield
     if (!solver) return
@@ -237,7 +238,9 @@ export function* branch(
     // First for the bound itself: that takes the fewest patterns.
     const better =
       wholeNest(task, relaxed, Math.min(cost, aim.cost + unit), solver, work, pool) ??
-      (aim.cost + unit < cost ? wholeNest(task, relaxed, cost, solver, work, pool) : undefined)
+      (what === 'any better' && aim.cost + unit < cost
+        ? wholeNest(task, relaxed, cost, solver, work, pool)
+        : undefined)
     if (better && costOf(better, pricing) < cost) take(better)
   }
 
@@ -256,13 +259,13 @@ export function* branch(
     if (before === 0) {
       const least = boundNow()
       // Where nothing may be wasted, dives hardly ever end well, and the solver is quick.
-      if (wasteBelow({ model, pricing, demand }, aim.cost + unit) === 0) yield* filled(aim)
+      if (wasteBelow({ model, pricing, demand }, aim.cost + unit) === 0) yield* filled(aim, 'aim alone')
       corrected(aim.relaxed, aim.box, paid.length < 2 ? quickRounds : fewRounds, least)
       dived(aim, firstManner)
       continue
     }
     if (before === 1) corrected(aim.relaxed, aim.box, quickRounds, aim.cost)
-    if (before === divesBeforeWhole + 1) yield* filled(aim)
+    if (before === divesBeforeWhole + 1) yield* filled(aim, 'any better')
     else dived(aim, manners[before <= divesBeforeWhole ? before - 1 : before - 2]!)
   }
   return done(boundNow())

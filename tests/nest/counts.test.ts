@@ -1,6 +1,10 @@
 import { describe, expect, test } from 'vitest'
+import { checkCertificate } from '../../src/core/check/certificate.ts'
 import { type Box, type Cut, cheapestCounts, keeps } from '../../src/nest/counts.ts'
+import { pricingOf } from '../../src/nest/model.ts'
+import { solve } from '../../src/nest/solve.ts'
 import { type Dice, dice } from '../prove/seed.ts'
+import { inchJob } from './classes.ts'
 
 // Which counts of sticks are left by the cuts, against every set of counts there is.
 
@@ -57,4 +61,33 @@ describe('the cheapest counts of sticks that keep to all cuts', () => {
       [42_000, 7, 0],
     ])
   })
+})
+
+// Orders of two and three stock lengths in which the bound by fractions of sticks is below what whole ones cost.
+describe('the leaves of a proof', () => {
+  test.each([25, 29, 43, 70])(
+    'order %i in inches: proved, and the judge misses any leaf that is left out',
+    (time) => {
+      const given = inchJob(dice(`shop, inch ${time}`, 1))
+      const result = solve(given, { steps: 60_000_000 })
+      if (!result.ok) throw new Error(result.problems[0]?.text)
+      const { nest, certificate, provedSticks } = result.value
+      if (!certificate) throw new Error('not proved')
+      expect([nest.proved, provedSticks]).toEqual([true, true])
+      // As the solver hands a problem to the judge: a rack piece is one.
+      const counted = {
+        ...given,
+        stock: given.stock.map((stock) => ({ ...stock, ...(stock.rack && { count: 1 }) })),
+      }
+      const judged = (leaves: typeof certificate.leaves, cost = nest.cost) =>
+        checkCertificate(counted, { ...certificate, leaves }, cost, pricingOf(given.stock))
+      expect(certificate.leaves.length).toBeGreaterThan(5)
+      expect(judged(certificate.leaves)).toBe('holds')
+      expect(judged(certificate.leaves, nest.cost + 1)).not.toBe('holds')
+      for (const left of certificate.leaves)
+        expect(judged(certificate.leaves.filter((leaf) => leaf !== left))).toEqual({
+          faults: ['the leaves do not cover every nest'],
+        })
+    },
+  )
 })
