@@ -47,7 +47,7 @@ const same = (one: Mm, two: Mm) => Math.abs(one - two) <= sameLength
 
 /**
  * Solves, in the worker, the demand of a job without the rack, and with each length that the section is carried or
- * usually bought in alone. Ends early when a job's own nest is looked for.
+ * usually bought in alone. Ends early when a job's own nest is looked for, and then says nothing.
  */
 export async function compare(desk: Desk, id: string): Promise<void> {
   const { views, shop } = desk.store.getState()
@@ -82,7 +82,10 @@ export async function compare(desk: Desk, id: string): Promise<void> {
     }
     if (!over) tell(true)
   }
-  tell(false)
+  if (over) {
+    const { [id]: _half, ...others } = desk.store.getState().compared ?? {}
+    desk.store.setState({ compared: others })
+  } else tell(false)
   if (desk.comparing === drop) desk.comparing = null
 }
 

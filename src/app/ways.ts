@@ -35,7 +35,7 @@ export const waysAsked = (
 /** The way that the job is laid out in as it stands. */
 export const wayNow = ({ way }: Pick<Job, 'way'>): CuttingWay => way ?? 'square first'
 
-/** Plans a job in each way, its nests from the worker. Ends early when a job's own nest is looked for. */
+/** Plans a job in each way, its nests from the worker. Ends early when a job's own nest is looked for, and then says nothing. */
 export async function compareWays(desk: Desk, id: string): Promise<void> {
   const state = desk.store.getState()
   const view = state.views[id]
@@ -89,7 +89,10 @@ export async function compareWays(desk: Desk, id: string): Promise<void> {
     rows.push({ way: asks.way, notes: asks.notes.map(({ text }) => text), comes })
     tell(true)
   }
-  tell(false)
+  if (over) {
+    const { [id]: _half, ...others } = desk.store.getState().ways ?? {}
+    desk.store.setState({ ways: others })
+  } else tell(false)
   if (desk.comparing === drop) desk.comparing = null
 }
 

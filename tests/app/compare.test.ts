@@ -89,6 +89,6 @@ describe('what other stock would mean', () => {
     await tablet.actions.editParams(id, { rows: rows([12, 950]) })
     await comparing
     expect(stopped).toBe(1)
-    expect(tablet.state().compared![id]).toMatchObject({ working: false, rows: [] })
+    expect(tablet.state().compared![id]).toBeUndefined()
   })
 })

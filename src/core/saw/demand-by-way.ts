@@ -6,7 +6,7 @@ import type { Part } from '../plan-shapes.ts'
 import { type Section, sectionKey } from '../section/section.ts'
 import type { Shop } from '../shop.ts'
 import { pairedParts } from './pairs.ts'
-import { stickParts } from './stick-demand.ts'
+import { seamNotes, stickParts } from './stick-demand.ts'
 
 export interface Demand {
   /** One problem per section, in the order of the parts. */
@@ -28,7 +28,11 @@ export function demandByWay(order: Order, shop: Shop, wayOf: (section: Section) 
   const { job, quantity, rack } = order
   const notes: Warning[] = []
   const asked = (parts: readonly Part[], section: Section, way: CuttingWay): readonly NestPart[] => {
-    if (way === 'from the stick') return stickParts(parts, section, job, quantity, shop)
+    if (way === 'from the stick') {
+      const fromStick = stickParts(parts, section, job, quantity, shop)
+      notes.push(...seamNotes(parts, fromStick))
+      return fromStick
+    }
     if (way === 'square first')
       return parts.flatMap((part) => byCopy(nestPart(part, job, quantity, shop), part))
     const paired = pairedParts(parts, section, job, quantity, shop)

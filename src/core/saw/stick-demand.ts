@@ -1,14 +1,15 @@
-import type { NestPart, Turning } from '../nest.ts'
+import type { Warning } from '../frame/frame.ts'
+import type { NestPart, Slope, Turning } from '../nest.ts'
 import { nestPart, sawFor } from '../parts/demand.ts'
 import { byCopy } from '../parts/one-stick.ts'
 import type { Part, StickFace, Turn } from '../plan-shapes.ts'
 import { isRound, type Section } from '../section/section.ts'
 import type { Shop } from '../shop.ts'
-import { sameLength } from '../tolerance.ts'
+import { sameLength, sameSlope } from '../tolerance.ts'
 import { boxOf } from './box.ts'
 import { lyingPart } from './ends.ts'
 import { stickHoldings } from './hold.ts'
-import { type Lying, shortestEdge, sideAfter } from './lying.ts'
+import { isSquare, type Lying, shortestEdge, sideAfter } from './lying.ts'
 import { stickOptions } from './stick-options.ts'
 import { sideOfFace } from './ways.ts'
 
@@ -22,6 +23,8 @@ const turnings: readonly (readonly [Turning, readonly Turn[]])[] = [
   ['end', ['end']],
   ['flip', ['flip']],
 ]
+
+const everyTurning = turnings.map(([turning]) => turning)
 
 /**
  * Turnings that bring the seam of every piece of a part onto one face of the stick: all where it is free. A part that a
@@ -87,9 +90,44 @@ export function stickParts(
   const asked = (part: Part): NestPart => {
     const asBlank = nestPart(part, job, quantity, shop)
     if (part.shape === 'square' || !fromStick(part, section, shop)) return asBlank
-    const turns = seam ? turnsOnto(seam, part) : turnings.map(([turning]) => turning)
+    const turns = seam ? turnsOnto(seam, part) : everyTurning
     if (turns.length === 0) return asBlank
     return { ...asBlank, mid: lyingPart(part, box).mid, ends: part.slopes, turns, finished: true }
   }
   return parts.flatMap((part) => byCopy(asked(part), part))
+}
+
+const after: Readonly<Record<Turning, (ends: readonly [Slope, Slope]) => readonly [Slope, Slope]>> = {
+  none: (ends) => ends,
+  over: ([lead, trail]) => [minus(lead), minus(trail)],
+  end: ([lead, trail]) => [trail, lead],
+  flip: ([lead, trail]) => [minus(trail), minus(lead)],
+}
+const minus = ({ p, q }: Slope): Slope => ({ p: -p, q: -q })
+const alike = (one: Slope, two: Slope) => Math.hypot(one.p - two.p, one.q - two.q) <= sameSlope
+
+/** Whether the cut that ends one of these pieces can begin the next, turned as it may be. */
+function sharesCuts({ ends }: NestPart, turns: readonly Turning[]): boolean {
+  const lying = turns.map((turn) => after[turn](ends))
+  return lying.some(([, trail]) => lying.some(([lead]) => alike(trail, lead)))
+}
+
+/** Why pieces with two miters come from the stick one by one: their seam keeps them from being turned over. */
+export function seamNotes(parts: readonly Part[], asked: readonly NestPart[]): readonly Warning[] {
+  const kept = parts.filter((part) => {
+    const of = asked.find(({ key }) => key === part.key)
+    const mitered = of?.finished && part.slopes.every((slope) => !isSquare(slope))
+    return mitered && !sharesCuts(of, of.turns) && sharesCuts(of, everyTurning)
+  })
+  if (kept.length === 0) return []
+  const marks = kept.map(({ mark }) => mark)
+  return [
+    {
+      code: 'seam-keeps-cuts',
+      text:
+        `${marks.join(', ')}: no cut makes two ends, since the weld seam must not change its side and so no piece is turned over in the stick. ` +
+        'Each takes its whole length and a kerf. Ways out: leave the seam free, or pin it to another side.',
+      members: kept.flatMap(({ members }) => members),
+    },
+  ]
 }

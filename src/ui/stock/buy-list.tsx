@@ -26,11 +26,12 @@ interface BuyProps {
   readonly name: string
   readonly list: List
   readonly shop: Shop
+  readonly printHref: string
   readonly onBought: (section: Section, length: number, count: number, price?: number) => void
 }
 
 /** What has to be bought, all of it in the words of an order, with a key on each bar that puts it on the rack. */
-export function BuyList({ name, list, shop, onBought }: BuyProps) {
+export function BuyList({ name, list, shop, printHref, onBought }: BuyProps) {
   const { bars, flat, sheets, hardware } = list
   const nothing =
     bars.length === 0 && flat.every(({ onRack }) => onRack) && sheets.every(({ open }) => open === 0)
@@ -68,6 +69,11 @@ export function BuyList({ name, list, shop, onBought }: BuyProps) {
         </p>
       )}
       <CopyText text={orderText(name, list, shop)} />
+      <p>
+        <a className="button" href={printHref}>
+          Print it, with the {saysOf(shop).sticks}
+        </a>
+      </p>
       <TakeTable name={name} what="buy list" table={() => buyOut(list, shop)} />
     </section>
   )

@@ -9,7 +9,7 @@ import { sectionKey } from '../../core/section/section.ts'
 import type { Shop } from '../../core/shop.ts'
 import { capital, count, saysOf } from '../words.ts'
 
-/** What the rack saved, and what a longer or shorter stock length would change: looked for when it is asked. */
+/** What the rack saved, and what a longer or shorter stock length would change. */
 export function ComparedStock(props: {
   readonly nest: Nest
   readonly shop: Shop
@@ -40,9 +40,9 @@ export function ComparedStock(props: {
         </ul>
       )}
       <p role="status">{compared?.working && 'Working it out …'}</p>
-      {!compared?.working && (
+      {!compared && (
         <button type="button" onClick={props.onCompare}>
-          {compared ? 'Compare again' : 'Compare with other lengths and without the rack'}
+          Compare with other lengths and without the rack
         </button>
       )}
     </section>

@@ -1,6 +1,7 @@
-import { useMemo } from 'react'
+import { useEffect, useMemo } from 'react'
 import type { JobView } from '../../app/state.ts'
 import { asked } from '../../app/view.ts'
+import { waysAsked } from '../../app/ways.ts'
 import { hasPrices } from '../../core/buy/bars.ts'
 import { buyList } from '../../core/buy/list.ts'
 import { sayMoney } from '../../core/buy/money.ts'
@@ -10,7 +11,7 @@ import { say } from '../../core/reading/show.ts'
 import { sectionName } from '../../core/section/name.ts'
 import { sectionKey } from '../../core/section/section.ts'
 import type { Shop } from '../../core/shop.ts'
-import { useActions, useApp } from '../app.ts'
+import { useActions, useApp, useShop } from '../app.ts'
 import { TakeTable } from '../fields/take-table.tsx'
 import { farFrom, NestWork, Spares, Stale } from '../saw/waiting.tsx'
 import { hrefOf } from '../shell/route.ts'
@@ -42,6 +43,7 @@ export function Laid(props: {
   const list = buyList(plans, nest, shop, progress)
   const compared = useApp((state) => state.compared?.[view.id])
   const question = useMemo(() => asked(view.wanted ?? plan.demand), [view.wanted, plan])
+  useCompared(view, nest, compared?.asked === question)
   const untouched = view.cuts.every(({ done }) => done === undefined)
   return (
     <>
@@ -54,6 +56,7 @@ export function Laid(props: {
         name={[view, ...others].map(({ job }) => job.name).join(' and ')}
         list={list}
         shop={shop}
+        printHref={hrefOf({ station: 'paper', job: view.id, at: 'stock' })}
         onBought={(...of) => void actions.bought(...of)}
       />
       <section className="laid" aria-labelledby="laid-head">
@@ -116,6 +119,31 @@ export function Laid(props: {
       </section>
     </>
   )
+}
+
+/** With more pieces than this a plan in each way is worth waiting for only where it is asked. */
+const fewPieces = 300
+
+/** Ways and lengths are compared by themselves once there is a layout, while it can still be another. */
+function useCompared({ id, job, nesting }: JobView, { id: nest, sections }: Nest, known: boolean): void {
+  const { compareWays, compare } = useActions()
+  const asked = useApp((state) => state.ways?.[id]?.asked)
+  const shop = useShop()
+  const progress = useApp((state) => state.progress)
+  const pieces = sections.flatMap(({ sticks }) => sticks).reduce((sum, stick) => sum + stick.pieces.length, 0)
+  const may = nesting.state === 'found' && pieces <= fewPieces
+  // biome-ignore lint/correctness/useExhaustiveDependencies: once for each layout
+  useEffect(() => {
+    let gone = false
+    if (may)
+      void (async () => {
+        if (asked !== waysAsked(job, { shop, progress })) await compareWays(id)
+        if (!gone && !known) await compare(id)
+      })()
+    return () => {
+      gone = true
+    }
+  }, [nest, may])
 }
 
 /** An accepted layout never changes under the hand; before that, a better one or a change of the rack replaces it. */

@@ -3,12 +3,13 @@ import type { JobView } from '../../app/state.ts'
 import { type WayRow, wayNow, waysAsked } from '../../app/ways.ts'
 import { sayMoney } from '../../core/buy/money.ts'
 import { soldLength } from '../../core/buy/order-text.ts'
+import { say } from '../../core/reading/show.ts'
 import { chosenWay, type WayOffer } from '../../core/saw/offer.ts'
 import type { Shop } from '../../core/shop.ts'
 import { useActions, useApp, useShop } from '../app.ts'
 import { capital, count, saysOf, wayWords } from '../words.ts'
 
-/** The ways of cutting side by side, when it is asked, and a key for each that lays the job out in that way. */
+/** The ways of cutting side by side, and a key for each that lays the job out in that way. */
 export function Ways({ view }: { view: JobView }) {
   const actions = useActions()
   const shop = useShop()
@@ -25,6 +26,7 @@ export function Ways({ view }: { view: JobView }) {
   const now = wayNow(view.job)
   // A way that asks for nothing else than square first is square first.
   const present = ways && !ways.working && !rows.some(({ way }) => way === now) ? 'square first' : now
+  const alike = others.filter((way) => !rows.some((row) => row.way === way))
   const offers = rows.flatMap(({ comes }) => ('not' in comes ? [] : [comes]))
   const proposed = ways?.working ? undefined : chosenWay({}, shop, offers)
   return (
@@ -45,16 +47,23 @@ export function Ways({ view }: { view: JobView }) {
           ))}
         </ul>
       )}
-      {ways && !ways.working && rows.length === 1 && <p>There is no other way to cut this job.</p>}
+      {rows.length > 0 && !ways?.working && alike.length > 0 && (
+        <p className="dim">
+          {capital(alike.map((way) => wayWords[way]).join(' and '))}: the same as square first for these
+          parts.
+        </p>
+      )}
       <p role="status">{why === undefined && ways?.working && 'Working it out …'}</p>
-      {why === undefined && !ways?.working && (
+      {why === undefined && !ways && (
         <button type="button" onClick={() => void actions.compareWays(view.id)}>
-          {ways ? 'Compare the ways again' : 'Compare the ways of cutting'}
+          Compare the ways of cutting
         </button>
       )}
     </section>
   )
 }
+
+const others = ['from the stick', 'paired'] as const
 
 /** Why the way cannot be chosen now. */
 function whyNoChoice(accepted: boolean, cut: boolean, together: boolean): string | undefined {
@@ -105,11 +114,12 @@ function Way(props: {
 }
 
 /** Steel first, then the work. */
-function figuresOf({ sticks, cost, priced, work, left }: WayOffer, shop: Shop): readonly string[] {
+function figuresOf({ sticks, cost, priced, drop, work, left }: WayOffer, shop: Shop): readonly string[] {
   const says = saysOf(shop)
   const steel = priced ? sayMoney(cost, shop.currency) : `${soldLength(cost, shop.reading)} bought`
   return [
     `${count(sticks, says.stick, says.sticks)}, ${steel}`,
+    drop > 0 ? `${say(drop, shop.reading)} left in ${says.drops}` : `no ${says.drop} to keep`,
     count(work.cuts, 'cut'),
     count(work.heads, 'head change'),
     count(work.stops, 'stop move'),

@@ -149,6 +149,18 @@ describe('pinned seams', () => {
     expect(checkRun(lying, nest, [pinned(['+z', '-z'])], shop()).faults.join(' ')).toContain('weld seam')
   })
 
+  test('outside costs a third stick, and why is said; on top, and free, there are two and nothing to say', () => {
+    const of = (...faces: readonly ('+z' | '-z' | '-y')[]) => {
+      const six30: Part = { ...six(30), seam: Array.from({ length: 30 }, () => faces) }
+      const asked = nestByWay([six30], shop(), 'from the stick')
+      if (typeof asked === 'string') throw new Error(asked)
+      return [asked.nest.sections[0]!.sticks.length, asked.demand.notes.map(({ code }) => code)]
+    }
+    expect(of('-y')).toEqual([3, ['seam-keeps-cuts']])
+    expect(of('+z', '-z')).toEqual([2, []])
+    expect(of()).toEqual([2, []])
+  })
+
   test('outside: never turned over, so each piece has its own two cuts', () => {
     const { nest } = planned([pinned(['-y'])])
     const turns = new Set(nest.sections[0]!.sticks[0]!.pieces.map(({ turn }) => turn))

@@ -256,8 +256,8 @@ describe('the ways of cutting', () => {
     expect(app.actions.compareWays).toHaveBeenCalledWith('job-1')
     const said = [...region().querySelectorAll('.way')].map((way) => way.textContent)
     expect(said).toEqual([
-      'Square firstThis layout1 length, 6 m bought19 cuts1 head change2 stop moves3 loadsabout 15 minutes',
-      'Miter from the stick1 length, 6 m bought7 cuts1 head change1 stop move1 loadabout 9 minutesCut this way',
+      'Square firstThis layout1 length, 6 m bought5177 mm left in offcuts19 cuts1 head change2 stop moves3 loadsabout 15 minutes',
+      'Miter from the stick1 length, 6 m bought5177 mm left in offcuts7 cuts1 head change1 stop move1 loadabout 9 minutesCut this way',
       'Paired blanksCannot be done. Too long.A stays single.',
     ])
     expect(within(region()).getAllByRole('button', { name: /^Cut this way/ })).toHaveLength(1)
