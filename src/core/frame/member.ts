@@ -46,8 +46,12 @@ export function cutEnd(of: Member, end: End, point: Vec3, normal: Vec3, mate: Ma
 
 /** The end as x = x0 + p·y + q·z in the member's local frame. The cut must not run along the axis. */
 export function endPlane(cut: EndCut): EndPlane {
-  const [nx, ny, nz] = cut.normal
-  return { x: dot(cut.normal, cut.point) / nx, p: clean(-ny / nx), q: clean(-nz / nx) }
+  const { normal } = cut
+  return {
+    x: dot(normal, cut.point) / normal[0],
+    p: clean(-normal[1] / normal[0]),
+    q: clean(-normal[2] / normal[0]),
+  }
 }
 
 /** Minus zero and the dust of a rotation become a plain zero, so that square reads as square. */

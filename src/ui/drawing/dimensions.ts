@@ -5,7 +5,7 @@ import { toWorld } from '../../core/geometry/pose.ts'
 import type { Vec3 } from '../../core/geometry/vec3.ts'
 import type { Mm } from '../../core/units.ts'
 import type { TypedLength } from './fields.ts'
-import { type Extent, extentOf, fromAbove, fromFront, onPage } from './view.ts'
+import { type Extent, fromAbove, onPage } from './view.ts'
 
 /** A dimension line of a view: between two places along the page's x or y, drawn on one side of the view. */
 export interface Dimension {
@@ -37,10 +37,24 @@ interface Spans {
 }
 
 function spansOf(points: readonly Vec3[]): Spans {
-  const [plan, front] = [fromAbove, fromFront].map((view) =>
-    extentOf(points.map((point) => onPage(view, point))),
-  )
-  return { plan: plan!, front: front! }
+  let [x0, y0, z0] = points[0]!
+  let [x1, y1, z1] = points[0]!
+  for (const point of points) {
+    const x = point[0]
+    const y = point[1]
+    const z = point[2]
+    if (x < x0) x0 = x
+    if (x > x1) x1 = x
+    if (y < y0) y0 = y
+    if (y > y1) y1 = y
+    if (z < z0) z0 = z
+    if (z > z1) z1 = z
+  }
+  // On the page of the plan y is up, on that of the elevation z.
+  return {
+    plan: { left: x0, right: x1, bottom: y0, top: y1 },
+    front: { left: x0, right: x1, bottom: z0, top: z1 },
+  }
 }
 
 /** The spans of every member and plate of a frame, by their ids. */

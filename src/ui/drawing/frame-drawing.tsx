@@ -67,6 +67,7 @@ export function FrameDrawing(props: Props) {
     width,
     props.high ?? 460,
   )
+  const markOf = marksById(plan)
   const part = plan.parts.find(({ mark }) => mark === chosen)
   const circle = drawn.circle
   const radius = circle ? (circle.diameter / 2) * layout.plan.place.scale : 0
@@ -94,6 +95,7 @@ export function FrameDrawing(props: Props) {
         <Members
           {...props}
           plan={plan}
+          markOf={markOf}
           moving={moving}
           seen={drawn.plan}
           open={drawn.onTop}
@@ -103,6 +105,7 @@ export function FrameDrawing(props: Props) {
         <Members
           {...props}
           plan={plan}
+          markOf={markOf}
           moving={moving}
           seen={drawn.front}
           landed={drawn.landed.front}
@@ -179,7 +182,9 @@ function Members({
   laid,
   moving,
   open,
+  markOf,
 }: Props & {
+  readonly markOf: ReadonlyMap<string, string>
   readonly seen: readonly Seen[]
   readonly landed: readonly LandedLines[]
   readonly laid: Laid
@@ -187,7 +192,6 @@ function Members({
   /** Plates on top, drawn as a line alone. */
   readonly open?: ReadonlySet<string>
 }) {
-  const markOf = marksById(plan)
   const marks = marksOf(plan, seen, laid.place)
   return (
     <g>

@@ -31,14 +31,16 @@ const broad = { least: 24, most: 120 } as const
 function middleOf(polygon: Polygon): Point {
   let [twice, x, y] = [0, 0, 0]
   const [ox, oy] = polygon[0]!
-  polygon.forEach((from, at) => {
-    const to = polygon[(at + 1) % polygon.length]!
-    const [ax, ay, bx, by] = [from[0] - ox, from[1] - oy, to[0] - ox, to[1] - oy]
+  let [ax, ay] = [0, 0]
+  for (const to of polygon) {
+    const [bx, by] = [to[0] - ox, to[1] - oy]
     const part = ax * by - bx * ay
     twice += part
     x += part * (ax + bx)
     y += part * (ay + by)
-  })
+    ax = bx
+    ay = by
+  }
   return twice === 0 ? [ox, oy] : [ox + x / (3 * twice), oy + y / (3 * twice)]
 }
 
@@ -54,9 +56,9 @@ export function marksOf(
   const byId = new Map(seen.map((one) => [one.id, one]))
   const placed: MarkAt[] = []
   const put = (of: Omit<MarkAt, 'at'>, one: Seen, at: Point): boolean => {
-    if (coveredAt(one.body, at, one.before)) return false
     const [x, y] = toScreen(place, at)
     if (placed.some(({ at: [u, v] }) => Math.abs(x - u) <= room && Math.abs(y - v) <= room)) return false
+    if (coveredAt(one.body, at, one.before)) return false
     placed.push({ ...of, at: [x, y] })
     return true
   }

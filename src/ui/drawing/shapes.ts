@@ -25,7 +25,8 @@ function seenAmong(own: Body, before: readonly Body[]): Seen {
   const rim: Line[] = []
   const edges: Line[] = []
   for (const { from, to, faces } of solid.edges) {
-    const [one, two] = [looks[faces[0]]! > samePoint, looks[faces[1]]! > samePoint]
+    const one = looks[faces[0]]! > samePoint
+    const two = looks[faces[1]]! > samePoint
     if (!one && !two) continue
     const within = one && two
     // The sides of round steel show no lines between them.

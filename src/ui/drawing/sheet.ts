@@ -16,20 +16,29 @@ export const toScreen = (place: Place, [x, y]: Point): Point => [
 /** To a hundredth of a pixel. */
 const fine = (px: number) => Math.round(px * 100) / 100
 
-// A frame of 200 members has thousands of these lines, and all of them move while one of its sizes is dragged.
-const go = (place: Place, [x, y]: Point): string =>
-  `${fine(place.x + x * place.scale)} ${fine(place.y - y * place.scale)}`
+const across = (place: Place, point: Point): number => fine(place.x + point[0] * place.scale)
+const down = (place: Place, point: Point): number => fine(place.y - point[1] * place.scale)
 
-/** Path data of straight lines on the screen. */
+/**
+ * Path data of straight lines on the screen. A frame of 200 members has thousands of them, and all move while one of its
+ * sizes is dragged: most are level or upright, and said shorter.
+ */
 export function linesOf(place: Place, lines: readonly (readonly [Point, Point])[]): string {
   let path = ''
-  for (const [from, to] of lines) path += `M${go(place, from)}L${go(place, to)}`
+  for (const line of lines) {
+    const x = across(place, line[0])
+    const y = down(place, line[0])
+    const toX = across(place, line[1])
+    const toY = down(place, line[1])
+    path += `M${x} ${y}`
+    path += toY === y ? `H${toX}` : toX === x ? `V${toY}` : `L${toX} ${toY}`
+  }
   return path
 }
 
 /** Path data of a closed polygon on the screen. */
 export const pathOf = (place: Place, polygon: Polygon): string =>
-  `M${polygon.map((point) => go(place, point)).join('L')}Z`
+  `M${polygon.map((point) => `${across(place, point)} ${down(place, point)}`).join('L')}Z`
 
 /** Puts an extent in the middle of a box on the screen, as large as it fits. */
 export function fitIn(extent: Extent, box: { x: number; y: number; width: number; height: number }): Place {

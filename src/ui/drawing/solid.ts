@@ -128,7 +128,7 @@ export function memberSolid(member: Member): Solid {
   const outline = outlineOf(member.section)
   const [near, far] = member.ends.map((cut) => {
     const plane = endPlane(cut)
-    return outline.map(([y, z]) => toWorld(member.pose, [xAt(plane, y, z), y, z]))
+    return outline.map((at) => toWorld(member.pose, [xAt(plane, at[0], at[1]), at[0], at[1]]))
   })
   return prism(member.id, 'member', near!, far!, member.section.kind.startsWith('round'))
 }

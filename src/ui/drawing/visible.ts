@@ -1,5 +1,5 @@
 import type { Point, Polygon } from '../../core/geometry/polygon.ts'
-import { dot } from '../../core/geometry/vec3.ts'
+import { dot, type Vec3 } from '../../core/geometry/vec3.ts'
 import { samePoint } from '../../core/tolerance.ts'
 import type { Solid } from './solid.ts'
 import { type Extent, extentOf, onPage, type View } from './view.ts'
@@ -8,7 +8,8 @@ import { type Extent, extentOf, onPage, type View } from './view.ts'
 // its faces. A convex solid hides a point that lies within its outline on the page and below each of its faces that look at
 // the eye; along an edge each of these is one bound, so what it hides is one stretch.
 //
-// All of a frame of 200 members is asked while one of its sizes is dragged: plain loops over plain numbers.
+// All of a frame of 200 members is asked while one of its sizes is dragged, by code that has hardly run before: places are
+// taken by their number, since taking an array apart by names is slow until the browser has learned it.
 
 /** On the page a point this far inside a rim is behind it, and this far below a face under it, mm: solids touch. */
 const within = 1e-3
@@ -18,6 +19,9 @@ const sliver = 0.02
 /** A line on the page, mm. */
 export type Line = readonly [Point, Point]
 
+/** Right, up and toward of a normal of length one, and the level along it, mm. */
+type Bound = readonly [number, number, number, number]
+
 /** A convex solid as the eye meets it. */
 export interface Body {
   readonly solid: Solid
@@ -25,14 +29,13 @@ export interface Body {
   readonly extent: Extent
   /** Corners on the page, and how near each is to the eye. */
   readonly places: readonly Point[]
-  readonly depths: ArrayLike<number>
+  readonly depths: readonly number[]
   /** How far each face looks at the eye: 1 straight at it, 0 edge-on, less than 0 away. */
-  readonly looks: ArrayLike<number>
+  readonly looks: readonly number[]
   /**
-   * What it hides lies below all of these: right, up and toward of a normal of length one, and the level along it. One for
-   * each side of the outline, then one for each face that looks at the eye.
+   * What it hides lies below all of these: one for each side of the outline, then one for each face that looks at the eye.
    */
-  readonly bounds: ArrayLike<number>
+  readonly bounds: readonly Bound[]
 }
 
 /**
@@ -41,15 +44,18 @@ export interface Body {
  */
 export function hull(points: readonly Point[]): Polygon {
   const sorted: Point[] = []
-  for (const [u, v] of points) {
-    const x = Math.round(u / samePoint) * samePoint
-    const y = Math.round(v / samePoint) * samePoint
+  for (const point of points) {
+    const x = Math.round(point[0] / samePoint) * samePoint
+    const y = Math.round(point[1] / samePoint) * samePoint
     let at = sorted.length
     for (; at > 0; at -= 1) {
       const before = sorted[at - 1]!
       if (before[0] < x || (before[0] === x && before[1] <= y)) break
-      sorted[at] = before
     }
+    const last = sorted[at - 1]
+    // From above or the front, corners of most solids lie on each other.
+    if (last && last[0] === x && last[1] === y) continue
+    for (let to = sorted.length; to > at; to -= 1) sorted[to] = sorted[to - 1]!
     sorted[at] = [x, y]
   }
   const rim: Point[] = []
@@ -73,36 +79,23 @@ const leftOf = (a: Point, b: Point, c: Point) => (b[0] - a[0]) * (c[1] - a[1]) -
 export function bodyOf(solid: Solid, view: View): Body {
   const { points, faces } = solid
   const places = points.map((point) => onPage(view, point))
-  const depths = new Float64Array(points.length)
-  for (let at = 0; at < points.length; at += 1) depths[at] = dot(points[at]!, view.toward)
-  const looks = new Float64Array(faces.length)
-  let looking = 0
-  for (let at = 0; at < faces.length; at += 1) {
-    looks[at] = dot(faces[at]!.normal, view.toward)
-    if (looks[at]! > samePoint) looking += 1
-  }
+  const depths = points.map((point) => dot(point, view.toward))
+  const looks = faces.map(({ normal }) => dot(normal, view.toward))
   const outline = hull(places)
-  const bounds = new Float64Array(4 * (outline.length + looking))
-  let next = 0
+  const bounds: Bound[] = []
   let from = outline[outline.length - 1]!
   for (const to of outline) {
-    const [x, y] = [to[1] - from[1], from[0] - to[0]]
+    const x = to[1] - from[1]
+    const y = from[0] - to[0]
     const size = Math.sqrt(x * x + y * y)
-    bounds[next] = x / size
-    bounds[next + 1] = y / size
-    bounds[next + 3] = (x * from[0] + y * from[1]) / size - within
-    next += 4
+    bounds.push([x / size, y / size, 0, (x * from[0] + y * from[1]) / size - within])
     from = to
   }
   for (let at = 0; at < faces.length; at += 1) {
     const look = looks[at]!
     if (look <= samePoint) continue
     const { normal, level } = faces[at]!
-    bounds[next] = dot(normal, view.right)
-    bounds[next + 1] = dot(normal, view.up)
-    bounds[next + 2] = look
-    bounds[next + 3] = level - within * look
-    next += 4
+    bounds.push([dot(normal, view.right), dot(normal, view.up), look, level - within * look])
   }
   return { solid, outline, extent: extentOf(places), places, depths, looks, bounds }
 }
@@ -117,11 +110,10 @@ function hiddenBy(
 ): readonly [number, number] | undefined {
   let from = 0
   let to = 1
-  for (let at = 0; at < bounds.length; at += 4) {
-    const [x, y, z, level] = [bounds[at]!, bounds[at + 1]!, bounds[at + 2]!, bounds[at + 3]!]
+  for (const bound of bounds) {
     // How far below the bound the way starts and ends.
-    const start = level - x * a[0] - y * a[1] - z * aDepth
-    const end = level - x * b[0] - y * b[1] - z * bDepth
+    const start = bound[3] - bound[0] * a[0] - bound[1] * a[1] - bound[2] * aDepth
+    const end = bound[3] - bound[0] * b[0] - bound[1] * b[1] - bound[2] * bDepth
     if (start <= 0 && end <= 0) return undefined
     if (start < 0) from = Math.max(from, start / (start - end))
     else if (end < 0) to = Math.min(to, start / (start - end))
@@ -139,8 +131,10 @@ export function addSeen(
   bDepth: number,
   bodies: readonly Body[],
 ): void {
-  const [left, right] = a[0] < b[0] ? [a[0], b[0]] : [b[0], a[0]]
-  const [low, high] = a[1] < b[1] ? [a[1], b[1]] : [b[1], a[1]]
+  const left = Math.min(a[0], b[0])
+  const right = Math.max(a[0], b[0])
+  const low = Math.min(a[1], b[1])
+  const high = Math.max(a[1], b[1])
   let hidden: (readonly [number, number])[] | undefined
   for (const body of bodies) {
     const { extent } = body
@@ -148,6 +142,7 @@ export function addSeen(
     if (extent.top <= low || extent.bottom >= high + within) continue
     const stretch = hiddenBy(body, a, aDepth, b, bDepth)
     if (!stretch) continue
+    if (stretch[0] === 0 && stretch[1] === 1) return
     if (hidden) hidden.push(stretch)
     else hidden = [stretch]
   }
@@ -155,25 +150,26 @@ export function addSeen(
     seen.push([a, b])
     return
   }
-  const at = (t: number): Point => [a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1])]
   const least = sliver / Math.max(Math.hypot(b[0] - a[0], b[1] - a[1]), sliver)
   hidden.sort((one, two) => one[0] - two[0])
   let reached = 0
-  for (const [from, to] of hidden) {
-    if (from - reached > least) seen.push([at(reached), at(from)])
-    reached = Math.max(reached, to)
+  for (const stretch of hidden) {
+    if (stretch[0] - reached > least) seen.push([between(a, b, reached), between(a, b, stretch[0])])
+    reached = Math.max(reached, stretch[1])
   }
-  if (1 - reached > least) seen.push([at(reached), b])
+  if (1 - reached > least) seen.push([between(a, b, reached), b])
 }
+
+const between = (a: Point, b: Point, t: number): Point => [a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1])]
 
 /** Whether another body stands before this one at a point of the page within its outline. */
 export function coveredAt(own: Body, place: Point, bodies: readonly Body[]): boolean {
   const { outline, bounds } = own
   let depth = Number.POSITIVE_INFINITY
-  for (let at = 4 * outline.length; at < bounds.length; at += 4) {
-    const look = bounds[at + 2]!
-    const level = bounds[at + 3]! + within * look
-    depth = Math.min(depth, (level - bounds[at]! * place[0] - bounds[at + 1]! * place[1]) / look)
+  for (let at = outline.length; at < bounds.length; at += 1) {
+    const bound = bounds[at]!
+    const level = bound[3] + within * bound[2]
+    depth = Math.min(depth, (level - bound[0] * place[0] - bound[1] * place[1]) / bound[2])
   }
   return bodies.some((body) => body !== own && hiddenBy(body, place, depth, place, depth) !== undefined)
 }
@@ -182,12 +178,16 @@ export function coveredAt(own: Body, place: Point, bodies: readonly Body[]): boo
 export const beside = (one: Body, two: Body): boolean => besideSide(one, two) || besideSide(two, one)
 
 function besideSide({ outline, bounds }: Body, other: Body): boolean {
-  for (let at = 0; at < 4 * outline.length; at += 4) {
-    const [x, y] = [bounds[at]!, bounds[at + 1]!]
-    const rim = bounds[at + 3]! + within - samePoint
-    if (other.outline.every((point) => x * point[0] + y * point[1] >= rim)) return true
+  for (let at = 0; at < outline.length; at += 1) {
+    const bound = bounds[at]!
+    if (allPast(other.outline, bound[0], bound[1], bound[3] + within - samePoint)) return true
   }
   return false
+}
+
+function allPast(outline: Polygon, x: number, y: number, rim: number): boolean {
+  for (const point of outline) if (x * point[0] + y * point[1] < rim) return false
+  return true
 }
 
 /**
@@ -206,7 +206,12 @@ function parted({ solid, looks }: Body, other: Body): -1 | 0 | 1 {
     const look = looks[at]!
     if (Math.abs(look) <= samePoint) continue
     const { normal, level } = solid.faces[at]!
-    if (other.solid.points.every((point) => dot(normal, point) >= level - samePoint)) return look > 0 ? 1 : -1
+    if (allAbove(other.solid, normal, level - samePoint)) return look > 0 ? 1 : -1
   }
   return 0
+}
+
+function allAbove({ points }: Solid, normal: Vec3, level: number): boolean {
+  for (const point of points) if (dot(normal, point) < level) return false
+  return true
 }
