@@ -138,12 +138,18 @@ export function turnings(solid: Solid): Solid[] {
  * mirror image has another key.
  */
 export function geometryKey(solid: Solid): string {
+  return `${sectionKey(solid.section)} | ${leastNumbers(solid).join(' ')}`
+}
+
+function leastNumbers(solid: Solid): readonly number[] {
   const { a, b, saddles } = solid
   // Square at both ends it looks alike in every turning, and most members of most frames are.
-  const square = !saddles && a.p === 0 && a.q === 0 && b.p === 0 && b.q === 0
-  const all = (square ? [solid] : turnings(solid)).map(numbers)
-  const least = all.reduce((best, next) => (compare(next, best) < 0 ? next : best))
-  return `${sectionKey(solid.section)} | ${least.join(' ')}`
+  if (!saddles && a.p === 0 && a.q === 0 && b.p === 0 && b.q === 0) {
+    const long = steps(b.x - a.x)
+    return [0, 0, 0, 0, long, long, long, long]
+  }
+  const all = turnings(solid).map(numbers)
+  return all.reduce((best, next) => (compare(next, best) < 0 ? next : best))
 }
 
 function compare(a: readonly number[], b: readonly number[]): number {

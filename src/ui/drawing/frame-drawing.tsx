@@ -17,7 +17,7 @@ import { marksById, marksOf } from './marks.ts'
 import { LandedMarks, Marks, Shapes } from './shape.tsx'
 import type { Seen } from './shapes.ts'
 import { toScreen } from './sheet.ts'
-import type { Extent } from './view.ts'
+import { type Extent, together } from './view.ts'
 import { useWidth } from './width.ts'
 
 interface Props {
@@ -34,12 +34,7 @@ interface Props {
   readonly high?: number
 }
 
-const whole = (seen: readonly Seen[]): Extent => ({
-  left: Math.min(...seen.map(({ extent }) => extent.left)),
-  right: Math.max(...seen.map(({ extent }) => extent.right)),
-  bottom: Math.min(...seen.map(({ extent }) => extent.bottom)),
-  top: Math.max(...seen.map(({ extent }) => extent.top)),
-})
+const whole = (seen: readonly Seen[]): Extent => together(seen.map(({ extent }) => extent))
 
 /**
  * Plan and elevation, to one scale, from the frame itself. A dimension that the person gave is a button that leads

@@ -39,9 +39,6 @@ function seenAmong(own: Body, before: readonly Body[]): Seen {
 /** A solid by itself. */
 export const see = (solid: Solid, view: View): Seen => seenAmong(bodyOf(solid, view), [])
 
-const apart = (a: Extent, b: Extent) =>
-  a.right <= b.left || b.right <= a.left || a.top <= b.bottom || b.top <= a.bottom
-
 /**
  * The solids with what is seen of each, from the farthest to the nearest, so that a tap finds the nearest; where some stand
  * before each other in a ring, as near to that as can be. What is `open` hides nothing and is not hidden.
@@ -55,11 +52,18 @@ export function backToFront(
   const shut = solids.map((solid) => !open(solid))
   const behind: number[][] = solids.map(() => [])
   const before: Body[][] = solids.map(() => [])
-  for (let one = 0; one < bodies.length; one += 1) {
+  const left = (at: number) => bodies[at]!.extent.left
+  const fromLeft = bodies.map((_, at) => at).sort((one, two) => left(one) - left(two))
+  for (let k = 0; k < fromLeft.length; k += 1) {
+    const one = fromLeft[k]!
     const a = bodies[one]!
-    for (let two = one + 1; two < bodies.length; two += 1) {
+    const { right, bottom, top } = a.extent
+    for (let next = k + 1; next < fromLeft.length; next += 1) {
+      const two = fromLeft[next]!
       const b = bodies[two]!
-      if (apart(a.extent, b.extent)) continue
+      // All that follow begin farther to the right still.
+      if (b.extent.left >= right) break
+      if (b.extent.top <= bottom || b.extent.bottom >= top) continue
       // Beside each other on the page they hide nothing of each other; to order them all the same may run in a ring.
       if (beside(a, b)) continue
       const order = depthOrder(a, b)
@@ -70,6 +74,8 @@ export function backToFront(
       if (order <= 0) before[two]!.push(a)
     }
   }
+  // Where depth leaves it open, the order of the frame decides.
+  for (const some of behind) some.sort((one, two) => one - two)
   const seen = bodies.map((body, at) => seenAmong(body, before[at]!))
   const out: Seen[] = []
   const state = solids.map(() => 0)

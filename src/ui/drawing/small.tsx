@@ -4,17 +4,10 @@ import { Shapes } from './shape.tsx'
 import { backToFront } from './shapes.ts'
 import { fitIn } from './sheet.ts'
 import { solidsOf } from './solid.ts'
-import { type Extent, turned } from './view.ts'
+import { together, turned } from './view.ts'
 
 /** More members than this are a list, not a thing to look at: the picture shows the first of them. */
 const most = 80
-
-const around = (extents: readonly Extent[]): Extent => ({
-  left: Math.min(...extents.map(({ left }) => left)),
-  right: Math.max(...extents.map(({ right }) => right)),
-  bottom: Math.min(...extents.map(({ bottom }) => bottom)),
-  top: Math.max(...extents.map(({ top }) => top)),
-})
 
 /** The frame itself, small, from the front, right and above. For cards; says nothing to a screen reader. */
 export const SmallDrawing = memo(function SmallDrawing({ frame }: { frame: Frame }) {
@@ -25,7 +18,7 @@ export const SmallDrawing = memo(function SmallDrawing({ frame }: { frame: Frame
   if (seen.length === 0) return null
   const width = 240
   const height = 150
-  const place = fitIn(around(seen.map(({ extent }) => extent)), {
+  const place = fitIn(together(seen.map(({ extent }) => extent)), {
     x: 8,
     y: 8,
     width: width - 16,

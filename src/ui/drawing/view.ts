@@ -47,3 +47,11 @@ export function extentOf(points: readonly Point[]): Extent {
   }
   return { left, right, bottom, top }
 }
+
+/** The smallest upright rectangle round others. */
+export const together = (extents: readonly Extent[]): Extent => ({
+  left: Math.min(...extents.map(({ left }) => left)),
+  right: Math.max(...extents.map(({ right }) => right)),
+  bottom: Math.min(...extents.map(({ bottom }) => bottom)),
+  top: Math.max(...extents.map(({ top }) => top)),
+})
