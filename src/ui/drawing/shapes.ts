@@ -24,7 +24,8 @@ function seenAmong(own: Body, before: readonly Body[]): Seen {
   const { solid, outline, extent, places, depths, looks } = own
   const rim: Line[] = []
   const edges: Line[] = []
-  for (const { from, to, faces } of solid.edges) {
+  for (let at = 0; at < solid.edges.length; at += 1) {
+    const { from, to, faces } = solid.edges[at]!
     const one = looks[faces[0]]! > samePoint
     const two = looks[faces[1]]! > samePoint
     if (!one && !two) continue

@@ -37,9 +37,9 @@ export interface Extent {
 
 export function extentOf(points: readonly Point[]): Extent {
   let [left, bottom, right, top] = [Infinity, Infinity, -Infinity, -Infinity]
-  for (const point of points) {
-    const x = point[0]
-    const y = point[1]
+  for (let at = 0; at < points.length; at += 1) {
+    const x = points[at]![0]
+    const y = points[at]![1]
     if (x < left) left = x
     if (x > right) right = x
     if (y < bottom) bottom = y

@@ -8,8 +8,8 @@ import { type Extent, extentOf, onPage, type View } from './view.ts'
 // its faces. A convex solid hides a point that lies within its outline on the page and below each of its faces that look at
 // the eye; along an edge each of these is one bound, so what it hides is one stretch.
 //
-// All of a frame of 200 members is asked while one of its sizes is dragged, by code that has hardly run before: places are
-// taken by their number, since taking an array apart by names is slow until the browser has learned it.
+// All of a frame of 200 members is asked while one of its sizes is dragged, by code that has hardly run before: loops count,
+// and places are taken by their number, since all else is slow until the browser has learned it.
 
 /** On the page a point this far inside a rim is behind it, and this far below a face under it, mm: solids touch. */
 const within = 1e-3
@@ -44,7 +44,8 @@ export interface Body {
  */
 export function hull(points: readonly Point[]): Polygon {
   const sorted: Point[] = []
-  for (const point of points) {
+  for (let place = 0; place < points.length; place += 1) {
+    const point = points[place]!
     const x = Math.round(point[0] / samePoint) * samePoint
     const y = Math.round(point[1] / samePoint) * samePoint
     let at = sorted.length
@@ -78,9 +79,14 @@ const leftOf = (a: Point, b: Point, c: Point) => (b[0] - a[0]) * (c[1] - a[1]) -
 /** A solid as it stands in a view. */
 export function bodyOf(solid: Solid, view: View): Body {
   const { points, faces } = solid
-  const places = points.map((point) => onPage(view, point))
-  const depths = points.map((point) => dot(point, view.toward))
-  const looks = faces.map(({ normal }) => dot(normal, view.toward))
+  const places: Point[] = []
+  const depths: number[] = []
+  for (let at = 0; at < points.length; at += 1) {
+    places.push(onPage(view, points[at]!))
+    depths.push(dot(points[at]!, view.toward))
+  }
+  const looks: number[] = []
+  for (let at = 0; at < faces.length; at += 1) looks.push(dot(faces[at]!.normal, view.toward))
   const outline = hull(places)
   const bounds: Bound[] = []
   let from = outline[outline.length - 1]!
@@ -110,7 +116,8 @@ function hiddenBy(
 ): readonly [number, number] | undefined {
   let from = 0
   let to = 1
-  for (const bound of bounds) {
+  for (let at = 0; at < bounds.length; at += 1) {
+    const bound = bounds[at]!
     // How far below the bound the way starts and ends.
     const start = bound[3] - bound[0] * a[0] - bound[1] * a[1] - bound[2] * aDepth
     const end = bound[3] - bound[0] * b[0] - bound[1] * b[1] - bound[2] * bDepth
@@ -136,7 +143,8 @@ export function addSeen(
   const low = Math.min(a[1], b[1])
   const high = Math.max(a[1], b[1])
   let hidden: (readonly [number, number])[] | undefined
-  for (const body of bodies) {
+  for (let at = 0; at < bodies.length; at += 1) {
+    const body = bodies[at]!
     const { extent } = body
     if (extent.right <= left || extent.left >= right + within) continue
     if (extent.top <= low || extent.bottom >= high + within) continue
@@ -186,7 +194,10 @@ function besideSide({ outline, bounds }: Body, other: Body): boolean {
 }
 
 function allPast(outline: Polygon, x: number, y: number, rim: number): boolean {
-  for (const point of outline) if (x * point[0] + y * point[1] < rim) return false
+  for (let at = 0; at < outline.length; at += 1) {
+    const point = outline[at]!
+    if (x * point[0] + y * point[1] < rim) return false
+  }
   return true
 }
 
@@ -212,6 +223,6 @@ function parted({ solid, looks }: Body, other: Body): -1 | 0 | 1 {
 }
 
 function allAbove({ points }: Solid, normal: Vec3, level: number): boolean {
-  for (const point of points) if (dot(normal, point) < level) return false
+  for (let at = 0; at < points.length; at += 1) if (dot(normal, points[at]!) < level) return false
   return true
 }
