@@ -2,7 +2,7 @@ import type { PointerEvent, ReactNode } from 'react'
 import type { Point } from '../../core/geometry/polygon.ts'
 import { DimensionLine, WitnessLine } from './dimension-line.tsx'
 import type { Dimension } from './dimensions.ts'
-import { type Layout, rowHigh, rowsOf, rowWideAt } from './layout.ts'
+import { type Layout, rowHigh, rowsOf } from './layout.ts'
 import { toScreen } from './sheet.ts'
 
 /** Screen ends of a dimension line. */
@@ -19,9 +19,8 @@ function endsOf(
     const [x1] = toScreen(place, [one.to, 0])
     return { from: [x0, y], to: [x1, y], edge: box.bottom + 4 }
   }
-  const rowWide = rowWideAt(layout.width)
   // A mark on the outermost member stands out of the picture a little.
-  const away = row * rowWide + rowWide / 2 + 8
+  const away = layout[one.view].rows[one.side][row]! + 8
   const x = one.side === 'left' ? box.left - away : box.right + away
   const y0 = toScreen(place, [0, one.from])[1]
   const y1 = toScreen(place, [0, one.to])[1]

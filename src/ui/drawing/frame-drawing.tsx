@@ -12,7 +12,7 @@ import type { Dimension } from './dimensions.ts'
 import { type Resize, useDrag } from './drag.ts'
 import type { TypedLength } from './fields.ts'
 import type { LandedLines } from './landed.ts'
-import { type Laid, layOut } from './layout.ts'
+import { type Laid, layOut, numberWide } from './layout.ts'
 import { marksById, marksOf } from './marks.ts'
 import { LandedMarks, Marks, Shapes } from './shape.tsx'
 import type { Seen } from './shapes.ts'
@@ -61,6 +61,7 @@ export function FrameDrawing(props: Props) {
     drawn.dimensions,
     width,
     props.high ?? 460,
+    (one) => numberWide(showLength(one.to - one.from, props.reading)),
   )
   const markOf = marksById(plan)
   const part = plan.parts.find(({ mark }) => mark === chosen)

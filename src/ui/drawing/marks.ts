@@ -85,7 +85,11 @@ export function marksOf(
  * Where the chosen part's own dimension line runs: along its longest direction on the page, on the side away from
  * the middle of the picture. Null where no member of it is seen at its true length.
  */
-export function partLine(part: Part, seen: readonly Seen[], laid: Laid): { from: Point; to: Point } | null {
+export function partLine(
+  part: Part,
+  seen: readonly Seen[],
+  laid: Pick<Laid, 'place' | 'box'>,
+): { from: Point; to: Point } | null {
   const { place, box } = laid
   for (const id of part.members) {
     const outline = seen.find((one) => one.id === id)?.outline.map((point) => toScreen(place, point))

@@ -14,7 +14,7 @@ import { marksOf, partLine } from '../../../src/ui/drawing/marks.ts'
 import { backToFront } from '../../../src/ui/drawing/shapes.ts'
 import { fitIn, pathOf, toScreen } from '../../../src/ui/drawing/sheet.ts'
 import { memberSolid, solidsOf } from '../../../src/ui/drawing/solid.ts'
-import { fromAbove, fromFront, turned } from '../../../src/ui/drawing/view.ts'
+import { fromAbove, fromFront, together, turned } from '../../../src/ui/drawing/view.ts'
 import { hull } from '../../../src/ui/drawing/visible.ts'
 import { jobOf } from '../shell/fake-app.tsx'
 
@@ -252,17 +252,10 @@ describe('the sheet', () => {
   test('plan and elevation have one scale and lie inside the sheet, at 390 px and at 1180 px', () => {
     const pedestal = planned('pedestal')
     const dimensions = dimensionsOf(pedestal, typedOf('pedestal'))
-    const extent = (view: typeof fromAbove) => {
-      const seen = backToFront(solidsOf(pedestal.frame), view).map(({ extent: of }) => of)
-      return {
-        left: Math.min(...seen.map(({ left }) => left)),
-        right: Math.max(...seen.map(({ right }) => right)),
-        bottom: Math.min(...seen.map(({ bottom }) => bottom)),
-        top: Math.max(...seen.map(({ top }) => top)),
-      }
-    }
+    const extent = (view: typeof fromAbove) =>
+      together(backToFront(solidsOf(pedestal.frame), view).map(({ extent: of }) => of))
     for (const width of [390, 800, 1180]) {
-      const sheet = layOut(extent(fromAbove), extent(fromFront), dimensions, width, 460)
+      const sheet = layOut(extent(fromAbove), extent(fromFront), dimensions, width, 460, () => 50)
       expect(sheet.plan.place.scale).toBe(sheet.front.place.scale)
       for (const { box } of [sheet.plan, sheet.front]) {
         expect(box.left).toBeGreaterThanOrEqual(0)
@@ -270,6 +263,16 @@ describe('the sheet', () => {
         expect(box.bottom).toBeLessThanOrEqual(sheet.height)
       }
     }
+  })
+  test('on a phone a row is as wide as its number and 10 px, from 44 to 68; on a desk each is 84', () => {
+    const one = { view: 'front', side: 'right', from: 0, name: '' } as const
+    const dimensions = [5, 30, 740].map((to) => ({ ...one, to }))
+    const wide = { 5: 20, 30: 45, 740: 90 } as Record<number, number>
+    const box = { left: 0, right: 600, bottom: 0, top: 600 }
+    const rows = (width: number) =>
+      layOut(box, box, dimensions, width, 460, ({ to }) => wide[to]!).front.rows.right
+    expect(rows(390)).toEqual([44 / 2, 44 + 55 / 2, 44 + 55 + 68 / 2])
+    expect(rows(1180)).toEqual([42, 126, 210])
   })
   test('y grows upward in the shop and downward on the screen', () => {
     const place = { scale: 2, x: 10, y: 100 }
