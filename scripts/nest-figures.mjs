@@ -10,10 +10,15 @@ import { root } from './stages.mjs'
 const bench = JSON.parse(readFileSync(join(root, 'node_modules/.cache/longpoint/nest-bench.json'), 'utf8'))
 
 /** @param {readonly string[]} head @param {readonly (readonly (string | number)[])[]} rows */
-const table = (head, rows) =>
-  [head, head.map((_, at) => (at === 0 ? '---' : '--:')), ...rows]
-    .map((row) => `| ${row.join(' | ')} |`)
-    .join('\n')
+function table(head, rows) {
+  const all = [head, ...rows.map((row) => row.map(String))]
+  const widths = head.map((_, at) => Math.max(3, ...all.map((row) => row[at]?.length ?? 0)))
+  /** @param {readonly string[]} row */
+  const line = (row) =>
+    `| ${row.map((cell, at) => (at === 0 ? cell.padEnd(widths[at] ?? 0) : cell.padStart(widths[at] ?? 0))).join(' | ')} |`
+  const rule = widths.map((width, at) => (at === 0 ? '-'.repeat(width) : `${'-'.repeat(width - 1)}:`))
+  return [head, rule, ...all.slice(1)].map(line).join('\n')
+}
 
 const classes = table(
   [

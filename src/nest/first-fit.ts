@@ -1,4 +1,4 @@
-import { type Fill, type Model, missingOf } from './model.ts'
+import type { Fill, Model } from './model.ts'
 
 // The first answer, at once: longest pieces first, each where it fits, and the cheapest stick for what is on it.
 
@@ -15,46 +15,59 @@ export type Rule = 'first fit' | 'best fit'
  * Places the pieces of `demand`, the longest first. Where no open stick has room, a new one of the kind that `prefer`
  * puts first among those with room is opened. What finds no room is left out.
  */
-export function firstFit(
+export const firstFit = (
   model: Model,
   demand: readonly number[],
   available: readonly number[],
   rule: Rule,
   prefer: (a: number, b: number) => number,
-): Fill[] {
+): Fill[] => gather(placed(model, demand, available, rule, prefer))
+
+function placed(
+  model: Model,
+  demand: readonly number[],
+  available: readonly number[],
+  rule: Rule,
+  prefer: (a: number, b: number) => number,
+): Open[] {
   const left = [...available]
   const order = [...model.kinds.keys()].sort(prefer)
   const sticks: Open[] = []
   const done: Open[] = []
-  for (const [item, { size }] of model.items.entries()) {
+  const open = (kind: number, room: number): Open => {
+    left[kind]! -= 1
+    return { kind, left: room, counts: new Array<number>(model.items.length).fill(0) }
+  }
+  for (let item = 0; item < model.items.length; item += 1) {
+    const { size } = model.items[item]!
+    if (demand[item] === 0) continue
     // A stick without room for one piece has none for the next of the same size.
-    let roomy = sticks.filter((open) => open.left >= size)
+    let roomy = sticks.filter((stick) => stick.left >= size)
     for (let piece = 0; piece < demand[item]!; piece += 1) {
       const uncut = model.kinds.findIndex((kind, at) => kind.uncut === item && left[at]! > 0)
       if (uncut >= 0) {
-        left[uncut]! -= 1
-        const counts = model.items.map((_, at) => (at === item ? 1 : 0))
-        done.push({ kind: uncut, left: 0, counts })
+        const stick = open(uncut, 0)
+        stick.counts[item] = 1
+        done.push(stick)
         continue
       }
       let stick: Open | undefined
       if (rule === 'first fit') [stick] = roomy
-      else for (const open of roomy) if (!stick || open.left < stick.left) stick = open
+      else for (const each of roomy) if (!stick || each.left < stick.left) stick = each
       if (!stick) {
         const kind = order.find((at) => left[at]! > 0 && model.kinds[at]!.room >= size)
-        if (kind === undefined) continue
-        left[kind]! -= 1
-        stick = { kind, left: model.kinds[kind]!.room, counts: model.items.map(() => 0) }
+        if (kind === undefined) break
+        stick = open(kind, model.kinds[kind]!.room)
         sticks.push(stick)
         roomy.push(stick)
       }
       stick.counts[item]! += 1
       stick.left -= size
       const full = stick
-      if (full.left < size) roomy = roomy.filter((open) => open !== full)
+      if (full.left < size) roomy = roomy.filter((each) => each !== full)
     }
   }
-  return gather([...done, ...sticks.map((stick) => cheaper(model, stick, left))])
+  return [...done, ...sticks.map((stick) => cheaper(model, stick, left))]
 }
 
 /** The same pieces on the cheapest kind that holds them and is still there. */
@@ -97,24 +110,22 @@ export function greedyFills(
   const task: Model = {
     ...model,
     kinds: kinds.map((kind, at) => ({ ...kind, price: pricing[at]! })),
-    items: model.items.map((item, at) => ({ ...item, count: demand[at]! })),
   }
-  let best: Fill[] | undefined
+  const scoreOf = (sticks: readonly Open[]) => [
+    -sticks.reduce((sum, { counts }) => counts.reduce((all, count) => all + count, sum), 0),
+    sticks.reduce((sum, { kind }) => sum + pricing[kind]!, 0),
+    sticks.length,
+  ]
+  let best: readonly Open[] = []
+  let score = scoreOf(best)
   for (const prefer of prefers)
     for (const rule of ['first fit', 'best fit'] as const) {
-      const fills = firstFit(task, demand, available, rule, prefer)
-      if (!best || better(task, fills, best)) best = fills
+      const sticks = placed(task, demand, available, rule, prefer)
+      const own = scoreOf(sticks)
+      const at = own.findIndex((value, index) => value !== score[index])
+      if (at < 0 || own[at]! > score[at]!) continue
+      best = sticks
+      score = own
     }
-  return best ?? []
-}
-
-function better(model: Model, a: readonly Fill[], b: readonly Fill[]): boolean {
-  const score = (fills: readonly Fill[]) => [
-    missingOf(model, fills).reduce((sum, count) => sum + count, 0),
-    fills.reduce((sum, { kind, times }) => sum + model.kinds[kind]!.price * times, 0),
-    fills.reduce((sum, { times }) => sum + times, 0),
-  ]
-  const [left, right] = [score(a), score(b)]
-  const at = left.findIndex((value, index) => value !== right[index])
-  return at >= 0 && left[at]! < right[at]!
+  return gather(best)
 }
