@@ -187,6 +187,41 @@ test.describe('with gloves', () => {
     await expectNothingClipped(page)
   })
 
+  test('a finger turns the solid view both ways and leaves the page where it is; below it the page moves', async ({
+    page,
+  }) => {
+    await open(page, /^Ten-sided/)
+    await page.getByRole('button', { name: 'Turn it round' }).click()
+    const solid = page.locator('.drawing.turned')
+    await solid.scrollIntoViewIfNeeded()
+    const cdp = await page.context().newCDPSession(page)
+    const swipe = async (x: number, y: number, dx: number, dy: number) => {
+      const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', step: number) =>
+        cdp.send('Input.dispatchTouchEvent', {
+          type,
+          touchPoints: type === 'touchEnd' ? [] : [{ x: x + (dx * step) / 10, y: y + (dy * step) / 10 }],
+        })
+      await touch('touchStart', 0)
+      for (let step = 1; step <= 10; step += 1) await touch('touchMove', step)
+      await touch('touchEnd', 10)
+    }
+    const scrolled = () => page.evaluate(() => window.scrollY)
+    const look = async () => ((await solid.getAttribute('aria-label')) ?? '').match(/\d+(?=°)/g)!.map(Number)
+    const before = await scrolled()
+    const { x, y, width, height } = (await solid.boundingBox())!
+    const [middleX, middleY] = [x + width / 2, y + height / 2]
+    // Half a degree to the px: 80 px to the left turn it by 40° from 30°, less the px before it is a drag.
+    await swipe(middleX, middleY, -80, 0)
+    await expect.poll(async () => (await look())[0]).toBeGreaterThan(60)
+    expect((await look())[1]).toBe(25)
+    await swipe(middleX, middleY, 0, 60)
+    await expect.poll(async () => (await look())[1]).toBeGreaterThan(45)
+    expect(await scrolled()).toBe(before)
+    const below = (await page.locator('.picture-foot p').boundingBox())!
+    await swipe(below.x + below.width / 2, below.y + below.height / 2, 0, -120)
+    await expect.poll(scrolled).toBeGreaterThan(before + 50)
+  })
+
   test('the drawing comes first, then what is given, then the parts', async ({ page }) => {
     await open(page, /^Hexagon/)
     const tops = await Promise.all(
