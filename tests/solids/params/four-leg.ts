@@ -82,5 +82,6 @@ export function randomParams(roll: Dice): Params {
     caps,
     ...(caps ? { capThickness: roll.between(3, 12) } : {}),
     levelers,
+    ...(top === 'none' ? {} : { topCut: roll.pick(['last', 'by numbers']) }),
   }
 }

@@ -17,5 +17,6 @@ export function randomParams(roll: Dice): Params {
     top,
     ...(top === 'none' ? {} : { topThickness: roll.between(1.5, 12), topEdge }),
     ...(top === 'none' || topEdge === 'flush' ? {} : { topEdgeBy: roll.between(1, 40) }),
+    ...(top === 'none' ? {} : { topCut: roll.pick(['last', 'by numbers']) }),
   }
 }

@@ -59,5 +59,6 @@ export function randomParams(roll: Dice): Params {
     top,
     ...(top === 'none' ? {} : { topThickness: roll.pick([2, 5]), topEdge }),
     ...(top === 'none' || topEdge === 'flush' ? {} : { topEdgeBy: roll.pick([4, 8, 12.7]) }),
+    ...(top === 'none' ? {} : { topCut: roll.pick(['last', 'by numbers']) }),
   }
 }
