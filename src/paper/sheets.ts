@@ -23,6 +23,8 @@ export interface SoFar {
   readonly job: Job
   readonly progress: Progress
   readonly facts: readonly Fact[]
+  /** Jobs that are bought together with this one, on the same sticks. */
+  readonly beside?: readonly Plan[]
 }
 
 /** One sheet of paper: a new one is one new file and one line here. */
@@ -93,7 +95,7 @@ export const sheets: readonly Sheet[] = [
     about: 'What to buy, and which part comes out of which stick.',
     needsRun: true,
     usual: true,
-    pages: (plan, _cuts, shop, page) => stockSheet(plan, shop, page),
+    pages: (plan, _cuts, shop, page, { beside }) => stockSheet(plan, shop, page, beside),
   },
   {
     id: 'tags',

@@ -16,10 +16,11 @@ type StockStrip = { readonly text: string } | { readonly stick: NestStick; reado
 
 const barHigh = 14
 
-export function stockSheet(plan: Plan, shop: Shop, page: PageSize) {
+/** `beside`: the jobs that are bought along; all that they need is on the list. */
+export function stockSheet(plan: Plan, shop: Shop, page: PageSize, beside: readonly Plan[] = []) {
   const wide = bodyWide(page)
   const line = (text: string) => ({ high: linesOf(text, wide) * lineHigh + 1, what: { text } })
-  const list = buyList([plan], plan.nest, shop, { rack: [], opened: {} })
+  const list = buyList([plan, ...beside], plan.nest, shop, { rack: [], opened: {} })
   const buy: Block<string, StockStrip> = {
     head: { high: lineHigh + 4, what: 'To buy' },
     strips: buyRows(list, shop).map(line),

@@ -81,7 +81,9 @@ export function totalsOf({ bars, flat, sheets, hardware }: BuyList): Totals {
     mass: sum([...bars, ...flat, ...sheets].map(({ mass }) => mass)),
     ...(known.length > 0 ? { price: sum(known) } : {}),
     unpriced: [
-      ...(bars.some(({ price }) => price === undefined) ? ['tube and bar'] : []),
+      ...(bars.some(({ price }) => price === undefined)
+        ? [bars.every(({ price }) => price === undefined) ? 'tube and bar' : 'the other tube and bar']
+        : []),
       ...(toBuy.some(({ bars: whole }) => whole?.price === undefined) ? ['flat bar'] : []),
       ...(sheets.some(({ open, from }) => open > 0 && from?.sheet.price === undefined)
         ? ['sheet and plate']

@@ -178,12 +178,22 @@ export function buyRows(list: BuyList, shop: Shop): readonly string[] {
   ]
 }
 
-/** The whole list as plain text, to be pasted into a message to the supplier: what lies on the rack is left out. */
-export const orderText = (name: string, list: BuyList, shop: Shop): string =>
-  [name, ...buyRows(toBuy(list), shop)].join('\n')
+/** The whole list as plain text, to be pasted into a message to the supplier: what is there already is left out. */
+export function orderText(name: string, list: BuyList, shop: Shop): string {
+  const open = toBuy(list)
+  const { bars, flat, sheets, hardware } = open
+  const nothing = [bars, flat, sheets, hardware].every(({ length }) => length === 0)
+  return [name, ...(nothing ? ['Nothing to buy.'] : buyRows(open, shop))].join('\n')
+}
 
 const toBuy = (list: BuyList): BuyList => ({
   ...list,
+  bars: list.bars
+    .filter(({ count, there }) => there < count)
+    .map((line) => {
+      const count = line.count - line.there
+      return { ...line, count, there: 0, mass: (line.mass * count) / line.count }
+    }),
   flat: list.flat.filter(({ onRack }) => !onRack),
   sheets: list.sheets.filter(({ open }) => open > 0),
 })

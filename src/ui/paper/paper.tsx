@@ -17,15 +17,23 @@ export function Paper({ view, at }: { readonly view: JobView; readonly at?: stri
   const progress = useApp((state) => state.progress)
   const facts = useApp((state) => state.facts)
   const { plan, cuts, job } = view
+  const views = useApp((state) => state.views)
+  const together = view.together
+  const beside = useMemo(() => together?.flatMap((other) => views[other]?.plan ?? []), [together, views])
   const possible = useMemo(
     () =>
       plan
         ? possibleSheets(plan).map((sheet) => ({
             sheet,
-            pages: sheet.pages(plan, cuts, shop, size, { job, progress, facts }),
+            pages: sheet.pages(plan, cuts, shop, size, {
+              job,
+              progress,
+              facts,
+              ...(beside ? { beside } : {}),
+            }),
           }))
         : [],
-    [plan, cuts, shop, size, job, progress, facts],
+    [plan, cuts, shop, size, job, progress, facts, beside],
   )
   // What the person has said of a sheet; of all others the usual ones are chosen, or the one that was asked for.
   const [said, setSaid] = useState<Readonly<Record<string, boolean>>>({})

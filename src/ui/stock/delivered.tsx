@@ -27,8 +27,8 @@ export function DeliveredInHalf(props: {
         />
       ))}
       <p className="dim">
-        “Compare with other lengths” says what it changes. A {saysOf(props.shop).stick} is paid whole, also
-        where one of its halves is not needed.
+        “What other {saysOf(props.shop).sticks} would change” says what it changes. A{' '}
+        {saysOf(props.shop).stick} is paid whole, also where one of its halves is not needed.
       </p>
     </section>
   )

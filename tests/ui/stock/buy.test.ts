@@ -55,7 +55,7 @@ describe('the buy list', () => {
     expect(sayMoney(8500, '$')).toBe('$85.00')
     expect(sayMoney(5, '€')).toBe('€0.05')
     const both = totalsOf(listOf([...lines, ...buyLines(withSticks(many(1)), [], {})]))
-    expect([both.price, both.unpriced]).toEqual([8500, ['tube and bar']])
+    expect([both.price, both.unpriced]).toEqual([8500, ['the other tube and bar']])
   })
 
   test('as text: name, a line each, the sum', () => {
@@ -63,6 +63,11 @@ describe('the buy list', () => {
     expect(text.split('\n')[0]).toBe('Bench top')
     expect(text).toMatch(/^40 × 40 × 3 mm square tube, 2 lengths 6 m$/m)
     expect(text).toMatch(/^In all 2 lengths, /m)
+    const lying: RackPiece = { id: 'dev:7', section, length: 6000, ends: ['mill', 'mill'], from: 'bought' }
+    const ordered = (there: number) =>
+      orderText('Bench top', listOf(buyLines(withSticks(many(3)), Array(there).fill(lying), {})), shop)
+    expect(ordered(1)).toMatch(/, 2 lengths 6 m\nIn all 2 lengths, 39\.\d kg$/)
+    expect(ordered(3)).toBe('Bench top\nNothing to buy.')
     const inches = orderText(
       'Bench top',
       listOf(buyLines(withSticks(many(1, { length: 6096 })), [], {})),
