@@ -5,6 +5,7 @@ import { waysAsked } from '../../app/ways.ts'
 import { hasPrices } from '../../core/buy/bars.ts'
 import { buyList } from '../../core/buy/list.ts'
 import { sayMoney } from '../../core/buy/money.ts'
+import { soldLength } from '../../core/buy/order-text.ts'
 import type { Nest } from '../../core/nest.ts'
 import type { Plan } from '../../core/plan-shapes.ts'
 import { say } from '../../core/reading/show.ts'
@@ -71,7 +72,7 @@ export function Laid(props: {
                 ·{' '}
                 {hasPrices(section)
                   ? sayMoney(section.cost, shop.currency)
-                  : `${say(section.cost, shop.reading)} bought`}
+                  : `${soldLength(section.cost, shop.reading)} bought`}
               </span>
             </li>
           ))}
