@@ -32,7 +32,7 @@ function provedOf(name: string, times: number, make: (roll: Dice) => NestProblem
 }
 
 // Floors a little below what was seen over several seeds, without the solver library: U 12 of 12, T 11 of 12, S1 and W
-// all, orders 19 of 20. The whole classes, with the library, are the bench's.
+// all, orders 79 of 80. The whole classes, with the library, are the bench's.
 describe('classes of problems', () => {
   test('uniform sizes, 120 pieces', () => {
     expect(provedOf('uniform 120', 10, (roll) => uniform(roll, 120))).toBeGreaterThanOrEqual(0.9)
@@ -50,7 +50,7 @@ describe('classes of problems', () => {
     expect(provedOf('W 100', 10, (roll) => schwerin(roll, 100))).toBeGreaterThanOrEqual(0.9)
   })
   test('orders of a shop', () => {
-    expect(provedOf('shop', 12, shopJob)).toBeGreaterThanOrEqual(0.8)
-    expect(provedOf('shop, inch', 12, inchJob)).toBeGreaterThanOrEqual(0.8)
+    expect(provedOf('shop', 40, shopJob)).toBeGreaterThanOrEqual(0.95)
+    expect(provedOf('shop, inch', 40, inchJob)).toBeGreaterThanOrEqual(0.95)
   })
 })
