@@ -2,7 +2,7 @@ import { area, common, counterclockwise, type Point, type Polygon } from '../geo
 import { axisX, dirToWorld, toLocal, toWorld } from '../geometry/pose.ts'
 import { add, dot, scale, type Vec3 } from '../geometry/vec3.ts'
 import type { EndPlane } from '../nest.ts'
-import { flatOf } from '../section/section.ts'
+import { flatOf, isRound } from '../section/section.ts'
 import { sameLength, sameSlope } from '../tolerance.ts'
 import { type Deg, type Mm, toDeg } from '../units.ts'
 import type { Frame, Joint, Member, Warning } from './frame.ts'
@@ -209,8 +209,8 @@ export function landingWarnings(
   return [...said.values()]
 }
 
-/** Share of an end's outline that must lie on steel for it not to hang past: the rest is a corner rounded off. */
-const landed = 0.995
+/** Share of an end that must lie on steel for it not to hang past: the rest is a corner rounded off, and round steel has none. */
+const landed = { square: 0.995, round: 0.9995 } as const
 
 /**
  * Ends that land on one member alone. One that lands on several, as a leg under a mitered corner, is as wide as they are
@@ -225,7 +225,9 @@ function ownLandings(touching: Touching): Footprint[] {
   }
   return [...byEnd.values()].flatMap((all) => {
     const on = all.reduce((sum, { outline }) => sum + Math.abs(area(outline)), 0)
-    return all.length > 1 && on >= landed * Math.abs(area(all[0]!.whole)) ? [] : all
+    const { by, whole } = all[0]!
+    const share = isRound(by.section) ? landed.round : landed.square
+    return all.length > 1 && on >= share * Math.abs(area(whole)) ? [] : all
   })
 }
 

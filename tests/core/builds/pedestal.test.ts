@@ -119,6 +119,16 @@ const heading = (made: ReturnType<typeof framed>, id: string) => {
   return (Math.atan2(pose[1]!, pose[0]!) * 180) / Math.PI
 }
 
+test('a round post under crossing bars hangs past where they cross, unless they are 1/√2 as wide: 76.1 on 50.8 and on 54', () => {
+  // Two bars of width w leave the corners beyond w/√2 from the middle open: 35.9 of 50.8, 38.2 of 54; the post reaches 38.05.
+  const warned = (width: number) => {
+    const params = { postSection: round(76.1), barSection: tube(width, 3), base: 'base plate' }
+    const { frame } = framed('pedestal', params, metric)
+    return landingWarnings(frame, String).some(({ members }) => members?.includes('base/post'))
+  }
+  expect([warned(50.8), warned(54)]).toEqual([true, false])
+})
+
 describe('arms of any number', () => {
   test('a job that was stored before there were these choices is the same frame as one that holds them', () => {
     const now = startParams(buildOf('pedestal')!, 'mm')
