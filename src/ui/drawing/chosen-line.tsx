@@ -29,7 +29,11 @@ export function ChosenLabel(props: Chosen) {
   return (
     <span
       className="dimension-label of-chosen"
-      style={{ left: `${(line.from[0] + line.to[0]) / 2}px`, top: `${(line.from[1] + line.to[1]) / 2}px` }}
+      style={{
+        // Never out of the page, which would then move sideways.
+        left: `clamp(3.5em, ${(line.from[0] + line.to[0]) / 2}px, 100% - 3.5em)`,
+        top: `${(line.from[1] + line.to[1]) / 2}px`,
+      }}
     >
       <span className="mark">{mark}</span> <LengthText of={printed.length} />
     </span>

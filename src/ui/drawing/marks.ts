@@ -82,8 +82,8 @@ export function marksOf(
 }
 
 /**
- * Where the chosen part's own dimension line runs: along its longest direction on the page, on the side away from
- * the middle of the picture. Null where no member of it is seen at its true length.
+ * Where the chosen part's own dimension line runs: along its longest direction on the page, on the side where the picture
+ * has room for it, else outside, where the other dimensions are. Null where no member of it is seen at its true length.
  */
 export function partLine(
   part: Part,
@@ -107,10 +107,17 @@ export function partLine(
     const from = Math.min(...lengths)
     const to = Math.max(...lengths)
     if (Math.abs((to - from) / place.scale - part.longPoint) > 0.5) continue
-    const middle = off([(box.left + box.right) / 2, (box.top + box.bottom) / 2])
     const offs = outline.map(off)
-    const outer = Math.abs(Math.max(...offs) - middle) >= Math.abs(Math.min(...offs) - middle)
-    const away = outer ? Math.max(...offs) + 18 : Math.min(...offs) - 18
+    const [least, most] = [Math.min(...offs), Math.max(...offs)]
+    const across = [box.left, box.right].flatMap((x) => [box.top, box.bottom].map((y) => off([x, y])))
+    const room = { before: least - Math.min(...across), behind: Math.max(...across) - most }
+    // The number stands across an upright line: it needs more room there.
+    const gap = 18 + 38 * Math.abs(along[1])
+    const inside = Math.max(room.before, room.behind) >= 2 * gap
+    const alike = Math.abs(room.behind - room.before) < 1
+    // With as much room on both sides: below, since a strip may lie at the top of the sheet.
+    const behind = alike ? along[0] > 0 : room.behind > room.before === inside
+    const away = behind ? most + (inside ? gap : 18) : least - (inside ? gap : 18)
     const point = (s: number): Point => [s * along[0] - away * along[1], s * along[1] + away * along[0]]
     return { from: point(from), to: point(to) }
   }

@@ -98,13 +98,16 @@ describe('what is seen of a hexagon of 700 across flats in 40 tube', () => {
     expect(marksOf(covered, front, place).map(({ mark }) => mark)).not.toContain('P1')
   })
 
-  test('the chosen part shows a line as long as its long point, outside the ring', () => {
+  test('the chosen part shows a line as long as its long point: in the ring, or outside where that has no room', () => {
     const seen = backToFront(solidsOf(hexagon.frame), fromAbove)
     const place = { scale: 1, x: 500, y: 500 }
     const box = { left: 96, right: 904, top: 150, bottom: 850 }
     const line = partLine(hexagon.parts[0]!, seen, { place, box })!
     expect(Math.hypot(line.to[0] - line.from[0], line.to[1] - line.from[1])).toBeCloseTo(404.145, 3)
-    expect((line.from[1] + line.to[1]) / 2).toBeGreaterThan(850)
+    // The side of 40 mm at the front of the ring, from 810 to 850 px, and 18 px from it.
+    expect((line.from[1] + line.to[1]) / 2).toBeCloseTo(792, 3)
+    const strip = partLine(hexagon.parts[0]!, seen, { place, box: { ...box, top: 800 } })!
+    expect((strip.from[1] + strip.to[1]) / 2).toBeCloseTo(868, 3)
   })
 })
 
