@@ -102,9 +102,9 @@ function timed(by: number, what: 'dragged' | 'planned'): number {
   return time
 }
 
-/** Warm, as while somebody drags; then 60 times in order. */
+/** Warm, as after two seconds of dragging; then 60 times in order. */
 function times(what: 'dragged' | 'planned'): number[] {
-  for (let at = 0; at < 40; at++) timed(at / 100, what)
+  for (let at = 0; at < 120; at++) timed(at / 200, what)
   return Array.from({ length: 60 }, (_, at) => timed(1 + at / 100, what)).sort((a, b) => a - b)
 }
 
