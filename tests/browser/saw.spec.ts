@@ -1,6 +1,7 @@
 import { mkdtemp, rm } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { settle } from '../../src/ui/saw/flash.tsx'
 import { counted, cutButton, cutOne, openSaw } from './saw-steps.ts'
 import { expect, startBrowser, test } from './serve.ts'
 
@@ -25,6 +26,8 @@ test('a cut is done by keyboard alone, and the focus stays on the button', async
   await page.keyboard.press('Enter')
   await expect(counted(page)).toContainText('1 of 18 in all')
   await expect(cutButton(page)).toBeFocused()
+  // For a moment the key says what was just cut, and nothing counts.
+  await page.waitForTimeout(settle + 300)
   await page.keyboard.press('Space')
   await expect(counted(page)).toContainText('2 of 18 in all')
 })

@@ -35,9 +35,11 @@ export function Paper({ view, at }: { readonly view: JobView; readonly at?: stri
         : [],
     [plan, cuts, shop, size, job, progress, facts, beside],
   )
-  // What the person has said of a sheet; of all others the usual ones are chosen, or the one that was asked for.
+  // What the person has said of a sheet, or of all of them, also of those that come later with the nest; of all others the
+  // usual ones are chosen, or the one that was asked for.
   const [said, setSaid] = useState<Readonly<Record<string, boolean>>>({})
-  const isChosen = ({ id, usual }: Sheet) => said[id] ?? (at === undefined ? usual : id === at)
+  const [all, setAll] = useState<boolean>()
+  const isChosen = ({ id, usual }: Sheet) => said[id] ?? all ?? (at === undefined ? usual : id === at)
   const chosen = possible.filter(({ sheet }) => isChosen(sheet))
   if (!plan)
     return (
@@ -54,8 +56,10 @@ export function Paper({ view, at }: { readonly view: JobView; readonly at?: stri
   const pages = chosen.flatMap(({ sheet, pages: its }) =>
     its.map((page, at) => ({ key: `${sheet.id} ${at}`, sheet: sheet.id, page })),
   )
-  const chooseAll = (all: boolean) =>
-    setSaid(Object.fromEntries(possible.map(({ sheet }) => [sheet.id, all])))
+  const chooseAll = (every: boolean) => {
+    setAll(every)
+    setSaid({})
+  }
   return (
     <div className="paper-station">
       <div className="paper-choices">

@@ -37,11 +37,12 @@ export function useCheckOff(isDone: (id: string) => boolean): CheckOff {
     if (busy || just) return
     setBusy(true)
     // A failed save is said by the shell; here the button only goes back to what is still to be done.
-    const settled = () => {
-      setBusy(false)
-      // The store has the fact by now; React may show it a moment later.
-      setTimeout(() => latest.current(id) && setJust({ name }), 0)
-    }
+    // The store has the fact by now; React may show it a moment later. Until then no tap counts either.
+    const settled = () =>
+      setTimeout(() => {
+        setBusy(false)
+        if (latest.current(id)) setJust({ name })
+      }, 0)
     act().then(settled, settled)
   }
   return { busy, just, check }

@@ -1,4 +1,4 @@
-import { fireEvent, screen, waitFor } from '@testing-library/react'
+import { act, fireEvent, screen, waitFor } from '@testing-library/react'
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
 import { Paper } from '../../../src/ui/paper/paper.tsx'
 import { plan } from '../saw/bench-run.ts'
@@ -51,4 +51,15 @@ describe('printing the cut sheet', () => {
     expect(screen.getByText(/the saw cannot make every cut/)).toBeTruthy()
     expect(screen.queryByRole('checkbox', { name: /Wall cut sheet/ })).toBeNull()
   })
+})
+
+test('"No sheet" holds for the sheets of the saw too, which come with the nest a moment later', () => {
+  const { run: _run, ...before } = plan
+  const app = fakeApp(viewWith({ plan: before, cuts: [], nesting: { state: 'working' } }))
+  app.put((view) => <Paper view={view} />)
+  fireEvent.click(screen.getByRole('button', { name: 'No sheet' }))
+  act(() => app.store.setState({ views: { 'job-1': viewWith() } }))
+  const boxes = screen.getAllByRole<HTMLInputElement>('checkbox')
+  expect(screen.getByRole('checkbox', { name: /Wall cut sheet/ })).toBeTruthy()
+  expect(boxes.filter(({ checked }) => checked)).toEqual([])
 })
