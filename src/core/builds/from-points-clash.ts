@@ -2,7 +2,7 @@ import type { Joint, Member, Warning } from '../frame/frame.ts'
 import { type Footprint, footprintOf } from '../frame/landing.ts'
 import { endCorners, endPlane } from '../frame/member.ts'
 import { axisX, axisY, axisZ, dirToLocal, dirToWorld, toLocal, toWorld } from '../geometry/pose.ts'
-import { cross, dot, norm, scale, sub, type Vec3 } from '../geometry/vec3.ts'
+import { boxAround, cross, dot, norm, scale, sub, type Vec3 } from '../geometry/vec3.ts'
 import { isRound } from '../section/section.ts'
 import { sameLength, sameSlope } from '../tolerance.ts'
 import type { Mm } from '../units.ts'
@@ -65,17 +65,7 @@ interface Body {
 
 function bodyOf(of: Member): Body {
   const corners = [...endCorners(of, 'A'), ...endCorners(of, 'B')]
-  let [x0, y0, z0] = corners[0]!
-  let [x1, y1, z1] = corners[0]!
-  for (const [x, y, z] of corners) {
-    if (x < x0) x0 = x
-    if (x > x1) x1 = x
-    if (y < y0) y0 = y
-    if (y > y1) y1 = y
-    if (z < z0) z0 = z
-    if (z > z1) z1 = z
-  }
-  return { of, corners, low: [x0, y0, z0], high: [x1, y1, z1] }
+  return { of, corners, ...boxAround(corners) }
 }
 
 const normalsOf = ({ of: { pose, ends } }: Body): readonly Vec3[] => [

@@ -2,7 +2,7 @@ import type { Draft } from '../../core/draft.ts'
 import { endCorners } from '../../core/frame/member.ts'
 import type { Point } from '../../core/geometry/polygon.ts'
 import { toWorld } from '../../core/geometry/pose.ts'
-import type { Vec3 } from '../../core/geometry/vec3.ts'
+import { boxAround, type Vec3 } from '../../core/geometry/vec3.ts'
 import type { Mm } from '../../core/units.ts'
 import type { TypedLength } from './fields.ts'
 import { type Extent, fromAbove, onPage } from './view.ts'
@@ -37,23 +37,11 @@ interface Spans {
 }
 
 function spansOf(points: readonly Vec3[]): Spans {
-  let [x0, y0, z0] = points[0]!
-  let [x1, y1, z1] = points[0]!
-  for (const point of points) {
-    const x = point[0]
-    const y = point[1]
-    const z = point[2]
-    if (x < x0) x0 = x
-    if (x > x1) x1 = x
-    if (y < y0) y0 = y
-    if (y > y1) y1 = y
-    if (z < z0) z0 = z
-    if (z > z1) z1 = z
-  }
+  const { low, high } = boxAround(points)
   // On the page of the plan y is up, on that of the elevation z.
   return {
-    plan: { left: x0, right: x1, bottom: y0, top: y1 },
-    front: { left: x0, right: x1, bottom: z0, top: z1 },
+    plan: { left: low[0], right: high[0], bottom: low[1], top: high[1] },
+    front: { left: low[0], right: high[0], bottom: low[2], top: high[2] },
   }
 }
 
