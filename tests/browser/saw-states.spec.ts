@@ -79,3 +79,18 @@ for (const [wide, high] of sizes)
     await expect(page.getByText(/cuts of this job are done/)).toBeVisible()
     await measure(page)
   })
+
+test('the numbers to set are whole in sight on a phone with a new stick in hand and long words over them', async ({
+  page,
+}) => {
+  await page.setViewportSize({ width: 390, height: 844 })
+  await page.goto('./')
+  await page.getByRole('button', { name: /^New job: Pedestal/ }).click()
+  await expect(page).toHaveURL(/#\/job\/[^/]+/)
+  const job = /#\/job\/([^/]+)/.exec(page.url())![1]
+  await page.getByRole('textbox', { name: 'Size', exact: true }).fill('26 1/2')
+  await page.keyboard.press('Tab')
+  await page.goto(`./#/job/${job}/saw`)
+  await expect(page.locator('[data-figure="stop"]')).toContainText('26', { timeout: 30_000 })
+  await expectNumbersInSight(page)
+})
