@@ -3,6 +3,7 @@ import { spawn } from 'node:child_process'
 import { mkdirSync, readFileSync, rmSync } from 'node:fs'
 import { join, relative, resolve } from 'node:path'
 import { fileURLToPath } from 'node:url'
+import { stripVTControlCharacters } from 'node:util'
 
 export const root = resolve(fileURLToPath(import.meta.url), '../..')
 const reports = join(root, 'node_modules/.cache/longpoint')
@@ -74,9 +75,17 @@ function tell(found) {
   for (const file of found.testResults) {
     if (silentFailure(file)) told.push(`failed: ${relative(root, file.name)} could not be loaded`)
     for (const test of file.assertionResults)
-      if (test.status === 'failed') told.push(`failed: ${relative(root, file.name)}: ${test.fullName}`)
+      if (test.status === 'failed')
+        told.push(`failed: ${relative(root, file.name)}: ${test.fullName}${why(test.failureMessages?.[0])}`)
   }
   return found.numPassedTests
+}
+
+/** What a test failed of, on one line and without its stack. @param {string | undefined} message */
+function why(message) {
+  const [words = ''] = stripVTControlCharacters(message ?? '').split(/\n\s+at /)
+  const line = words.replaceAll(/\s+/g, ' ').trim()
+  return line ? ` (${line.slice(0, 300)})` : ''
 }
 
 /** @param {{ status: string, assertionResults: { status: string }[] }} file */
@@ -100,9 +109,11 @@ export async function runPlaywright(env) {
 /** @param {any} suite of a report of playwright */
 function tellSuite(suite) {
   for (const { title, tests } of suite.specs ?? [])
-    for (const { status } of tests)
+    for (const { status, results } of tests)
       if (status === 'unexpected' || status === 'flaky')
-        told.push(`${status === 'flaky' ? 'passed when run again' : 'failed'}: ${suite.file}: ${title}`)
+        told.push(
+          `${status === 'flaky' ? 'passed when run again' : 'failed'}: ${suite.file}: ${title}${why(results[0]?.error?.message)}`,
+        )
   for (const inner of suite.suites ?? []) tellSuite(inner)
 }
 
