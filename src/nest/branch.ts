@@ -1,25 +1,16 @@
 import { leastCostFrom } from '../core/check/stick-sums.ts'
-import type { NestProblem } from '../core/nest.ts'
 import { wholeSlack } from '../core/tolerance.ts'
-import { cutOf, type Leaf, leafOf } from './certify.ts'
-import { correct } from './correct.ts'
-import { type Box, type Counts, type Cut, cheapestCounts, keeps } from './counts.ts'
-import { dive, type Manner } from './dive.ts'
+import { type Aim, nameOf, openAims } from './aims.ts'
+import type { Leaf } from './certify.ts'
+import type { Counts, Cut } from './counts.ts'
+import type { Manner } from './dive.ts'
 import { evenPrices } from './even-prices.ts'
-import { leavesOf, lookAt } from './leaves.ts'
-import { boundModelOf, commonDivisor, costOf, dearest, type Fill, type Model } from './model.ts'
-import {
-  addPattern,
-  openRelaxation,
-  type Pool,
-  type Relaxed,
-  relax,
-  type Task,
-  type WorthTelling,
-  wholeBox,
-} from './relax.ts'
-import { type Asking, type WholeSolver, wasteBelow, wholeNest } from './whole.ts'
-import { type Work, within } from './work.ts'
+import { openLedger, type Question } from './ledger.ts'
+import { commonDivisor, costOf, type Fill } from './model.ts'
+import { addPattern, openRelaxation, type Pool, type Relaxed, wholeBox } from './relax.ts'
+import { type Best, openTries } from './tries.ts'
+import { type Asking, wasteBelow } from './whole.ts'
+import type { Work } from './work.ts'
 
 // Least cost, and why no nest costs less. The relaxed problem says which counts of sticks cannot hold the pieces; the
 // cheapest counts that are left are filled, or shown to be impossible too, until the cheapest of them are those of the
@@ -44,14 +35,6 @@ export interface Learned {
   readonly cuts: readonly Cut[]
 }
 
-/** Counts of sticks that the relaxed problem does not rule out. */
-interface Aim extends Counts {
-  readonly box: Box
-  readonly relaxed: Relaxed
-  /** Tries to fill them that were in vain. */
-  tries: number
-}
-
 /** Dives for the same counts of sticks, one after the other. */
 const manners: readonly Manner[] = [
   { rank: 0, choices: 2, loose: 0, deadEnds: 8 },
@@ -68,108 +51,71 @@ const firstManner: Manner = { rank: 0, choices: 2, loose: 0, deadEnds: 2 }
 /** Dives before the solver for whole numbers is asked: it has to be loaded first. */
 const divesBeforeWhole = 2
 
-/** Rounds of value correction: at the first prices, before dives for counts, and before the first of these. */
+/** Rounds of value correction: for counts where there is one kind or they must be filled, and where they are many. */
 const quickRounds = 20
 const fewRounds = 5
 
 /** Rounds by the worth of bare lengths, before anything else. */
 const bareRounds = 12
 
-/** Share of the dearest stick that counts must lack to be ruled out: less of it would be no proof in whole numbers. */
-const clearly = 1e-4
-
-/** Counts that are looked at together, the cheapest of all. */
-const mostCounts = 20
-
 /**
- * Searches from a known nest on. `pricing` may be another one than the model's (sticks instead of money); `report`
- * hears of every better nest. Undefined when not even the first bound came before the work was over.
+ * Searches from a known nest on; `complete`: it holds all pieces. `report` hears of every better nest. Undefined when not
+ * even the first bound came before the work was over.
  */
 export function* branch(
-  model: Model,
-  problem: NestProblem,
-  pricing: readonly number[],
+  question: Question,
   known: readonly Fill[],
   complete: boolean,
   work: Work,
   report: (fills: readonly Fill[], bound: number) => void,
   learned?: Learned,
 ): Asking<Found | undefined> {
-  const pool: Pool = new Map(learned?.pool)
-  const bounds = boundModelOf(problem, model)
-  const demand = model.items.map(({ count }) => count)
+  const { model, pricing } = question
+  const task = { model, pricing, demand: model.items.map(({ count }) => count), box: wholeBox(model) }
   const unit = pricing.reduce(commonDivisor, 0)
-  const scale = dearest(pricing)
-  const box = wholeBox(model)
-  const cuts: Cut[] = [...(learned?.cuts ?? [])]
+  const pool: Pool = new Map(learned?.pool)
+  const ledger = openLedger(question, learned?.cuts)
   let fills = known
   // Without a nest of all pieces there is nothing to stay below.
   let cost = complete ? costOf(known, pricing) : Number.MAX_SAFE_INTEGER
-  let worth = learned?.worth ?? []
+  const best: Best = {
+    get cost() {
+      return cost
+    },
+    get fills() {
+      return fills
+    },
+    take(better) {
+      if (!better || costOf(better, pricing) >= cost) return
+      fills = better
+      cost = costOf(better, pricing)
+      report(fills, Math.min(cost, ledger.bound(cost)))
+    },
+  }
+  const tries = openTries(question, pool, best, work)
+  const nothingWasted = (below: number): boolean => wasteBelow(task, below) === 0
 
-  const open = (): readonly Counts[] | undefined => cheapestCounts(cuts, pricing, box, cost, mostCounts)
-  /** No nest costs less, by the cuts. */
-  const boundNow = (): number => {
-    const counts = open()
-    return counts ? (counts[0]?.cost ?? cost) : firstLeaf().cost
-  }
-  const take = (better: readonly Fill[]): void => {
-    fills = better
-    cost = costOf(better, pricing)
-    report(fills, Math.min(cost, boundNow()))
-  }
-  /** What prices say of the counts, kept; undefined when the work was over first. */
-  const cutBy = ({ worth, richest }: Pick<Relaxed, 'worth' | 'richest'>): Cut | undefined => {
-    const expected = richest.map((value) => (Number.isFinite(value) ? Math.max(0, value) : 0))
-    const cut = cutOf(bounds, demand, worth, expected, work)
-    if (cut) cuts.push(cut)
-    return cut
-  }
-  const corrected = (
-    relaxed: Relaxed,
-    there: Box,
-    rounds: number,
-    bound: number,
-    manner: 'most' | 'any' = 'most',
-  ) => {
-    const task: Task = { model, pricing, demand, box: there, hint: relaxed.worth }
-    while (bound < cost) {
-      const better = correct(task, relaxed, cost, rounds, work, manner)
-      if (!better) break
-      take(better)
-    }
-  }
+  let worth = learned?.worth ?? []
   const done = (least: number): Found => {
-    const first = firstLeaf()
-    const leaves =
-      first.cost >= least ? [first] : (leavesOf(bounds, problem, pricing, box, cuts, least) ?? [first])
+    const first = ledger.firstLeaf(cost)
+    const leaves = ledger.leaves(first, least)
     const bound = Math.min(cost, ...leaves.map((leaf) => leaf.cost))
-    return { fills, bound, leaves, first, learned: { pool, worth, cuts } }
-  }
-  /** The best that one cut proves by itself. */
-  const firstLeaf = (): Leaf => {
-    const looked = cuts.map((cut) => lookAt(bounds, problem, pricing, box, cut, cost))
-    const best = looked.toSorted((a, b) => b.bound - a.bound)[0]
-    return leafOf(bounds, problem, pricing, box, best, cost)
+    return { fills, bound, leaves, first, learned: { pool, worth, cuts: ledger.cuts } }
   }
 
   if (!learned) {
     // Where little is wasted the worth of the bare lengths is proof enough, and filling sticks by it comes down to it.
-    const even = evenPrices({ model, pricing, demand, box })
-    const bare: Relaxed = { ...even, cost: even.bound, used: [], missing: 0 }
-    if (!cutBy(even)) return undefined
-    const bareBound = boundNow()
-    if (wasteBelow({ model, pricing, demand }, bareBound + unit) > 0)
-      corrected(bare, box, bareRounds, bareBound, 'any')
+    const even = evenPrices(task)
+    if (!ledger.note(even, work)) return undefined
+    const relaxed: Relaxed = { ...even, cost: even.bound, used: [], missing: 0 }
+    const bound = ledger.bound(cost)
+    if (!nothingWasted(bound + unit)) tries.correct({ relaxed, box: task.box }, bareRounds, bound, 'any')
     worth = even.worth
   }
-  if (open()?.length === 0) return done(cost)
+  if (ledger.open(cost)?.length === 0) return done(cost)
   for (const { kind, counts } of fills) addPattern(pool, kind, counts)
 
-  const relaxation = openRelaxation(
-    { model, pricing, demand, box, ...(learned && { hint: learned.worth }) },
-    pool,
-  )
+  const relaxation = openRelaxation({ ...task, ...(learned && { hint: learned.worth }) }, pool)
   let root: Relaxed | undefined
   if (!learned) {
     // A bound counts as the next sum of prices, and none need reach past the best nest.
@@ -178,95 +124,40 @@ export function* branch(
       const told = rounded(bound)
       return told < cost && told < rounded(most)
     })
-    if (!root) return undefined
     // Not even fractions of all sticks hold every piece: nothing to prove, the caller says what is left out.
-    if (root.missing > wholeSlack) return undefined
-    if (!cutBy(root)) return undefined
+    if (!root || root.missing > wholeSlack) return undefined
+    if (!ledger.note(root, work)) return undefined
     worth = root.worth
   }
-  const paid = [...model.kinds.keys()].filter((kind) => pricing[kind]! > 0)
-  const pivot = paid.reduce((a, b) => (a >= 0 && model.kinds[a]!.count >= model.kinds[b]!.count ? a : b), -1)
 
-  const aims = new Map<string, Aim>()
-  /** The aim of these counts; undefined where they are ruled out by a new cut, or when the work is over. */
-  const aimAt = ({ cost: aimed, sticks }: Counts): Aim | undefined => {
-    const name = sticks.join()
-    const there = aims.get(name)
-    if (there) return there
-    // With one kind the cost limits the count already.
-    const own: Box = model.kinds.length === 1 ? box : { least: box.least, most: sticks }
-    if (root && paid.length < 2) {
-      const aim: Aim = { cost: aimed, sticks, box: own, relaxed: root, tries: 0 }
-      aims.set(name, aim)
-      return aim
+  const aims = openAims(question, relaxation, root, ledger)
+  const rounds = pricing.filter((price) => price > 0).length < 2 ? quickRounds : fewRounds
+  /** One more try at these counts, after so many in vain. */
+  function* attempt(aim: Aim, before: number): Asking<void> {
+    if (before === 0) {
+      const least = ledger.bound(cost)
+      // Where nothing may be wasted, dives hardly ever end well, and the solver is quick.
+      if (nothingWasted(aim.cost + unit)) yield* tries.solve(aim, 'aim alone')
+      tries.correct(aim, rounds, least)
+      return tries.dive(aim, firstManner)
     }
-    // All counts but one as they are to be: how many of that one are needed says whether they can hold the pieces.
-    relaxation.move({
-      least: sticks.map((count, kind) => (kind === pivot || pricing[kind] === 0 ? 0 : count)),
-      most: sticks.map((count, kind) => (kind === pivot ? box.most[kind]! : count)),
-    })
-    const tooMuch = aimed + clearly * scale
-    const telling: WorthTelling = (bound, most) => bound <= tooMuch && most > aimed + wholeSlack
-    const relaxed = relaxation.solve(work, telling)
-    if (!relaxed) return undefined
-    if (relaxed.missing > wholeSlack || relaxed.cost * scale > tooMuch) {
-      const cut = cutBy(relaxed)
-      if (!cut || !keeps(cut, sticks)) return undefined
-    }
-    const aim: Aim = { cost: aimed, sticks, box: own, relaxed, tries: 0 }
-    aims.set(name, aim)
-    return aim
-  }
-  const dived = (aim: Aim, manner: Manner): void => {
-    if (work.over || aim.cost >= cost) return
-    const task: Task = { model, pricing, demand, box: aim.box, hint: aim.relaxed.worth }
-    // Begun anew: an answer of long standing lies in a corner that few dives come down from.
-    const anew = openRelaxation(task, pool)
-    const relaxed = anew.solve(work)
-    const better =
-      relaxed && within(work, work.left / 2, (part) => dive(task, anew, relaxed, cost, manner, part))
-    if (better) take(better)
-  }
-  let solver: WholeSolver | 'not asked' | undefined = 'not asked'
-  function* filled(aim: Aim, what: 'aim alone' | 'any better'): Asking<void> {
-    if (work.over || aim.cost >= cost) return
-    if (solver === 'not asked') solver = yield
-    if (!solver) return
-    const task: Task = { model, pricing, demand, box: aim.box, hint: aim.relaxed.worth }
-    const relaxed = paid.length < 2 ? aim.relaxed : relax(task, pool, work)
-    if (!relaxed) return
-    // First for the bound itself: that takes the fewest patterns.
-    const better =
-      wholeNest(task, relaxed, Math.min(cost, aim.cost + unit), solver, work, pool) ??
-      (what === 'any better' && aim.cost + unit < cost
-        ? wholeNest(task, relaxed, cost, solver, work, pool)
-        : undefined)
-    if (better && costOf(better, pricing) < cost) take(better)
+    if (before === 1) tries.correct(aim, quickRounds, aim.cost)
+    if (before === divesBeforeWhole + 1) yield* tries.solve(aim, 'any better')
+    else tries.dive(aim, manners[before <= divesBeforeWhole ? before - 1 : before - 2]!)
   }
 
   while (!work.over) {
-    const counts = open()
+    const counts = ledger.open(cost)
     if (!counts || counts.length === 0) break
     // Each is tried lightly once; then the cheapest must be filled, or nothing is proved.
-    const tries = ({ sticks }: Counts) => aims.get(sticks.join())?.tries ?? 0
+    const triedAt = (each: Counts): number => aims.known.get(nameOf(each))?.tries ?? 0
     const next =
-      counts.find((each) => tries(each) === 0) ?? counts.find((each) => tries(each) <= manners.length + 1)
+      counts.find((each) => triedAt(each) === 0) ?? counts.find((each) => triedAt(each) <= manners.length + 1)
     if (!next) break
-    const aim = aimAt(next)
+    const aim = aims.at(next, work)
     if (!aim) continue
-    const { tries: before } = aim
     aim.tries += 1
-    if (before === 0) {
-      const least = boundNow()
-      // Where nothing may be wasted, dives hardly ever end well, and the solver is quick.
-      if (wasteBelow({ model, pricing, demand }, aim.cost + unit) === 0) yield* filled(aim, 'aim alone')
-      corrected(aim.relaxed, aim.box, paid.length < 2 ? quickRounds : fewRounds, least)
-      dived(aim, firstManner)
-      continue
-    }
-    if (before === 1) corrected(aim.relaxed, aim.box, quickRounds, aim.cost)
-    if (before === divesBeforeWhole + 1) yield* filled(aim, 'any better')
-    else dived(aim, manners[before <= divesBeforeWhole ? before - 1 : before - 2]!)
+    yield* attempt(aim, aim.tries - 1)
   }
-  return done(boundNow())
+  return done(ledger.bound(cost))
 }

@@ -62,7 +62,7 @@ export function* search(
   if (complete()) report(fills, 0)
 
   const share = shareOf(work, work.left * costShare)
-  const cheap = yield* branch(model, problem, pricing, fills, complete(), share.work, consider)
+  const cheap = yield* branch({ model, problem, pricing }, fills, complete(), share.work, consider)
   share.close()
   if (model.pieces <= fewPieces && !(cheap && complete() && costOf(fills, pricing) <= cheap.bound))
     everyWay(model, fills, complete(), work, (other) => consider(other, bound(cheap)))
@@ -134,7 +134,7 @@ function fewest(
   const sticks = sticksOf(known)
   const pricing = prices.map((price) => (price / unit) * sticks + 1)
   const take = (fills: readonly Fill[]) => consider(fills, 0)
-  const found = answered(branch(model, problem, pricing, known, true, work, take, learned))
+  const found = answered(branch({ model, problem, pricing }, known, true, work, take, learned))
   return (
     found && {
       fills: found.fills,
