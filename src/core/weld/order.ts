@@ -1,9 +1,7 @@
 import type { Assembly, Frame } from '../frame/frame.ts'
 import { touchingOf } from '../frame/landing.ts'
-import { plateMass } from '../parts/plates.ts'
 import type { Seam, WeldPlan, WeldStep } from '../plan-shapes.ts'
-import { scribedWords } from '../plates/scribed.ts'
-import { pound, say } from '../reading/show.ts'
+import { pound } from '../reading/show.ts'
 import type { Shop } from '../shop.ts'
 import { bestOrder } from './best-order.ts'
 import { heatQuestion } from './heat-plan.ts'
@@ -12,8 +10,10 @@ import { calledIn, type Lies, liesOf, liftedMass, turnedMass } from './lying.ts'
 import { type Part, partsToWeld } from './parts-to-weld.ts'
 import { type Stretch, stretchesOf } from './passes.ts'
 import { seamsOf } from './seams.ts'
-import { type ByJoint, byJoint, type Names, saySeam, tackSteps, tacksOf } from './tack-steps.ts'
-import { whyCheck, whyClean, whyPass, whyPilot, whyScribe, whySheet, whyTapped, whyTurn } from './why.ts'
+import { sheetSteps, stepsAfter, stepsBefore } from './steps-around.ts'
+import { tackSteps } from './tack-steps.ts'
+import { type ByJoint, byJoint, type Names, saySeam, tacksOf } from './tacks.ts'
+import { whyPass, whyTurn } from './why.ts'
 
 const passStep = (seam: Seam, { id, name }: Assembly, names: Names, coolest: boolean): WeldStep => ({
   id: `pass:${seam.id}`,
@@ -92,12 +92,6 @@ function passSteps(
   })
 }
 
-/** `4 foot caps`, `base plate`. */
-const tappedIn = (plates: Frame['plates']): string =>
-  plates.length === 1 && !plates[0]!.name.includes('cap')
-    ? plates[0]!.name.toLowerCase()
-    : `${plates.length} foot caps`
-
 const sayMass = (kg: number, unit: Shop['mass']): string =>
   `${Math.max(1, Math.round(unit === 'lb' ? kg / pound : kg))} ${unit}`
 
@@ -119,38 +113,10 @@ export function weldPlan(frame: Frame, shop: Shop, touching = touchingOf(frame))
   const stretches = blocksOf(parts, lies, seamsAt, shop.passes)
   const blocks = stretches.flatMap((each) => each.flatMap((one) => ('block' in one ? [one.block] : [])))
   const cool = new Map(cooled(frame, blocks).map((seamsOfBlock, at) => [blocks[at]!, seamsOfBlock]))
-  const tapped = frame.plates.filter((plate) => plate.thread)
-  const clean: readonly WeldStep[] =
-    seams.length === 0
-      ? []
-      : [
-          {
-            id: 'fit:clean',
-            kind: 'clean',
-            assembly: parts[0]?.assembly.id ?? 'all',
-            stage: 'Before the first tack',
-            text: 'Clean scale, oil and paint off wherever a weld goes, about 1 in (25 mm) each way.',
-            why: whyClean,
-          },
-        ]
-  const pilot: WeldStep[] =
-    tapped.length > 0
-      ? [
-          {
-            id: 'check:pilot',
-            kind: 'drill',
-            assembly: parts[0]?.assembly.id ?? 'all',
-            stage: 'Before the first tack',
-            text: `Drill the pilot holes in the ${tappedIn(tapped)}, before ${tapped.length === 1 ? 'it is' : 'they are'} welded on.`,
-            why: whyPilot,
-          },
-        ]
-      : []
   const turns = stretches.flat().filter((one) => 'turn' in one).length
   let turn = 0
   const steps: WeldStep[] = [
-    ...clean,
-    ...pilot,
+    ...stepsBefore(frame, seams, parts[0]?.assembly.id ?? 'all'),
     ...parts.flatMap((part, at) => [
       ...withLift(
         tackSteps(frame, part, tacksAt, shop.tacking, names, lies[at]!),
@@ -168,50 +134,9 @@ export function weldPlan(frame: Frame, shop: Shop, touching = touchingOf(frame))
         },
       ),
     ]),
+    ...sheetSteps(frame, shop.reading),
+    ...stepsAfter(frame),
   ]
-  const joined = new Set<string>()
-  for (const joint of frame.joints) for (const id of joint.members) joined.add(id)
-  const plates = frame.plates.filter((plate) => !joined.has(plate.id))
-  for (const plate of plates) {
-    const scribe = scribedWords(plate, (mm) => say(mm, shop.reading))
-    if (scribe)
-      steps.push({
-        id: `fit:${plate.id}`,
-        kind: 'fit',
-        assembly: plate.id,
-        stage: plate.name,
-        text: scribe,
-        why: whyScribe,
-      })
-    steps.push(
-      {
-        id: `tack:${plate.id}`,
-        kind: 'tack',
-        assembly: plate.id,
-        stage: plate.name,
-        text: `Tack the ${plate.name.toLowerCase()} at its corners only.`,
-        why: whySheet,
-        kg: plateMass(plate),
-      },
-      {
-        id: `check:${plate.id}`,
-        kind: 'check',
-        assembly: plate.id,
-        stage: plate.name,
-        text: `Check that the ${plate.name.toLowerCase()} lies flat.`,
-        why: whyCheck,
-      },
-    )
-  }
-  if (tapped.length > 0)
-    steps.push({
-      id: 'check:tapped',
-      kind: 'drill',
-      assembly: 'all',
-      stage: 'When all is welded',
-      text: `Drill and tap ${tapped[0]!.thread} in the ${tappedIn(tapped)}, after welding.`,
-      why: whyTapped,
-    })
   const order: string[] = []
   for (const step of steps)
     if (step.kind === 'turn') order.push(step.id)
