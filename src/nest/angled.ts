@@ -1,7 +1,7 @@
 import type { NestProblem } from '../core/nest.ts'
 import type { Mm } from '../core/units.ts'
 import { fits, type Lying } from './fit.ts'
-import { costOf, countOf, type Fill, type Model, perPart, pricingOf } from './model.ts'
+import { costOf, countOf, type Fill, firstPart, type Item, type Model, perPart, pricingOf } from './model.ts'
 import { insert, leastRow, lyings } from './row.ts'
 
 /** A stick of the problem's stock with its pieces from the leading end on. */
@@ -54,8 +54,8 @@ function fromFills(problem: NestProblem, model: Model, ways: Ways, fills: readon
 }
 
 /** Steel in one of an item, without any cut, mm. */
-const steelOf = (problem: NestProblem, { parts, together = [1] }: Model['items'][number]): Mm =>
-  together.reduce((sum, count, at) => sum + count * problem.parts[parts[at]!]!.mid, 0)
+const steelOf = (problem: NestProblem, { bundles }: Item): Mm =>
+  bundles[0]!.pieces.reduce((sum, { part, count }) => sum + count * problem.parts[part]!.mid, 0)
 
 /** The best row of these items, without the shortest ones that are too many for the stick; how many of each are left in it. */
 function shortened(
@@ -89,11 +89,11 @@ function placed(
   for (const { stock } of rows) left[stock]! -= 1
   const steel = model.items.map((item) => steelOf(problem, item))
   const order = [...demand.keys()].sort(
-    (a, b) => steel[b]! - steel[a]! || model.items[a]!.parts[0]! - model.items[b]!.parts[0]!,
+    (a, b) => steel[b]! - steel[a]! || firstPart(model.items[a]!) - firstPart(model.items[b]!),
   )
   for (const item of order) {
-    const { parts, together = [1] } = model.items[item]!
-    const own = together.flatMap((count, at) => Array<number>(count).fill(parts[at]!))
+    const { pieces } = model.items[item]!.bundles[0]!
+    const own = pieces.flatMap(({ part, count }) => Array<number>(count).fill(part))
     for (let piece = 0; piece < demand[item]!; piece += 1)
       if (!addTo(problem, ways, result, own) && !open(problem, ways, result, left, own)) break
   }

@@ -71,12 +71,12 @@ export function leafOf(
   // Rounded down all of them: the pieces of a stick are then together worth no more than the stick.
   const worth = model.items.map((_, item) => Math.floor((sized?.cut.worth[item] ?? 0) * by))
   const duals = problem.parts.map(() => 0)
-  for (const [item, { parts, together }] of model.items.entries()) {
-    // What is together worth something is worth it by one part of it: by the one that is there least often.
-    const least = together?.indexOf(Math.min(...together)) ?? 0
-    if (together) duals[parts[least]!] = Math.floor(worth[item]! / together[least]!)
-    else for (const part of parts) duals[part] = worth[item]!
-  }
+  for (const [item, { bundles }] of model.items.entries())
+    for (const { pieces } of bundles) {
+      // What is together worth something is worth it by one part of it: by the one that is there least often.
+      const least = pieces.reduce((one, other) => (other.count < one.count ? other : one))
+      duals[least.part] = Math.floor(worth[item]! / least.count)
+    }
   const stockDuals = problem.stock.map(() => 0)
   const branch: CertificateLeaf['branch'][number][] = []
   const branchDuals: number[] = []

@@ -1,4 +1,4 @@
-import type { NestProblem, Slope, StockLength } from '../core/nest.ts'
+import type { NestPart, NestProblem, Slope, StockLength } from '../core/nest.ts'
 import { addedUp, stepSlack } from '../core/tolerance.ts'
 import { fromSteps, stepsDown, stepsNearest, stepsPerMm, stepsUp } from '../core/units.ts'
 import { sharesOf } from './cut-share.ts'
@@ -9,14 +9,23 @@ import { groupsOf } from './together.ts'
 // it (cut-share.ts). At square ends that is the very rule of the stick, in whole steps; at angled ends no order of
 // pieces needs less, so that a bound from here holds, and a nest from here is still to be put in order (angled.ts).
 
-/** Pieces of one size. At square ends equal sizes of several parts are one item; so are pieces that must share a stick. */
+/** One piece of a part, or the pieces that must share a stick. */
+export interface Bundle {
+  /** How many pieces of which parts. */
+  readonly pieces: readonly { readonly part: number; readonly count: number }[]
+  /** How many of this bundle there are. */
+  readonly times: number
+}
+
+/**
+ * What takes one and the same room of a stick. At square ends bundles of one length are one item, at angled ends those
+ * whose pieces are all alike: which of them lies where changes nothing, so the search need not tell them apart.
+ */
 export interface Item {
   readonly size: number
   readonly count: number
-  /** Parts of the problem that it stands for, in their order. */
-  readonly parts: readonly number[]
-  /** Pieces of each of these parts that go onto one stick together; absent: one piece of one of them. */
-  readonly together?: readonly number[]
+  /** What it stands for, in the order of the problem. All of them single pieces, or all of them groups. */
+  readonly bundles: readonly Bundle[]
 }
 
 export interface Kind {
@@ -100,9 +109,7 @@ interface Measured {
 export function modelOf(problem: NestProblem): Model {
   const allSquare = problem.parts.every(({ ends }) => ends.every(isSquare))
   const measured = allSquare ? inSteps(problem) : finely(problem)
-  return modelFrom(problem, measured, allSquare, (part) =>
-    allSquare ? `${measured.sizes[part]}` : `part ${part}`,
-  )
+  return modelFrom(problem, measured, allSquare)
 }
 
 /**
@@ -116,64 +123,89 @@ export function boundModelOf(problem: NestProblem, model: Model): Model {
     ...model,
     items: model.items.map((item) => ({
       ...item,
-      size: item.together
-        ? sizeOf(item.parts, item.together, sizes)
-        : Math.min(...item.parts.map((part) => sizes[part]!)),
+      size: Math.min(...item.bundles.map((bundle) => sizeOf(bundle, sizes))),
     })),
     kinds: model.kinds.map((kind) => ({ ...kind, room: rooms[kind.stock]! })),
   }
 }
 
-const sizeOf = (parts: readonly number[], counts: readonly number[], sizes: readonly number[]): number =>
-  parts.reduce((sum, part, at) => sum + counts[at]! * sizes[part]!, 0)
+const sizeOf = ({ pieces }: Pick<Bundle, 'pieces'>, sizes: readonly number[]): number =>
+  pieces.reduce((sum, { part, count }) => sum + count * sizes[part]!, 0)
 
-/** How many pieces of each part so many of each item are; parts of one size that stand for each other count as the first. */
+export const isGroup = ({ pieces }: Pick<Bundle, 'pieces'>): boolean =>
+  pieces.reduce((sum, { count }) => sum + count, 0) > 1
+
+/** How many pieces of each part so many of each item are, all of them taken for the first of their like. */
 export function perPart({ items }: Model, parts: number, counts: readonly number[]): number[] {
   const all = Array.from({ length: parts }, () => 0)
-  for (const [item, count] of counts.entries()) {
-    const { parts: own, together = [1] } = items[item]!
-    for (const [at, each] of together.entries()) all[own[at]!]! += each * count
-  }
+  for (const [item, count] of counts.entries())
+    for (const piece of items[item]!.bundles[0]!.pieces) all[piece.part]! += piece.count * count
   return all
 }
 
-function modelFrom(
-  problem: NestProblem,
-  { sizes, rooms }: Measured,
-  allSquare: boolean,
-  nameOf: (part: number) => string,
-): Model {
+/** Every piece by itself, but for those that share a stick. */
+function bundlesOf(parts: readonly NestPart[]): Bundle[] {
+  const groups = groupsOf(parts)
+  const grouped = new Set(groups.flat())
+  const single = parts.flatMap(({ count }, part) =>
+    grouped.has(part) ? [] : [{ pieces: [{ part, count: 1 }], times: count }],
+  )
+  // The longest first, and in one order wherever the pieces are alike: each then stands for its like in another group.
+  const order = (a: number, b: number) => {
+    const [one, other] = [likeness(parts[a]!), likeness(parts[b]!)]
+    const byLikeness = one < other ? -1 : Number(one > other)
+    return parts[b]!.mid - parts[a]!.mid || byLikeness || parts[b]!.count - parts[a]!.count || a - b
+  }
+  const together = groups.map((group) => ({
+    pieces: group.toSorted(order).map((part) => ({ part, count: parts[part]!.count })),
+    times: 1,
+  }))
+  return [...single, ...together]
+}
+
+/** All that a place in a row asks of a part. */
+const likeness = ({ mid, ends, turns }: NestPart): string =>
+  JSON.stringify([mid, ends.map(({ p, q }) => [p, q]), turns])
+
+function modelFrom(problem: NestProblem, { sizes, rooms }: Measured, allSquare: boolean): Model {
   const { parts } = problem
   const unit = sizes.reduce(commonDivisor, 0)
-  const groups = groupsOf(parts)
-  const merged = new Map<string, Item>()
-  for (const [index, { count }] of parts.entries()) {
-    if (groups.some((group) => group.includes(index))) continue
-    const known = merged.get(nameOf(index))
-    merged.set(nameOf(index), {
-      size: sizes[index]! / unit,
-      count: count + (known?.count ?? 0),
-      parts: [...(known?.parts ?? []), index],
-    })
+  const merged = new Map<string, Bundle[]>()
+  for (const bundle of bundlesOf(parts)) {
+    const what = allSquare
+      ? sizeOf(bundle, sizes)
+      : bundle.pieces.map(({ part, count }) => `${count} × ${likeness(parts[part]!)}`).join()
+    const name = `${isGroup(bundle) ? 'together' : 'single'} ${what}`
+    merged.set(name, [...(merged.get(name) ?? []), bundle])
   }
-  const grouped = groups.map((group): Item => {
-    const together = group.map((part) => parts[part]!.count)
-    return { size: sizeOf(group, together, sizes) / unit, count: 1, parts: group, together }
-  })
-  const items = [...merged.values(), ...grouped].sort((a, b) => b.size - a.size || a.parts[0]! - b.parts[0]!)
+  const items = [...merged.values()]
+    .map(
+      (bundles): Item => ({
+        size: sizeOf(bundles[0]!, sizes) / unit,
+        count: bundles.reduce((sum, { times }) => sum + times, 0),
+        bundles,
+      }),
+    )
+    .sort((a, b) => b.size - a.size || firstPart(a) - firstPart(b))
   const pieces = parts.reduce((sum, { count }) => sum + count, 0)
   const pricing = pricingOf(problem.stock)
   const kinds = problem.stock.map((stock, index): Kind => {
     const room = Math.floor(rooms[index]! / unit)
     const uncut = items.findIndex(
-      ({ size, parts: [part = 0], together }) =>
-        !together && size > room && usedUncut(stock, parts[part]!.mid, turnEnds(parts[part]!.ends, 'none')),
+      (item) =>
+        !isGroup(item.bundles[0]!) &&
+        item.size > room &&
+        usedUncut(stock, parts[firstPart(item)]!.mid, turnEnds(parts[firstPart(item)]!.ends, 'none')),
     )
     const count = Math.min(countOf(stock) ?? pieces, pieces)
     return { stock: index, room, price: pricing[index]!, count, ...(uncut >= 0 && { uncut }) }
   })
   return { items, kinds, square: allSquare, pieces }
 }
+
+/** The part that comes first in the problem among those that an item stands for. */
+export const firstPart = ({ bundles }: Item): number =>
+  Math.min(...bundles[0]!.pieces.map(({ part }) => part))
 
 const square: Slope = { p: 0, q: 0 }
 

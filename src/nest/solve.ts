@@ -3,6 +3,7 @@ import type { NestProblem, NestSection, StockLength, Turning } from '../core/nes
 import { badAll, good, type Problem, type Result } from '../core/result.ts'
 import { fromSteps, stepsUp } from '../core/units.ts'
 import { type Row, rowsOf } from './angled.ts'
+import { dealt, openHand } from './deal.ts'
 import { everyRow, fewAngled } from './every-row.ts'
 import { faultsOf } from './faults.ts'
 import { fits, gives, type Lying, need } from './fit.ts'
@@ -174,7 +175,7 @@ function fewRows(problem: NestProblem, model: Model, known: readonly Row[], work
   const rows = within(work, work.left / 2, (part) => everyRow(problem, model, part))
   if (!rows) return known
   const score = (of: readonly Row[]) => [-placedCount(of), costOfRows(problem, of), of.length]
-  return isLess(score(rows), score(known)) ? rows : known
+  return isLess(score(rows), score(known)) ? dealt(model, rows) : known
 }
 
 /** Halves of several lengths may each leave one that is paid and not used: then one length alone may cost less. */
@@ -242,13 +243,13 @@ function longerThanStock(problem: NestProblem): Problem[] {
 const shown = (length: number): string => String(+length.toFixed(3))
 
 function rowsFor(problem: NestProblem, model: Model, fills: readonly Fill[]): Row[] {
-  const rows = model.square ? squareRows(problem, model, fills) : rowsOf(problem, model, fills)
+  const rows = model.square ? squareRows(problem, model, fills) : dealt(model, rowsOf(problem, model, fills))
   return rows.filter(({ pieces }) => pieces.length > 0)
 }
 
 /** Longest pieces first on each stick; sticks with more of the longest first, so that equal ones follow each other. */
 function squareRows(problem: NestProblem, model: Model, fills: readonly Fill[]): Row[] {
-  const left = problem.parts.map(({ count }) => count)
+  const hand = openHand(model)
   const square = { p: 0, q: 0 }
   const sorted = fills.toSorted((a, b) => {
     const at = a.counts.findIndex((count, item) => count !== b.counts[item])
@@ -262,15 +263,10 @@ function squareRows(problem: NestProblem, model: Model, fills: readonly Fill[]):
         const turn = turnsOf(turns)[0]!
         pieces.push({ part, turn, ends: [square, square], mid: fromSteps(stepsUp(mid)) })
       }
-      for (const [item, { parts, together }] of model.items.entries())
-        for (let piece = 0; piece < counts[item]!; piece += 1) {
-          for (const [at, part] of parts.entries())
-            for (let time = 0; time < (together?.[at] ?? 0); time += 1) put(part)
-          if (together) continue
-          const part = parts.find((at) => left[at]! > 0)!
-          left[part]! -= 1
-          put(part)
-        }
+      for (const [item, count] of counts.entries())
+        for (let each = 0; each < count; each += 1)
+          for (const piece of hand(item).pieces)
+            for (let time = 0; time < piece.count; time += 1) put(piece.part)
       return { stock: model.kinds[kind]!.stock, pieces }
     }),
   )

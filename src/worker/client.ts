@@ -30,7 +30,7 @@ interface Request {
 }
 
 /** Name and version of the solver, written into every nest. A change of its results is a new version. */
-export const solverName = 'longpoint-nest 3'
+export const solverName = 'longpoint-nest 4'
 
 /**
  * Nests one section at a time, in the order asked. `stop` resolves with the best nest so far, or rejects where there is

@@ -283,6 +283,28 @@ describe('pieces that come from one stick', () => {
     expect([nest.sticks.length, rail.length, rail[0]?.pieces.length, nest.proved]).toEqual([2, 1, 3, true])
   })
 
+  // What fills a stick: 6000 less two clean-up cuts, and no kerf behind the last piece, 5982.5 with it. The pieces with
+  // their kerfs are 221,250 mm, 36.98 sticks of it.
+  test('three wishes in each of 50 copies, beside 150 pieces: 37 sticks, fewer cannot hold the steel', () => {
+    const wishes = [
+      [part(540, 1), part(390, 1)],
+      [part(380, 1), part(520, 2)],
+      [part(580, 1), part(670, 1)],
+    ]
+    const copies = Array.from({ length: 50 }, (_, copy) =>
+      wishes.flatMap((wish, at) =>
+        wish.map((each) => ({ ...each, same: `${at}/${copy}`, first: copy * each.count + 1 })),
+      ),
+    )
+    const parts = [...copies.flat(), part(280, 50), part(260, 100)]
+    const given = problem(parts, [mill(6000)], { kerf: 2.5, trim: 10 })
+    const steel = given.parts.reduce((sum, { mid, count }) => sum + count * (mid + 2.5), 0)
+    expect([steel, Math.ceil(steel / 5982.5)]).toEqual([221_250, 37])
+    const { nest, provedSticks } = solved(given)
+    expect([nest.sticks.length, nest.proved, provedSticks]).toEqual([37, true, true])
+    expect(checkNest(asNest(nest), [given]).faults).toEqual([])
+  })
+
   test('a group that no stick holds is refused in words, with what it needs', () => {
     const given = problem([part(600, 4, { same: 'grain' })], [mill(2400)], { kerf: 2.5, trim: 10 })
     const result = solve(given, { steps })
@@ -327,6 +349,36 @@ describe('properties', () => {
         expect(answer.ok).toBe(least !== undefined)
         if (!answer.ok) return
         const { nest } = answer.value
+        expect([nest.cost, nest.sticks.length]).toEqual([least?.cost, least?.sticks])
+        expect(checkNest(asNest(nest), [given]).faults).toEqual([])
+      }),
+      { numRuns: 40 },
+    )
+  })
+
+  test('copies that each keep alike pieces on a stick of their own: the least of all plans that do', () => {
+    fc.assert(
+      fc.property(small, fc.integer({ min: 1, max: 3 }), fc.boolean(), (shape, copies, slanted) => {
+        const [first, second, ...others] = of(shape)
+        const wish = (second ? [first!, second] : [{ ...first!, count: 2 }]).map((each) =>
+          slanted ? { ...mitered(40, each.mid, [45, 45], 1), mark: each.mark } : { ...each, count: 1 },
+        )
+        const parts = Array.from({ length: copies }, (_, copy) =>
+          wish.map((each) => ({ ...each, perCopy: 1, first: copy + 1, same: `copy ${copy}` })),
+        )
+        const given = problem(
+          [...parts.flat(), ...(slanted ? [] : others.slice(0, 1))],
+          [mill(shape.stick), mill(2600)],
+          {
+            kerf: shape.kerf,
+          },
+        )
+        const least = leastOfAll(asShop(given), asPieces(given.parts))
+        const answer = solve(given, { steps })
+        expect(answer.ok).toBe(least !== undefined)
+        if (!answer.ok) return
+        const { nest } = answer.value
+        expect(nest.bound).toBeLessThanOrEqual(least!.cost)
         expect([nest.cost, nest.sticks.length]).toEqual([least?.cost, least?.sticks])
         expect(checkNest(asNest(nest), [given]).faults).toEqual([])
       }),

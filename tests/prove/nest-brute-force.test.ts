@@ -64,6 +64,27 @@ const shared =
     return { ...given, parts }
   }
 
+/** Up to `most` copies, each of which keeps its pieces on one stick, beside what may lie anywhere. */
+const copied =
+  (make: (roll: Dice) => NestProblem, most: number) =>
+  (roll: Dice): NestProblem => {
+    const given = make(roll)
+    const [wish, ...others] = given.parts
+    const also = roll() < 0.5 ? others.slice(0, 1).map((part) => ({ ...part, count: 1 })) : []
+    const each = [{ ...wish!, count: also.length > 0 ? 1 : 2 }, ...also]
+    const copies = Array.from({ length: roll.whole(1, most) }, (_, copy) =>
+      // The pieces of a copy stand in any order in the list.
+      (roll() < 0.5 ? each : each.toReversed()).map((part) => ({
+        ...part,
+        perCopy: part.count,
+        first: copy * part.count + 1,
+        same: `copy ${copy}`,
+      })),
+    )
+    const alone = others.slice(also.length, also.length + 1).map((part) => ({ ...part, count: 1 }))
+    return { ...given, parts: roll() < 0.5 ? [...copies.flat(), ...alone] : [...alone, ...copies.flat()] }
+  }
+
 /** Counts of what happened, so that a lane in which nothing was proved cannot pass unseen. */
 function compareAll(name: string, times: number, make: (roll: Dice) => NestProblem) {
   const counts = { solved: 0, proved: 0, least: 0, unplaced: 0, refused: 0 }
@@ -119,6 +140,13 @@ describe('the nest against every plan there is', () => {
     const square = compareAll('square, shared', 300, shared(squareProblem))
     expect(square.proved).toBeGreaterThan(0.7 * square.solved)
     const angled = compareAll('angled, shared', 150, shared(angledProblem))
+    expect(angled.proved).toBeGreaterThan(0.2 * angled.solved)
+  })
+
+  test('copies that each keep alike pieces on one stick: the least of all plans that do', () => {
+    const square = compareAll('square, copies', 300, copied(squareProblem, 3))
+    expect(square.proved).toBeGreaterThan(0.7 * square.solved)
+    const angled = compareAll('angled, copies', 100, copied(angledProblem, 2))
     expect(angled.proved).toBeGreaterThan(0.2 * angled.solved)
   })
 })
