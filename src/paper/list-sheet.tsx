@@ -6,7 +6,7 @@ import { type Block, flow } from './flow.ts'
 import { mm, numbered, orderName } from './page.tsx'
 import { PiecePicture, pieceHigh } from './piece-picture.tsx'
 import { bodyHigh, bodyWide, lineHigh, linesOf, type PageSize } from './size.ts'
-import { boxHigh, boxWide } from './wall.ts'
+import { boxHigh, boxWide } from './wall-strips.ts'
 
 // The cut list: every piece of the order with a box to tick, copy by copy, under a true picture of its part.
 

@@ -3,7 +3,8 @@ import { layOutOf } from '../core/saw/lay-out.ts'
 import type { Shop } from '../core/shop.ts'
 import type { Block } from './flow.ts'
 import { bodyWide, lineHigh, linesOf, type PageSize } from './size.ts'
-import { boxHigh, boxWide, labelWide, sentence, type WallHead, type WallStrip } from './wall.ts'
+import type { WallHead } from './wall.ts'
+import { boxHigh, boxWide, labelWide, sentence, type WallStrip } from './wall-strips.ts'
 
 // The end of the wall cut sheet: what is left to the hand.
 

@@ -8,18 +8,11 @@ import { PiecePicture } from './piece-picture.tsx'
 import { SidePicture } from './side-picture.tsx'
 import { bodyHigh, bodyWide, type PageSize } from './size.ts'
 import { StickPicture } from './stick-picture.tsx'
-import {
-  boxHigh,
-  inLine,
-  labelWide,
-  startBlock,
-  thirdFigure,
-  type WallHead,
-  type WallStrip,
-  wallBlocks,
-  wordsWide,
-} from './wall.ts'
+import { startBlock, type WallHead, wallBlocks } from './wall.ts'
+import { inLine, thirdFigure } from './wall-figures.ts'
 import { leftBlocks } from './wall-left.ts'
+import { wordsWide } from './wall-spread.ts'
+import { boxHigh, labelWide, type WallStrip } from './wall-strips.ts'
 
 const foot = 'Guard, eyes, ears. The saw’s manual comes first.'
 

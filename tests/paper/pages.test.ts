@@ -19,7 +19,8 @@ import { plateBlocks } from '../../src/paper/plate-sheet.tsx'
 import { recordBlocks } from '../../src/paper/record-sheet.tsx'
 import { bodyHigh, bodyWide, pageSizes } from '../../src/paper/size.ts'
 import { tagBlocks } from '../../src/paper/tags.ts'
-import { wallBlocks, wordsWide } from '../../src/paper/wall.ts'
+import { wallBlocks } from '../../src/paper/wall.ts'
+import { wordsWide } from '../../src/paper/wall-spread.ts'
 import { weldBlocks } from '../../src/paper/weld.ts'
 
 const pages = Object.values(pageSizes)

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import type { SetUp } from '../../src/core/plan-shapes.ts'
 import { pageSizes } from '../../src/paper/size.ts'
-import { figuresHigh, thirdFigure } from '../../src/paper/wall.ts'
+import { figuresHigh, thirdFigure } from '../../src/paper/wall-figures.ts'
 import { squareSet } from '../ui/saw/bench-run.ts'
 
 const set = (change: Partial<SetUp>): SetUp => ({ ...squareSet, ...change })
