@@ -5,7 +5,7 @@ import { tickName } from '../../core/facts/fold.ts'
 import { type FinishStep, finishSteps } from '../../core/finish/steps.ts'
 import type { Plan } from '../../core/plan-shapes.ts'
 import { useActions, useApp, useShop } from '../app.ts'
-import { Pick } from '../fields/choice.tsx'
+import { CopyPick } from '../fields/copy-pick.tsx'
 import { NoPlan } from '../saw/waiting.tsx'
 import { hrefOf } from '../shell/route.ts'
 import type { StationProps } from '../shell/stations.tsx'
@@ -58,17 +58,7 @@ function WhatIsLeft({ view, plan }: { readonly view: JobView; readonly plan: Pla
   return (
     <div className="finish">
       <header className="finish-head">
-        {plan.quantity > 1 && (
-          <Pick
-            label="Copy on the bench"
-            value={String(copy)}
-            options={Array.from({ length: plan.quantity }, (_, at) => ({
-              value: String(at + 1),
-              label: `Copy ${at + 1} of ${plan.quantity}`,
-            }))}
-            onChange={(value) => setCopy(Number(value))}
-          />
-        )}
+        <CopyPick quantity={plan.quantity} copy={copy} onChoose={setCopy} />
         <p role="status">
           <b>{done}</b> of {steps.length} done
         </p>

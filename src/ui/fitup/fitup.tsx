@@ -6,6 +6,7 @@ import { type Loop, loopsOf } from '../../core/fitup/loops.ts'
 import type { Plan } from '../../core/plan-shapes.ts'
 import { useActions, useApp, useShop } from '../app.ts'
 import { Pick } from '../fields/choice.tsx'
+import { CopyPick } from '../fields/copy-pick.tsx'
 import { NoPlan } from '../saw/waiting.tsx'
 import { hrefOf } from '../shell/route.ts'
 import type { StationProps } from '../shell/stations.tsx'
@@ -74,17 +75,7 @@ function OnTheBench({ view, plan }: { readonly view: JobView; readonly plan: Pla
             onChange={setChosen}
           />
         )}
-        {plan.quantity > 1 && part !== 'table' && (
-          <Pick
-            label="Copy on the bench"
-            value={String(copy)}
-            options={Array.from({ length: plan.quantity }, (_, at) => ({
-              value: String(at + 1),
-              label: `Copy ${at + 1} of ${plan.quantity}`,
-            }))}
-            onChange={(value) => setCopy(Number(value))}
-          />
-        )}
+        {part !== 'table' && <CopyPick quantity={plan.quantity} copy={copy} onChoose={setCopy} />}
       </header>
       <div className="fit-parts" key={`${loop?.id} ${copy}`}>
         {part === 'table' ? (
