@@ -1,10 +1,9 @@
 import type { SheetDrop } from '../facts.ts'
 import { roundCorners } from '../frame/cap.ts'
 import { decimals, nearest } from '../reading/round.ts'
-import { fractionText, readingStep, say, showMass, unitOf } from '../reading/show.ts'
-import { gaugeOfSheet, gaugeOfWall } from '../section/gauge.ts'
-import { kindWord, soldIn } from '../section/name.ts'
-import { isRound, type Section } from '../section/section.ts'
+import { readingStep, say, showMass, unitOf } from '../reading/show.ts'
+import { gaugeOfSheet } from '../section/gauge.ts'
+import { sectionName } from '../section/name.ts'
 import type { Reading, Shop } from '../shop.ts'
 import { sameLength } from '../tolerance.ts'
 import { inch, type Mm } from '../units.ts'
@@ -16,33 +15,6 @@ import type { PlateCut } from './plate-cuts.ts'
 import type { SheetLine } from './sheet.ts'
 
 // The buy list in the words of an order: what stands on the screen and on paper, and is sent to the supplier.
-
-const onSixteenth = (mm: Mm): boolean => Math.abs((nearest((mm / inch) * 16) / 16) * inch - mm) <= sameLength
-
-/** Thickness of a wall in an order: `1/8`, else its gauge `11 ga`, else decimals; mm as they are. */
-function wallText(wall: Mm, unit: 'in' | 'mm'): string {
-  if (unit === 'mm') return decimals(wall, 3)
-  if (onSixteenth(wall)) return fractionText(nearest((wall / inch) * 16), 16)
-  const gauge = gaugeOfWall(wall)
-  return gauge === undefined ? decimals(wall / inch, 4) : `${gauge} ga`
-}
-
-const sideText = (side: Mm, unit: 'in' | 'mm'): string => {
-  if (unit === 'mm') return decimals(side, 2)
-  return onSixteenth(side) ? fractionText(nearest((side / inch) * 16), 16) : decimals(side / inch, 4)
-}
-
-/** A section as it is ordered: `2 × 2 × 11 ga square tube`, `40 × 40 × 3 mm square tube`, `2 × 3/8 in flat bar`. */
-export function orderName(section: Section, reading: Reading): string {
-  const unit = soldIn(section, reading)
-  const { width, height, wall, kind, grade } = section
-  const sides = isRound(section)
-    ? [`⌀ ${sideText(width, unit)}`]
-    : [sideText(width, unit), sideText(height, unit)]
-  const walls = wall > 0 ? [wallText(wall, unit)] : []
-  const sizes = [...sides, ...walls].join(' × ')
-  return `${sizes}${sizes.endsWith('ga') ? '' : ` ${unit}`} ${kindWord[kind]}${grade ? `, ${grade}` : ''}`
-}
 
 /** A length as sticks are sold: whole feet, `20 ft`, or tenths of a meter from 1 m on, `6.5 m`; any other as it is read. */
 export function soldLength(mm: Mm, reading: Reading): string {
@@ -79,7 +51,7 @@ export const barText = (
   { section, length, count, halves }: Pick<BarLine, 'section' | 'length' | 'count' | 'halves'>,
   shop: Shop,
 ): string =>
-  `${orderName(section, shop.reading)}, ${many(count, wordsOf(shop))} ${soldLength(length, shop.reading)}` +
+  `${sectionName(section, shop.reading)}, ${many(count, wordsOf(shop))} ${soldLength(length, shop.reading)}` +
   (halves ? `, ${count === 1 ? '' : 'each '}cut in half` : '')
 
 /** What the halves are, and that one is left: `halves of 119 15/16 in at least, the cut in the price; one half is left`. */
@@ -91,7 +63,7 @@ export function halvesText({ halves, price }: Pick<BarLine, 'halves' | 'price'>,
 
 /** `2 × 3/8 in flat bar, at least 11 1/4 in`, or whole sticks of it. */
 export function flatText({ section, needed, bars, onRack }: FlatBarLine, shop: Shop): string {
-  const name = orderName(section, shop.reading)
+  const name = sectionName(section, shop.reading)
   if (onRack) return `${name}: on the rack, ${say(onRack.length, shop.reading)}`
   if (!bars) return `${name}, at least ${sayUp(needed, shop.reading)}`
   return barText({ section, ...bars }, shop)

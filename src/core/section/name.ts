@@ -4,6 +4,7 @@ import type { Reading } from '../shop.ts'
 import { sameLength } from '../tolerance.ts'
 import type { Mm } from '../units.ts'
 import { inch } from '../units.ts'
+import { gaugeOfSheet, gaugeOfWall } from './gauge.ts'
 import type { Section, SectionKind } from './section.ts'
 import { isRound } from './section.ts'
 
@@ -34,20 +35,32 @@ export function soldIn({ width, height, wall }: Section, reading: Reading): 'in'
   return inches ? 'in' : 'mm'
 }
 
-/** Outside sizes are bought by fractions; what lies on no sixteenth is said in decimals. */
-function side(mm: Mm, unit: 'in' | 'mm'): string {
-  if (unit === 'mm') return decimals(mm, 2)
-  return onGrid(mm, 16, inch) ? fractionText(nearest((mm / inch) * 16), 16) : decimals(mm / inch, 4)
+/** As the trade says it: a fraction down to thirty-seconds, else its gauge, and only else decimals. */
+function inches(mm: Mm, gaugeOf?: (mm: Mm) => number | undefined): string {
+  if (onGrid(mm, 32, inch)) return fractionText(nearest((mm / inch) * 32), 32)
+  const gauge = gaugeOf?.(mm)
+  return gauge === undefined ? decimals(mm / inch, 4) : `${gauge} ga`
+}
+
+/** Sizes as they stand in the name: sides, then the wall. The thickness of a flat bar is a wall in all but its place. */
+function sizesOf(section: Section, unit: 'in' | 'mm'): readonly string[] {
+  const { kind, width, height, wall } = section
+  const side = (mm: Mm) => (unit === 'mm' ? decimals(mm, 2) : inches(mm))
+  const second = unit === 'in' && kind === 'flat-bar' ? inches(height, gaugeOfSheet) : side(height)
+  const walls = wall > 0 ? [unit === 'mm' ? decimals(wall, 3) : inches(wall, gaugeOfWall)] : []
+  return [...(isRound(section) ? [`⌀ ${side(width)}`] : [side(width), second]), ...walls]
 }
 
 /**
- * What the steel is called where it is bought, sizes unrounded: `2 × 2 × 0.125 in square tube`,
- * `60 × 40 × 3 mm rectangular tube`. Metric steel keeps its name in an inch shop, and the other way round.
+ * What the steel is called where it is bought, sizes unrounded: `2 × 2 × 1/8 in square tube`, `2 × 2 × 11 ga square tube`,
+ * `60 × 40 × 3 mm rectangular tube`. Metric steel keeps its name in an inch shop, and the other way round: there a gauge,
+ * which is no length, has the unit before it, `2 × 2 in × 11 ga square tube`.
  */
 export function sectionName(section: Section, reading: Reading): string {
   const unit = soldIn(section, reading)
-  const { width, height, wall, kind, grade } = section
-  const sides = isRound(section) ? [`⌀ ${side(width, unit)}`] : [side(width, unit), side(height, unit)]
-  const walls = wall > 0 ? [unit === 'in' ? decimals(wall / inch, 4) : decimals(wall, 3)] : []
-  return `${[...sides, ...walls].join(' × ')} ${unit} ${kindWord[kind]}${grade ? `, ${grade}` : ''}`
+  const sizes = sizesOf(section, unit)
+  const gauge = sizes.at(-1)!.endsWith('ga')
+  const said = gauge && unit !== unitOf(reading) ? sizes.with(-2, `${sizes.at(-2)} ${unit}`) : sizes
+  const { kind, grade } = section
+  return `${said.join(' × ')}${gauge ? '' : ` ${unit}`} ${kindWord[kind]}${grade ? `, ${grade}` : ''}`
 }

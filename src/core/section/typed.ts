@@ -19,9 +19,9 @@ const words: readonly (readonly [RegExp, SectionKind | 'square' | 'round'])[] = 
 const possible =
   'A section is written as 2 x 2 x 1/8, 60 x 40 x 3 mm, 1 x 1 x 16 ga, or with its kind: round 2 x 0.065, flat 2 x 1/4, angle 2 x 2 x 1/8, square bar 1/2.'
 
-/** `60 × 40 × 3 mm`: a unit behind the last size is that of the bare sizes before it. */
+/** `60 × 40 × 3 mm`, `2 × 2 in × 11 ga`: the unit behind the last size that has one is that of the bare sizes. */
 function withUnit(sizes: readonly string[]): readonly string[] {
-  const unit = /\d\s*(in|mm|cm|")\.?$/.exec(sizes.at(-1) ?? '')?.[1]
+  const unit = sizes.map((size) => /\d\s*(in|mm|cm|")\.?$/.exec(size)?.[1]).findLast(Boolean)
   if (!unit) return sizes
   return sizes.map((size) => (/[a-z"']/.test(size) ? size : `${size} ${unit}`))
 }

@@ -1,5 +1,5 @@
 import type { BuyList } from '../../core/buy/list.ts'
-import { halvesText, orderName, roundUp, sheetText } from '../../core/buy/order-text.ts'
+import { halvesText, roundUp, sheetText } from '../../core/buy/order-text.ts'
 import { rackMarks } from '../../core/facts/rack-mark.ts'
 import type { RackPiece, SheetDrop } from '../../core/facts.ts'
 import { type Nest, piecesIn } from '../../core/nest.ts'
@@ -29,7 +29,7 @@ export function buyOut({ bars, flat, sheets, hardware }: BuyList, shop: Shop): T
     ],
     rows: [
       ...bars.map((line): Cell[] => [
-        orderName(line.section, reading),
+        sectionName(line.section, reading),
         line.count,
         line.there,
         length(line.length),
@@ -39,7 +39,7 @@ export function buyOut({ bars, flat, sheets, hardware }: BuyList, shop: Shop): T
         halvesText(line, shop),
       ]),
       ...flat.map(({ section, bars: whole, needed, onRack, mass, cuts }): Cell[] => [
-        orderName(section, reading),
+        sectionName(section, reading),
         whole?.count ?? 1,
         onRack ? 1 : 0,
         length(onRack?.length ?? whole?.length ?? roundUp(needed, reading)),

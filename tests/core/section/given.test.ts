@@ -233,13 +233,20 @@ test('what is resolved once resolves to itself from its own mm', () => {
 })
 
 test.each<[SectionGiven, 'in' | 'mm', Reading, string]>([
-  [{ kind: 'square-tube', width: '2', wall: '1/8' }, 'in', inchShop, '2 × 2 × 0.125 in square tube'],
+  [{ kind: 'square-tube', width: '2', wall: '1/8' }, 'in', inchShop, '2 × 2 × 1/8 in square tube'],
+  // Gauges of tube walls: 0.065 in is 16, 0.120 in is 11 (shared/reference/gauges.json); of flat bar those of sheet.
   [
     { kind: 'square-tube', width: '1 1/2', wall: '16 ga' },
     'in',
     inchShop,
-    '1 1/2 × 1 1/2 × 0.065 in square tube',
+    '1 1/2 × 1 1/2 × 16 ga square tube',
   ],
+  [{ kind: 'square-tube', width: '2', wall: '0.12' }, 'in', inchShop, '2 × 2 × 11 ga square tube'],
+  [{ kind: 'round-tube', width: '1 1/4', wall: '16 ga' }, 'in', metricShop, '⌀ 1 1/4 in × 16 ga round tube'],
+  [{ kind: 'round-tube', width: '1 1/4', wall: '3/32' }, 'in', inchShop, '⌀ 1 1/4 × 3/32 in round tube'],
+  [{ kind: 'flat-bar', width: '2', height: '11 ga' }, 'in', inchShop, '2 × 11 ga flat bar'],
+  // Neither a fraction nor a gauge: decimals.
+  [{ kind: 'square-tube', width: '2', wall: '0.1' }, 'in', inchShop, '2 × 2 × 0.1 in square tube'],
   [
     { kind: 'rect-tube', width: 60, height: 40, wall: 3 },
     'mm',
@@ -248,7 +255,7 @@ test.each<[SectionGiven, 'in' | 'mm', Reading, string]>([
   ],
   // Steel keeps the name that it is sold by, whatever the shop reads.
   [{ kind: 'rect-tube', width: 60, height: 40, wall: 3 }, 'mm', inchShop, '60 × 40 × 3 mm rectangular tube'],
-  [{ kind: 'square-tube', width: '2', wall: '3/16' }, 'in', metricShop, '2 × 2 × 0.1875 in square tube'],
+  [{ kind: 'square-tube', width: '2', wall: '3/16' }, 'in', metricShop, '2 × 2 × 3/16 in square tube'],
   [{ kind: 'round-tube', width: 42.4, wall: 2.5 }, 'mm', metricShop, '⌀ 42.4 × 2.5 mm round tube'],
   [{ kind: 'flat-bar', width: '2', height: '1/4' }, 'in', inchShop, '2 × 1/4 in flat bar'],
   [{ kind: 'round-bar', width: '5/8' }, 'in', inchShop, '⌀ 5/8 in round bar'],

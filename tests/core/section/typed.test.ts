@@ -23,6 +23,7 @@ describe('a section as it is written in a cut list', () => {
     ['60x40x3', 'mm', ['rect-tube', 60, 40, 3]],
     ['60 × 40 × 3 mm', 'in', ['rect-tube', 60, 40, 3]],
     ['2 x 2 x 1/8 in', 'mm', ['square-tube', 50.8, 50.8, 3.175]],
+    ['2 × 2 in × 16 ga', 'mm', ['square-tube', 50.8, 50.8, 1.651]],
     ['sq 40 x 3', 'mm', ['square-tube', 40, 40, 3]],
     ['Square tube 40 x 40 x 3', 'mm', ['square-tube', 40, 40, 3]],
     ['round 2 x 0.065', 'in', ['round-tube', 50.8, 50.8, 1.651]],
@@ -62,34 +63,40 @@ describe('a section as it is written in a cut list', () => {
       w: fc.integer({ min: 8, max: 64 }),
       h: fc.integer({ min: 8, max: 64 }),
       inches: fc.boolean(),
+      // 16 ga, 1/8 in, 3/32 in, and 0.0485 in, which is neither a gauge nor a fraction.
+      thin: fc.constantFrom(1.651, 3.175, 2.38125, 1.2319),
     })
     fc.assert(
-      fc.property(one, fc.constantFrom('in' as const, 'mm' as const), ({ kind, w, h, inches }, units) => {
-        const unit = inches ? 25.4 / 8 : 2
-        const equal = !['rect-tube', 'flat-bar', 'angle'].includes(kind)
-        const solid = ['flat-bar', 'round-bar', 'square-bar'].includes(kind)
-        const height = equal ? w : h
-        const wall = solid ? 0 : inches ? 1.651 : 1.5
-        const named = kind === 'rect-tube' && w === height ? 'square-tube' : kind
-        const section: Section = {
-          kind: named,
-          width: w * unit,
-          height: height * unit,
-          wall,
-          cornerRadius: 0,
-        }
-        const reading =
-          units === 'in'
-            ? ({ kind: 'inch-fraction', denominator: 16 } as const)
-            : ({ kind: 'mm', step: 1 } as const)
-        const name = sectionName(section, reading)
-        expect(resolved(name, units), name).toEqual([
-          named,
-          expect.closeTo(section.width, 6),
-          expect.closeTo(section.height, 6),
-          expect.closeTo(wall, 6),
-        ])
-      }),
+      fc.property(
+        one,
+        fc.constantFrom('in' as const, 'mm' as const),
+        ({ kind, w, h, inches, thin }, units) => {
+          const unit = inches ? 25.4 / 8 : 2
+          const equal = !['rect-tube', 'flat-bar', 'angle'].includes(kind)
+          const solid = ['flat-bar', 'round-bar', 'square-bar'].includes(kind)
+          const height = equal ? w : h
+          const wall = solid ? 0 : inches ? thin : 1.5
+          const named = kind === 'rect-tube' && w === height ? 'square-tube' : kind
+          const section: Section = {
+            kind: named,
+            width: w * unit,
+            height: height * unit,
+            wall,
+            cornerRadius: 0,
+          }
+          const reading =
+            units === 'in'
+              ? ({ kind: 'inch-fraction', denominator: 16 } as const)
+              : ({ kind: 'mm', step: 1 } as const)
+          const name = sectionName(section, reading)
+          expect(resolved(name, units), name).toEqual([
+            named,
+            expect.closeTo(section.width, 6),
+            expect.closeTo(section.height, 6),
+            expect.closeTo(wall, 6),
+          ])
+        },
+      ),
     )
   })
 })
