@@ -1,5 +1,5 @@
 import { decimals, nearest } from '../reading/round.ts'
-import { fractionText, unitOf } from '../reading/show.ts'
+import { fractionText, say, unitOf } from '../reading/show.ts'
 import type { Reading } from '../shop.ts'
 import { sameLength } from '../tolerance.ts'
 import type { Mm } from '../units.ts'
@@ -63,4 +63,13 @@ export function sectionName(section: Section, reading: Reading): string {
   const said = gauge && unit !== unitOf(reading) ? sizes.with(-2, `${sizes.at(-2)} ${unit}`) : sizes
   const { kind, grade } = section
   return `${said.join(' × ')}${gauge ? '' : ` ${unit}`} ${kindWord[kind]}${grade ? `, ${grade}` : ''}`
+}
+
+/** A wall by itself, as its section is called: `1/8 in`, `11 ga`, `3 mm`; one that no steel is sold in, as read here. */
+export function wallName(wall: Mm, reading: Reading): string {
+  if (onGrid(wall, 32, inch) || gaugeOfWall(wall) !== undefined) {
+    const said = inches(wall, gaugeOfWall)
+    return said.endsWith('ga') ? said : `${said} in`
+  }
+  return onGrid(wall, 20, 1) ? `${decimals(wall, 3)} mm` : say(wall, reading)
 }

@@ -1,6 +1,6 @@
 import { useState } from 'react'
 import { sayMachine } from '../../core/finish/record.ts'
-import { say } from '../../core/reading/show.ts'
+import { wallName } from '../../core/section/name.ts'
 import type { WeldSetting } from '../../core/shop.ts'
 import { count } from '../words.ts'
 import type { ShopPart } from './shop.tsx'
@@ -39,7 +39,7 @@ export function SettingsBook({ shop, change }: ShopPart) {
               <li key={at}>
                 <span>
                   <b>
-                    {say(one.wall, shop.reading)} wall, {one.joint}, it went {one.result}
+                    {wallName(one.wall, shop.reading)} wall, {one.joint}, it went {one.result}
                   </b>
                   : {sayMachine(one)}.
                 </span>

@@ -3,7 +3,7 @@ import { tickName } from '../../core/facts/fold.ts'
 import type { Bodies } from '../../core/facts.ts'
 import { sayMachine } from '../../core/finish/record.ts'
 import type { Seam } from '../../core/plan-shapes.ts'
-import { say } from '../../core/reading/show.ts'
+import { wallName } from '../../core/section/name.ts'
 import type { WeldSetting } from '../../core/shop.ts'
 import { nearestSetting, processes, startingRange, usualProcess } from '../../core/weld/settings-book.ts'
 import { useActions, useApp, useShop } from '../app.ts'
@@ -49,7 +49,7 @@ export function Settings(props: { readonly seam: Seam; readonly job: string; rea
         <>
           <p>
             <b>
-              This shop, {say(record.wall, shop.reading)} wall, {record.joint}, it went {record.result}:
+              This shop, {wallName(record.wall, shop.reading)} wall, {record.joint}, it went {record.result}:
             </b>{' '}
             {sayMachine(record)}.
           </p>

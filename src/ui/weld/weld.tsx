@@ -3,6 +3,7 @@ import { useState } from 'react'
 import type { JobView } from '../../app/state.ts'
 import type { Plan, WeldStep } from '../../core/plan-shapes.ts'
 import { say } from '../../core/reading/show.ts'
+import { wallName } from '../../core/section/name.ts'
 import { useActions, useApp, useShop } from '../app.ts'
 import { Pick } from '../fields/choice.tsx'
 import { TakeTable } from '../fields/take-table.tsx'
@@ -258,7 +259,7 @@ function Now(props: {
       {step.kind === 'pass' && seam && (
         <p>
           {seamWords[seam.class]}, {say(seam.length, shop.reading)} long, on a wall of{' '}
-          {say(seam.size, shop.reading)}.
+          {wallName(seam.size, shop.reading)}.
         </p>
       )}
       {cautions.map((caution) => (

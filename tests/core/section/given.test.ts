@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest'
 import type { SectionGiven } from '../../../src/core/job.ts'
 import { resolveSection, resolveSheet } from '../../../src/core/section/given.ts'
 import { areaOf, massPerLength, mechanicalMass, steelDensity } from '../../../src/core/section/mass.ts'
-import { sectionName } from '../../../src/core/section/name.ts'
+import { sectionName, wallName } from '../../../src/core/section/name.ts'
 import { flatOf, isHollow, isRound, type Section, sectionKey } from '../../../src/core/section/section.ts'
 import type { Reading } from '../../../src/core/shop.ts'
 
@@ -263,6 +263,15 @@ test.each<[SectionGiven, 'in' | 'mm', Reading, string]>([
   [{ kind: 'square-tube', width: 127, wall: 5 }, 'mm', metricShop, '127 × 127 × 5 mm square tube'],
 ])('%j is called by its trade name', (given, units, reading, name) => {
   expect(sectionName(resolved(given, units), reading)).toBe(name)
+})
+
+// 0.065 in to the next sixteenth would be 1/16, which is another tube.
+test.each([
+  ['16 ga', inchShop, '16 ga'],
+  ['1/8', metricShop, '1/8 in'],
+  ['3 mm', inchShop, '3 mm'],
+] as const)('a wall of %s by itself is said as it is sold', (wall, reading, said) => {
+  expect(wallName(resolved({ kind: 'square-tube', width: '2', wall }, 'in').wall, reading)).toBe(said)
 })
 
 test('flats: 50 × 50 × 3 leaves 38, 60 × 40 × 3 leaves 48 and 28, round steel none', () => {
