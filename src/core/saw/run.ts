@@ -1,35 +1,28 @@
-import { type Nest, type NestPiece, type NestSection, type PairedPiece, piecesIn } from '../nest.ts'
-import { sawFor } from '../parts/demand.ts'
-import type { Left, Part, Product, Run, Shown } from '../plan-shapes.ts'
-import { showLength } from '../reading/show.ts'
+import { type Nest, type NestPiece, type NestSection, piecesIn } from '../nest.ts'
+import type { Left, Part, Run } from '../plan-shapes.ts'
 import type { Problem, Result } from '../result.ts'
 import { badAll, good } from '../result.ts'
-import { isRound, sectionKey } from '../section/section.ts'
+import { isRound } from '../section/section.ts'
 import type { Shop } from '../shop.ts'
-import { stepSlack } from '../tolerance.ts'
-import { fromSteps, type Mm, stepsNearest } from '../units.ts'
-import { type Blank, squareCuts } from './blanks.ts'
+import { blankOf } from './blank-of.ts'
+import { squareCuts } from './blanks.ts'
 import { boxOf } from './box.ts'
-import { beyondPrinted, cutEnds, lyingPart } from './ends.ts'
+import { planChain } from './chains.ts'
+import { beyondPrinted, lyingPart } from './ends.ts'
 import { quickest } from './figures.ts'
 import { stickCuts } from './from-stick.ts'
 import { sideBySide } from './gang.ts'
-import { halfKey } from './half.ts'
-import { pieceHolding } from './hold.ts'
 import { leftBy } from './left.ts'
 import { gangsIn, lotOf } from './lot.ts'
 import { extentOf } from './lying.ts'
 import { type Chain, endCuts } from './miters.ts'
-import { pairLength, seamAtSplit } from './pairs.ts'
 import { runOf } from './programs.ts'
 import { unknownPart } from './refusals.ts'
-import { seamAt, seamsOf } from './seam-at-saw.ts'
-import { splitOf } from './split.ts'
-import { isPinned, seamFace } from './stick-demand.ts'
+import { seamsOf } from './seam-at-saw.ts'
+import { seamFace } from './stick-demand.ts'
 import type { Entry } from './stick-visits.ts'
 import type { Lot, PartVisits } from './stretch.ts'
 import type { Visit } from './visit.ts'
-import type { EndCut } from './ways.ts'
 import { type OfSection, wholeOrder } from './whole-order.ts'
 
 /** One section's work before its order is chosen. */
@@ -216,153 +209,5 @@ function offStick(
   return good({
     ...laidOut,
     left: left.map(({ entry, problem }) => ({ of: pieceOf(entry.keep.id), problem })),
-  })
-}
-
-/** Length of what leaves the stick; the whole step that floating point moved it off is put back. */
-function lengthInStick({ ends: [lead, trail] }: NestPiece): Mm {
-  const length = lead.x - trail.x
-  const whole = fromSteps(stepsNearest(length))
-  return Math.abs(length - whole) <= stepSlack ? whole : length
-}
-
-function blankOf(
-  piece: NestPiece,
-  { section }: NestSection,
-  shop: Shop,
-  stick: string,
-  parts: readonly Part[],
-): Blank {
-  const partOf = (key: string) => parts.find((part) => part.key === key)
-  const part = partOf(piece.key)
-  // A finished piece is as long as it is printed, which in decimal inches is no whole step of the nest.
-  const planned = (!piece.blank && part?.printed.length.mm) || lengthInStick(piece)
-  const [one, two] = piece.makes?.map(({ key }) => partOf(key)) ?? []
-  const exact =
-    one && two ? pairLength(one, two, section, shop, 'exact') : planned + (part ? beyondPrinted(part) : 0)
-  const makes = piecesIn(piece).map((each) => each.piece)
-  const made = { from: stick, mark: piece.mark, copy: piece.copy, job: piece.job, makes }
-  const keep: Product = piece.blank
-    ? {
-        ...made,
-        id: piece.blank,
-        kind: 'blank',
-        key: blankKey(sectionKey(section), planned),
-        length: planned,
-      }
-    : { ...made, id: piece.piece, kind: 'piece', key: piece.key, length: planned }
-  return { kind: piece.blank ? 'blank' : 'square', exact, stop: shownStop(planned, shop), keep }
-}
-
-/** The one number to set: how the exact stop lies beside it is no business of the person at the saw. */
-function shownStop(exact: Mm, { reading }: Shop): Shown {
-  const { mm, text, unit } = showLength(exact, reading)
-  return { mm, text, unit }
-}
-
-const blankKey = (section: string, length: Mm): string => `${section} | blank ${stepsNearest(length)}`
-
-/** Plans the end cuts of one piece; equal pieces are planned once. */
-function planChain(section: NestSection, parts: readonly Part[], shop: Shop) {
-  const planned = new Map<string, Result<readonly EndCut[]>>()
-  const byKey = new Map(parts.map((part) => [part.key, part]))
-  const cutsFor = (piece: NestPiece): Result<readonly EndCut[]> => {
-    const part = byKey.get(piece.key)
-    return part ? cutEnds(part, lengthInStick(piece), section.section, shop) : unknownPart(piece)
-  }
-  return (piece: NestPiece): Result<Chain> => {
-    if (piece.makes) return splitChain(piece, section, byKey, shop)
-    const name = `${piece.key} ${stepsNearest(lengthInStick(piece))}`
-    const cuts = planned.get(name) ?? cutsFor(piece)
-    planned.set(name, cuts)
-    return cuts.ok ? good(chainOf(piece, cuts.value, byKey.get(piece.key)!, section, shop)) : cuts
-  }
-}
-
-/** The one cut that splits a paired blank. */
-function splitChain(
-  piece: NestPiece,
-  { section, kerf }: NestSection,
-  byKey: ReadonlyMap<string, Part>,
-  shop: Shop,
-): Result<Chain> {
-  const [one, two] = piece.makes!
-  const [first, second] = [byKey.get(one.key), byKey.get(two.key)]
-  if (!first || !second) return unknownPart(piece)
-  const cut = splitOf(first, second, section, shop, lengthInStick(piece))
-  if (!cut.ok) return cut
-  const saw = sawFor(shop, section)
-  const { stopSide } = pieceHolding(saw)
-  const numberOf = ({ piece: id, mark }: PairedPiece) => Number(id.slice(mark.length))
-  const pinned = [first, second].some(isPinned)
-  const [now] = pinned
-    ? seamAtSplit(
-        { part: first, number: numberOf(one) },
-        { part: second, number: numberOf(two) },
-        section,
-        shop,
-        stopSide,
-      )
-    : []
-  const blank = piece.blank!
-  const product = (of: PairedPiece, part: Part): Product => ({
-    id: of.piece,
-    from: blank,
-    kind: 'piece',
-    mark: of.mark,
-    key: of.key,
-    copy: of.copy,
-    job: piece.job,
-    makes: [of.piece],
-    length: part.printed.longPoint.mm,
-  })
-  return good([
-    {
-      saw,
-      section,
-      kerf,
-      load: blank,
-      keep: product(one, first),
-      cut: cut.value,
-      handling: cut.value.turns.join(' '),
-      stop: shownStop(cut.value.planned, shop),
-      seam: now && { now, loaded: now },
-      splits: product(two, second),
-    },
-  ])
-}
-
-function chainOf(
-  piece: NestPiece,
-  cuts: readonly EndCut[],
-  part: Part,
-  { section, kerf }: NestSection,
-  shop: Shop,
-): Chain {
-  const saw = sawFor(shop, section)
-  const { stopSide } = pieceHolding(saw)
-  const seams = seamsOf(part, piece)
-  const id = piece.piece
-  const made = { mark: piece.mark, copy: piece.copy, job: piece.job, makes: [id] }
-  const blank = piece.blank ?? id
-  const half = `${id}.m`
-  const handling = cuts.map(({ turns }) => turns.join(' ')).join(', ')
-  return cuts.map((cut) => {
-    const first = cut.kind === 'first'
-    const keep: Product = first
-      ? { ...made, id: half, from: blank, kind: 'half', key: halfKey(section, cut.kept, stopSide, shop) }
-      : { ...made, id, from: cut.kind === 'second' ? half : blank, kind: 'piece', key: piece.key }
-    const length = extentOf(cut.kept)
-    return {
-      saw,
-      section,
-      kerf,
-      load: keep.from,
-      keep: { ...keep, length },
-      cut,
-      handling,
-      stop: shownStop(cut.planned, shop),
-      seam: seamAt(cut, cuts[0]!, seams),
-    }
   })
 }
