@@ -10,6 +10,9 @@ export type Rad = number & { readonly angle?: 'radians' }
 /** 1 in = 25.4 mm exactly (International yard and pound agreement, 1959). */
 export const inch: Mm = 25.4
 
+/** No length of a document is greater: a kilometer. It keeps sums far from where doubles go coarse. */
+export const mostLength: Mm = 1_000_000
+
 /** Nesting and conservation of steel count in whole steps of 1/1600 mm: holds every 1/64 in and every 0.01 mm. */
 export const stepsPerMm = 1600
 

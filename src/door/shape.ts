@@ -1,4 +1,5 @@
 import * as v from 'valibot'
+import { mostLength } from '../core/units.ts'
 
 // The few forms that every schema of the door is made of. The message of a schema is always the words for what is
 // possible, as they stand after "it must be": problem.ts puts path and given value before them.
@@ -17,8 +18,8 @@ export const shapeOf =
   ): S =>
     schema
 
-/** No length, price or count of a shop is greater: a kilometer in mm. It keeps sums far from where doubles go coarse. */
-export const greatest = 1_000_000
+/** No length, price or count of a shop is greater. */
+export const greatest = mostLength
 
 const isNumber = (given: unknown): given is number => typeof given === 'number' && Number.isFinite(given)
 

@@ -6,6 +6,7 @@ import type { Reading } from '../../core/shop.ts'
 import { sameLength } from '../../core/tolerance.ts'
 import { inch } from '../../core/units.ts'
 import { unitsOf } from '../words.ts'
+import { type Possible, possibleLength } from './possible.ts'
 import { TypedField, type TypedFieldProps } from './typed-field.tsx'
 
 type Rest = Omit<TypedFieldProps, 'value' | 'read' | 'onChange' | 'keypad'>
@@ -24,7 +25,7 @@ export function givenText(
   const own: Reading = units === 'in' ? { kind: 'inch-fraction', denominator: 64 } : { kind: 'mm', step: 0.1 }
   for (const each of unitsOf(reading) === units ? [reading, own] : [own]) {
     const shown = showLength(given, each)
-    if (Math.abs(shown.mm - given) <= sameLength) return units === 'mm' ? String(+shown.text) : shown.text
+    if (Math.abs(shown.mm - given) <= sameLength) return units === 'mm' ? shown.text.replace(/\.0+$/, '') : shown.text
   }
   return units === 'in' ? String(+(given / inch).toFixed(6)) : String(+given.toFixed(4))
 }
@@ -57,23 +58,34 @@ export function LengthField({
   )
 }
 
-/** A length kept in millimeters, as the shop's figures are. */
+/** A length kept in millimeters, as the shop's figures are. What is not `possible` is refused beside the field. */
 export function MmField({
   value,
   reading,
+  possible = {},
   onChange,
   ...rest
 }: Rest & {
   readonly value: number | undefined
   readonly reading: Reading
+  readonly possible?: Possible
   readonly onChange: (mm: number | undefined) => void
 }) {
   const units = unitsOf(reading)
+  const within = (mm: number) =>
+    possibleLength(mm, possible, (each) => `${givenText(each, reading)} ${units}`)
   return (
-    <LengthField
+    <TypedField
       {...rest}
-      value={value}
-      reading={reading}
+      keypad={units}
+      unit={units}
+      value={givenText(value, reading)}
+      read={(text) => {
+        const read = parseLength(text, units)
+        if (!read.ok) return read
+        const fits = within(read.value.mm)
+        return fits.ok ? echo(read) : fits
+      }}
       onChange={(typed) => {
         const mm = parseLength(typed, units)
         if (typed.trim() === '') onChange(undefined)

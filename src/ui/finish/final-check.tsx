@@ -53,6 +53,7 @@ export function FinalCheck(props: {
               optional
               value={got}
               reading={reading}
+              possible={{ over: 0 }}
               onChange={(mm) => of.onGauge(name, mm)}
             />
             <p className={off === undefined ? 'state' : 'state cut'}>

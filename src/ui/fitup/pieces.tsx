@@ -72,6 +72,7 @@ function Piece(props: {
             Printed <LengthText of={printed.length} />
           </>
         }
+        possible={{ over: 0 }}
         onChange={(mm) => onGauge(lengthName(member), mm)}
       />
       {ends.map((end) => (

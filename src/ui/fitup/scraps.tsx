@@ -101,6 +101,7 @@ export function Scraps({ loop, bench }: { readonly loop: Loop; readonly bench: B
               label="From where they touch to the gap"
               value={shown.reach}
               reading={shop.reading}
+              possible={{ over: 0 }}
               onChange={(reach) => change({ reach })}
             />
             <MmField

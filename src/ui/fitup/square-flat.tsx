@@ -62,6 +62,7 @@ export function SquareUp({ loop, bench }: { readonly loop: Loop; readonly bench:
                     Must be <LengthText of={showLength(expected, reading)} />
                   </>
                 }
+                possible={{ over: 0 }}
                 onChange={(mm) => onGauge(name, mm)}
               />
               {got !== undefined && (
@@ -184,6 +185,7 @@ function Triangle({ loop, bench }: { readonly loop: Loop; readonly bench: Bench 
                 </>
               ) : undefined
             }
+            possible={{ over: 0 }}
             onChange={(mm) => setSides(sides.map((one, k) => (k === at ? mm : one)))}
           />
         ))}

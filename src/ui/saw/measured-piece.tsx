@@ -63,6 +63,7 @@ export function MeasuredPiece(props: {
         value={got}
         reading={shop.reading}
         optional
+        possible={{ over: 0 }}
         onChange={setGot}
       />
       {found && !found.ok && <p className="problem">{found.problems[0]?.text}</p>}

@@ -35,6 +35,7 @@ export function RealStick({
         label={`Real length of ${says.stick} ${stick.id}`}
         value={length ?? now.length}
         reading={shop.reading}
+        possible={{ over: 0 }}
         onChange={setLength}
       />
       <Choice

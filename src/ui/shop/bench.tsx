@@ -50,13 +50,15 @@ export function Bench({ shop, change }: ShopPart) {
               label="Table, along its front"
               value={table.length}
               reading={shop.reading}
-              onChange={(mm) => mm !== undefined && mm > 0 && set({ length: mm })}
+              possible={{ over: 0 }}
+              onChange={(mm) => mm !== undefined && set({ length: mm })}
             />
             <MmField
               label="Table, front to back"
               value={table.width}
               reading={shop.reading}
-              onChange={(mm) => mm !== undefined && mm > 0 && set({ width: mm })}
+              possible={{ over: 0 }}
+              onChange={(mm) => mm !== undefined && set({ width: mm })}
             />
             <MmField
               label="Frames lie from its edges by"

@@ -1,3 +1,4 @@
+import { showLength } from '../../core/reading/show.ts'
 import { habitsOf, toleranceOf } from '../../core/saw/first-piece.ts'
 import { Choice, Flag } from '../fields/choice.tsx'
 import { MmField } from '../fields/length-field.tsx'
@@ -28,7 +29,7 @@ function OtherWay({ shop, change }: Pick<ShopPart, 'shop' | 'change'>) {
       label={`${label} this much steel`}
       hint={hint}
       optional
-      value={saves}
+      value={saves === undefined ? undefined : showLength(saves, shop.reading).mm}
       reading={shop.reading}
       onChange={(mm) => set(mm === undefined ? undefined : Math.round(mm))}
     />
@@ -60,6 +61,7 @@ export function Habits({ shop, change }: ShopPart) {
           hint="A miter gives half of it on each part, a butt all of it on the part that stops."
           value={shop.rootGap}
           reading={shop.reading}
+          possible={{ most: 10 }}
           onChange={(mm) => mm !== undefined && change({ rootGap: mm })}
         />
         <Choice
@@ -97,7 +99,8 @@ export function Habits({ shop, change }: ShopPart) {
           hint="Beyond it the stop is corrected. Half of what the tape is read to, until you say otherwise."
           value={toleranceOf(shop)}
           reading={fine(shop.reading)}
-          onChange={(mm) => mm !== undefined && mm > 0 && change({ tolerance: mm })}
+          possible={{ over: 0, most: 10 }}
+          onChange={(mm) => mm !== undefined && change({ tolerance: mm })}
         />
         <OtherWay shop={shop} change={change} />
       </div>

@@ -1,3 +1,4 @@
+import { kerfOf } from '../../core/parts/demand.ts'
 import type { Blade, Saw } from '../../core/shop.ts'
 import { Choice, Flag, Pick } from '../fields/choice.tsx'
 import { MmField } from '../fields/length-field.tsx'
@@ -122,6 +123,7 @@ function SawFields(props: {
         hint="What comes off a new end, the kerf included. 0 for none."
         value={saw.cleanUp}
         reading={reading}
+        possible={{ least: kerfOf(saw), orNone: true, why: 'the kerf of the blade is taken off with it' }}
         onChange={(mm) => mm !== undefined && set({ cleanUp: mm })}
       />
       <Choice
@@ -173,6 +175,7 @@ function SawFields(props: {
           label="Longest stop"
           value={saw.limits.longestStop}
           reading={reading}
+          possible={{ over: 0 }}
           onChange={(mm) => mm !== undefined && limit({ longestStop: mm })}
         />
       </fieldset>
@@ -192,6 +195,7 @@ function SawFields(props: {
             key={name}
             label={label}
             value={saw.minutes[name]}
+            most={600}
             unit=" min"
             onChange={(value) => value !== undefined && minute({ [name]: value })}
           />
@@ -206,7 +210,7 @@ function Blades(props: {
   readonly reading: ShopPart['shop']['reading']
   readonly onChange: (some: { readonly blades: readonly Blade[]; readonly blade: string }) => void
 }) {
-  const { blades, blade } = props.saw
+  const { blades, blade, cleanUp } = props.saw
   const replace = (next: Blade) =>
     props.onChange({ blades: blades.map((old) => (old.id === next.id ? next : old)), blade })
   const remove = (id: string) => {
@@ -231,6 +235,11 @@ function Blades(props: {
             label="Kerf"
             value={one.kerf}
             reading={props.reading}
+            possible={{
+              over: 0,
+              ...(cleanUp > 0 &&
+                one.id === blade && { most: cleanUp, why: 'the clean-up cut of a mill end takes it' }),
+            }}
             onChange={(kerf) => kerf !== undefined && replace({ ...one, kerf })}
           />
           {blades.length > 1 && (

@@ -92,6 +92,7 @@ function Carried(props: {
         hint="A 40 may be 40.5; stops with the long side outward follow it."
         value={measured?.width}
         reading={shop.reading}
+        possible={{ over: 0 }}
         onChange={(mm) => measure('width', mm)}
       />
       <MmField
@@ -99,6 +100,7 @@ function Carried(props: {
         optional
         value={measured?.height}
         reading={shop.reading}
+        possible={{ over: 0 }}
         onChange={(mm) => measure('height', mm)}
       />
       <p className="dim">{massWords(carried, shop.reading, shop.mass)}</p>

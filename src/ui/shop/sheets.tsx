@@ -71,7 +71,8 @@ function Sheet(props: {
       label={label}
       value={sheet[name]}
       reading={reading}
-      onChange={(mm) => mm !== undefined && mm > 0 && onChange({ ...sheet, [name]: mm })}
+      possible={{ over: 0 }}
+      onChange={(mm) => mm !== undefined && onChange({ ...sheet, [name]: mm })}
     />
   )
   return (
@@ -97,9 +98,11 @@ function Sheet(props: {
         label="Only so many"
         optional
         value={sheet.count}
+        whole
+        most={100_000}
         onChange={(n) => {
           const { count: _, ...rest } = sheet
-          onChange(n === undefined ? rest : { ...rest, count: Math.round(n) })
+          onChange(n === undefined ? rest : { ...rest, count: n })
         }}
       />
       {props.children}

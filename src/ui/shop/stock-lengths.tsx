@@ -32,6 +32,7 @@ export function StockLengths(props: {
             label="Length"
             value={one.length}
             reading={shop.reading}
+            possible={{ over: 0 }}
             onChange={(length) => length !== undefined && replace(at, { ...one, length })}
           />
           {!props.plain && (
@@ -49,9 +50,11 @@ export function StockLengths(props: {
                 label="Only so many"
                 optional
                 value={one.count}
+                whole
+                most={100_000}
                 onChange={(n) => {
                   const { count: _, ...rest } = one
-                  replace(at, n === undefined ? rest : { ...rest, count: Math.round(n) })
+                  replace(at, n === undefined ? rest : { ...rest, count: n })
                 }}
               />
             </>

@@ -75,7 +75,7 @@ export function Plates({ plan, shop }: { readonly plan: Plan; readonly shop: Sho
           hint="0 where the cutting table allows for it itself."
           value={kerf}
           reading={shop.reading}
-          onChange={(mm) => setKerf(Math.max(0, mm ?? 0))}
+          onChange={(mm) => mm !== undefined && setKerf(mm)}
         />
         <Choice
           label="Straight edge for a hand torch"
@@ -89,7 +89,7 @@ export function Plates({ plan, shop }: { readonly plan: Plan; readonly shop: Sho
             hint="From the straight edge to the middle of the cut; measure it on your torch."
             value={offset}
             reading={shop.reading}
-            onChange={(mm) => setOffset(Math.max(0, mm ?? 0))}
+            onChange={(mm) => mm !== undefined && setOffset(mm)}
           />
         )}
       </div>

@@ -84,13 +84,15 @@ function DropGroup(props: DropsProps & { readonly group: readonly SheetDrop[] })
             label="Real length"
             value={one.length}
             reading={reading}
-            onChange={(mm) => mm !== undefined && mm > 0 && props.onCorrect(one.id, mm, one.width)}
+            possible={{ over: 0 }}
+            onChange={(mm) => mm !== undefined && props.onCorrect(one.id, mm, one.width)}
           />
           <MmField
             label="Real width"
             value={one.width}
             reading={reading}
-            onChange={(mm) => mm !== undefined && mm > 0 && props.onCorrect(one.id, one.length, mm)}
+            possible={{ over: 0 }}
+            onChange={(mm) => mm !== undefined && props.onCorrect(one.id, one.length, mm)}
           />
         </div>
       )}
@@ -105,7 +107,7 @@ function AddSheetDrop({ shop, onFound }: Pick<DropsProps, 'shop' | 'onFound'>) {
   const [length, setLength] = useState<number | undefined>()
   const [width, setWidth] = useState<number | undefined>()
   const [many, setMany] = useState(1)
-  const whole = length !== undefined && width !== undefined && length > 0 && width > 0
+  const whole = length !== undefined && width !== undefined
   const add = () => {
     if (!whole) return
     const body = { thickness, length: Math.max(length, width), width: Math.min(length, width) }
@@ -119,8 +121,20 @@ function AddSheetDrop({ shop, onFound }: Pick<DropsProps, 'shop' | 'onFound'>) {
       <summary>Put in a rest of sheet</summary>
       <div className="rack-fields">
         <Thickness value={thickness} reading={reading} onChange={setThickness} />
-        <MmField label="Sheet length" value={length} reading={reading} onChange={setLength} />
-        <MmField label="Sheet width" value={width} reading={reading} onChange={setWidth} />
+        <MmField
+          label="Sheet length"
+          value={length}
+          reading={reading}
+          possible={{ over: 0 }}
+          onChange={setLength}
+        />
+        <MmField
+          label="Sheet width"
+          value={width}
+          reading={reading}
+          possible={{ over: 0 }}
+          onChange={setWidth}
+        />
         <Count label="How many rests" value={many} most={200} onChange={setMany} />
         <div className="rack-keys">
           <button type="button" disabled={!whole} onClick={add}>

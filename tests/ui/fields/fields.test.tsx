@@ -148,6 +148,10 @@ test('a given length is shown as typed, a number in the shop’s reading where t
   expect(givenText(404, millimeters)).toBe('404')
   expect(givenText(404.25, millimeters)).toBe('404.25')
   expect(givenText(404.5, millimeters)).toBe('404.5')
+  // A point left of the origin of a frame from points, 100 mm and 4 in: it read “NaN”.
+  expect(givenText(-100, millimeters)).toBe('−100')
+  expect(givenText(-0.5, millimeters)).toBe('−0.5')
+  expect(givenText(-101.6, sixteenths)).toBe('−4')
   // A sixty-fourth in a shop that reads sixteenths.
   expect(givenText(25.4 / 64, sixteenths)).toBe('1/64')
 })
@@ -213,6 +217,10 @@ test('a number says what is possible', () => {
     problems: [{ text: '95° was given; 0 to 89 is possible.' }],
   })
   expect(readNumber('', 0, 89, '°').ok).toBe(false)
+  expect(readNumber('22 1/2', 0, 89, '°')).toEqual({ ok: true, value: 22.5 })
+  expect(readNumber('2.5', 0, 9, '', true)).toMatchObject({
+    problems: [{ text: '2.5 was given; a whole number is possible.' }],
+  })
 })
 
 test('a job’s name makes a file name that any system takes', () => {

@@ -107,6 +107,30 @@ describe('what is true in the shop', () => {
     expect(kept(app).saws[0]?.limits.towardStop).toBe(45)
   })
 
+  // Each of these was put back to the old figure without a word beside it.
+  test.each([
+    [
+      'Kerf',
+      '0',
+      '0 mm was given; more than 0 mm to 10 mm is possible: the clean-up cut of a mill end takes it.',
+    ],
+    [
+      'Clean-up cut of a mill end',
+      '1',
+      '1 mm was given; 0 for none, or 2.5 mm or more is possible: the kerf of the blade is taken off with it.',
+    ],
+    ['Least to hold', '-3', '−3 mm was given; 0 mm or more is possible.'],
+    ['Longest stop', '2000000', '2000000 mm was given; more than 0 mm to 1000000 mm is possible.'],
+    ['Root gap at every joint', '11', '11 mm was given; 0 mm to 10 mm is possible.'],
+    ['To move the stop', '601', '601 min was given; 0 to 600 is possible.'],
+  ])('%s of %s is refused beside its field and not kept', async (label, typed, said) => {
+    const app = open()
+    const before = kept(app)
+    await fill(label, typed)
+    expect(screen.getByRole('alert').textContent).toBe(said)
+    expect(kept(app)).toEqual(before)
+  })
+
   test('an added saw is like the last, under a name and an id of its own', async () => {
     const app = open()
     fireEvent.click(screen.getByRole('button', { name: 'Add a saw' }))
