@@ -25,7 +25,8 @@ export function givenText(
   const own: Reading = units === 'in' ? { kind: 'inch-fraction', denominator: 64 } : { kind: 'mm', step: 0.1 }
   for (const each of unitsOf(reading) === units ? [reading, own] : [own]) {
     const shown = showLength(given, each)
-    if (Math.abs(shown.mm - given) <= sameLength) return units === 'mm' ? shown.text.replace(/\.0+$/, '') : shown.text
+    if (Math.abs(shown.mm - given) <= sameLength)
+      return units === 'mm' ? shown.text.replace(/\.0+$/, '') : shown.text
   }
   return units === 'in' ? String(+(given / inch).toFixed(6)) : String(+given.toFixed(4))
 }
