@@ -1,6 +1,6 @@
 import type { ParamSpec } from './build.ts'
 import { levelerParams } from './leveler.ts'
-import { topParams } from './top.ts'
+import { hasTwoSides, topParams } from './top.ts'
 
 type Given = Readonly<Record<string, unknown>>
 
@@ -76,7 +76,8 @@ export const fourLegParams: readonly ParamSpec[] = [
     type: 'choice',
     start: 'flat',
     choices: lies,
-    hint: 'Rectangular tube: the greater side flat, or upright.',
+    hint: 'The greater side flat, or upright.',
+    when: ({ section }) => hasTwoSides(section),
     group: top,
   },
   {
@@ -108,7 +109,8 @@ export const fourLegParams: readonly ParamSpec[] = [
       { value: 'along the length', label: 'along the length' },
       { value: 'along the width', label: 'along the width' },
     ],
-    hint: 'Rectangular tube only. On a tube turned to its lean: along the lean, or across it.',
+    hint: 'On a tube turned to its lean: along the lean, or across it.',
+    when: ({ legSection }) => hasTwoSides(legSection),
     group: legs,
   },
   {
@@ -229,8 +231,8 @@ export const fourLegParams: readonly ParamSpec[] = [
     type: 'choice',
     start: 'flat',
     choices: lies,
-    hint: 'Rectangular tube: the greater side flat, or upright.',
-    when: stretched,
+    hint: 'The greater side flat, or upright.',
+    when: (given) => stretched(given) && hasTwoSides(given.stretcherSection),
     group: between,
   },
   {

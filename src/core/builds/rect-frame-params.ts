@@ -1,11 +1,16 @@
 import type { Params } from '../job.ts'
 import type { ParamSpec } from './build.ts'
-import { topParams } from './top.ts'
+import { hasTwoSides, topParams } from './top.ts'
 
 /** More bars than this in one row are a slip of the keyboard. */
 export const mostBars = 200
 
-const stands = (name: string, group: string, when?: (given: Params) => boolean): ParamSpec => ({
+const stands = (
+  name: string,
+  group: string,
+  section: string,
+  when: (given: Params) => boolean = () => true,
+): ParamSpec => ({
   name,
   label: name === 'stands' ? 'The tube lies' : 'They lie',
   type: 'choice',
@@ -14,8 +19,8 @@ const stands = (name: string, group: string, when?: (given: Params) => boolean):
     { value: 'flat', label: 'flat' },
     { value: 'on edge', label: 'on edge' },
   ],
-  hint: 'Unequal sides: the greater one flat, or upright.',
-  ...(when ? { when } : {}),
+  hint: 'The greater side flat, or upright.',
+  when: (given) => when(given) && hasTwoSides(given[section]),
   group,
 })
 
@@ -43,7 +48,7 @@ const frameParams: readonly ParamSpec[] = [
     },
     group: 'Frame',
   },
-  stands('stands', 'Frame'),
+  stands('stands', 'Frame', 'section'),
   {
     name: 'corners',
     label: 'Corners',
@@ -123,7 +128,7 @@ function rowOfBars(
       when: some,
       group,
     },
-    stands(`${of}Stands`, group, some),
+    stands(`${of}Stands`, group, `${of}Section`, some),
   ]
 }
 

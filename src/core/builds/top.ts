@@ -1,5 +1,6 @@
 import type { Plate, Warning } from '../frame/frame.ts'
 import { regular } from '../geometry/polygon.ts'
+import type { ParamGiven } from '../job.ts'
 import { bad, good, type Problem, type Result } from '../result.ts'
 import type { Section } from '../section/section.ts'
 import { sameLength, sameSlope } from '../tolerance.ts'
@@ -10,6 +11,12 @@ import { plateOn, type Rim } from './rim.ts'
 import { factorOf, inradiusOf, type Ring, ringOf, type SizeKind, sayKind, sizeOf } from './ring.ts'
 
 // What a polygon frame and a pedestal table ask of their top, and the top that follows.
+
+const alike = ['square-tube', 'square-bar', 'round-tube', 'round-bar']
+
+/** How a tube lies makes a difference, and is asked, where its sides are not alike. */
+export const hasTwoSides = (given: ParamGiven | undefined): boolean =>
+  typeof given !== 'object' || !('kind' in given) || !alike.includes(given.kind)
 
 /** The tube of a mitered frame, and how a rectangular one lies in it. */
 export const tubeParams = (label: string, group: string): readonly ParamSpec[] => [
@@ -32,7 +39,8 @@ export const tubeParams = (label: string, group: string): readonly ParamSpec[] =
       { value: 'flat', label: 'flat' },
       { value: 'on edge', label: 'on edge' },
     ],
-    hint: 'Rectangular tube: the greater side flat, or upright.',
+    hint: 'The greater side flat, or upright.',
+    when: ({ section }) => hasTwoSides(section),
     group,
   },
 ]

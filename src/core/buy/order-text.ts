@@ -1,7 +1,7 @@
 import type { SheetDrop } from '../facts.ts'
 import { roundCorners } from '../frame/cap.ts'
 import { decimals, nearest } from '../reading/round.ts'
-import { readingStep, say, showMass, unitOf } from '../reading/show.ts'
+import { readingStep, say, showLength, showMass, unitOf } from '../reading/show.ts'
 import { gaugeOfSheet } from '../section/gauge.ts'
 import { sectionName } from '../section/name.ts'
 import type { Reading, Shop } from '../shop.ts'
@@ -25,12 +25,20 @@ export function soldLength(mm: Mm, reading: Reading): string {
   return feet ? `${many} ft` : `${decimals(many / 10, 1)} m`
 }
 
+const sixtyFourths: Reading = { kind: 'inch-fraction', denominator: 64 }
+
 /** Thickness of sheet and plate: `16 ga`, `1/4 in`, `5 mm`. */
 export function sheetText(thickness: Mm, reading: Reading): string {
   const gauge = gaugeOfSheet(thickness)
   if (gauge !== undefined) return `${gauge} ga`
-  // Sheets of 1.5 and 2 mm are two, however coarsely the tape is read.
-  return unitOf(reading) === 'mm' ? `${decimals(thickness, 2)} mm` : say(thickness, reading)
+  // Sheets of 1.5 and 2 mm are two, however coarsely the tape is read; nor is 10 mm a plate of 3/8 in.
+  const inches = unitOf(reading) === 'in'
+  for (const each of inches ? [reading, sixtyFourths] : []) {
+    const { mm, text } = showLength(thickness, each)
+    if (Math.abs(mm - thickness) <= sameLength) return `${text} in`
+  }
+  const metric = !inches || Math.abs(nearest(thickness * 2) / 2 - thickness) <= sameLength
+  return metric ? `${decimals(thickness, 2)} mm` : `${decimals(thickness / inch, 4)} in`
 }
 
 interface Words {

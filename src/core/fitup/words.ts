@@ -119,7 +119,7 @@ export function blockLines(
     const kind = height <= shimUpTo ? 'shim' : height <= blockUpTo ? 'block' : 'held by a stand or a clamp at'
     return {
       title: together(alike.map(({ member }) => names.get(member)!)),
-      text: `${kind} ${say(height, reading)} ${where}${tube ? ': as high as the tube, a scrap of it does' : ''}`,
+      text: `${kind} ${say(height, reading)} ${where}${tube ? `: a scrap of tube that is ${say(height, reading)} high does` : ''}`,
     }
   })
 }

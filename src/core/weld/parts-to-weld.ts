@@ -1,4 +1,5 @@
 import type { Assembly, Frame, Joint } from '../frame/frame.ts'
+import { axisX } from '../geometry/pose.ts'
 import { dot, type Vec3 } from '../geometry/vec3.ts'
 
 // What is tacked and welded by itself, in order: caps while they still lie flat, what stands by itself, frames that lie
@@ -11,6 +12,8 @@ export interface Group {
   readonly stage: string
   /** What to clamp, shim, block and weigh down. */
   readonly fit: string
+  /** Corners of two pieces, each laid flat on the table by itself, however the rest lies. */
+  readonly flat: boolean
   readonly joints: readonly Joint[]
 }
 
@@ -75,6 +78,13 @@ const kindsOf = ({ members, plates }: Frame): ReadonlyMap<string, string> =>
 export function groupsOf(frame: Frame, { assembly: { id, name }, joints }: Part, up: Vec3): readonly Group[] {
   const names = kindsOf(frame)
   const plates = new Set(frame.plates.map((plate) => plate.id))
+  const poses = new Map(frame.members.map((member) => [member.id, member.pose]))
+  /** What ends here points up, as it lies: what it ends on comes down onto it. */
+  const pointsUp = ({ members, ends }: Joint): boolean => {
+    const pose = poses.get(members[0] ?? '')
+    const along = pose && ends[0] !== 'side' ? dot(axisX(pose), up) : 0
+    return (ends[0] === 'B' ? along : -along) > Math.SQRT1_2
+  }
   const found = new Map<string, Joint[]>()
   for (const joint of joints) {
     const [by = '', on = ''] = joint.members.map((member) => names.get(member) ?? '')
@@ -90,21 +100,26 @@ export function groupsOf(frame: Frame, { assembly: { id, name }, joints }: Part,
   )
   return inOrder.map(([key, own]): Group => {
     const [kind, by = '', on = '', how] = key.split('/')
-    // A plate comes last onto what stands with its other end on the table.
-    const plate = own.every(({ members }) => plates.has(members[1] ?? '')) && up[2] < -0.5
-    const [one, two] = plate ? [on, by] : [by, on]
-    const only = plate || theOnly(own)
+    // A plate is laid on the tube, not the tube on the plate.
+    const laid = how === 'lies' && own.every(({ members }) => plates.has(members[1] ?? ''))
+    const turned = laid || (kind !== '0' && own.every(pointsUp))
+    const [one, two] = (turned ? [on, by] : [by, on]).map(called) as [string, string]
+    const only = theOnly(own, turned ? 1 : 0)
     return {
       id: `${id}/${by}-${on}-${how}`.replaceAll(' ', '-'),
-      stage: `${name}, ${by} to ${on}`,
+      stage: `${name}, ${called(by)} to ${called(on)}`,
+      flat: kind === '0',
       fit: fitOf(kind === '0', how === 'lies', only ? `the ${one}` : `each ${one}`, two),
       joints: own,
     }
   })
 }
 
-const theOnly = (joints: readonly Joint[]): boolean =>
-  new Set(joints.map(({ members }) => members[0])).size === 1
+/** `half leg, lower` → `lower half leg`, as it stands in a sentence. */
+const called = (kind: string): string => kind.replace(/^(.+), (.+)$/, '$2 $1')
+
+const theOnly = (joints: readonly Joint[], which: 0 | 1): boolean =>
+  new Set(joints.map(({ members }) => members[which])).size === 1
 
 function fitOf(miter: boolean, lies: boolean, by: string, on: string): string {
   if (miter)

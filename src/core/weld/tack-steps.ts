@@ -35,11 +35,15 @@ export function tackSteps(
 
 /** Joint by joint, kind by kind of joint, from the table up. */
 function grownSteps(frame: Frame, of: PartSteps, lies: Lies, under: Under): WeldStep[] {
-  const steps = groupsOf(frame, of.part, lies.up ?? [0, 0, 1]).flatMap(({ id, stage, fit, joints }) => {
+  const groups = groupsOf(frame, of.part, lies.up ?? [0, 0, 1])
+  const standing = groups.some(({ flat }) => !flat)
+  const steps = groups.flatMap(({ id, stage, fit, flat, joints }) => {
     const own = joints.flatMap((joint) => oneByOne(of, joint))
     if (own.length === 0) return []
     const members = joints.flatMap((joint) => joint.members)
-    return [of.fit(id, fit, whyClamp, under(members)), ...own].map((step) => ({ ...step, stage }))
+    // Corners that lie flat by themselves stand on nothing yet.
+    const lines = flat && standing ? [] : under(members)
+    return [of.fit(id, fit, whyClamp, lines), ...own].map((step) => ({ ...step, stage }))
   })
   if (steps.length === 0) return []
   const whole =

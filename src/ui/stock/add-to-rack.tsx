@@ -1,13 +1,12 @@
 import { useState } from 'react'
 import type { Bodies } from '../../core/facts.ts'
-import { parseLength } from '../../core/reading/parse.ts'
 import { sectionName } from '../../core/section/name.ts'
 import { type Section, sectionKey } from '../../core/section/section.ts'
 import type { Shop } from '../../core/shop.ts'
 import { Choice, Pick } from '../fields/choice.tsx'
 import { Count } from '../fields/count.tsx'
-import { LengthField } from '../fields/length-field.tsx'
-import { capital, saysOf, unitsOf } from '../words.ts'
+import { MmField } from '../fields/length-field.tsx'
+import { capital, saysOf } from '../words.ts'
 
 const endsHint = {
   cut: 'Sawn square: nothing is cleaned up.',
@@ -26,23 +25,20 @@ interface AddProps {
 export function AddToRack({ shop, sections, onFound, onBought }: AddProps) {
   const says = saysOf(shop)
   const [key, setKey] = useState(sections[0] ? sectionKey(sections[0]) : '')
-  const [typed, setTyped] = useState('')
+  const [length, setLength] = useState<number | undefined>()
   const [ends, setEnds] = useState<'cut' | 'mill'>('cut')
   const [many, setMany] = useState(1)
   const section = sections.find((one) => sectionKey(one) === key) ?? sections[0]
   if (!section) return <p className="dim">A section carried in Shop or used in the job can be added here.</p>
-  const read = parseLength(typed, unitsOf(shop.reading))
-  const length = read.ok && read.value.mm > 0 ? read.value.mm : undefined
   const add = (put: (mm: number) => void) => {
     if (length === undefined) return
     put(length)
-    setTyped('')
+    setLength(undefined)
     setMany(1)
   }
   const found = (mm: number) => {
     for (let n = 0; n < many; n++) onFound({ section, length: mm, ends: [ends, ends] })
   }
-  const wrong = read.ok && length === undefined ? 'A length above 0 is possible.' : undefined
   return (
     <details className="rack-add">
       <summary>Put something on the rack</summary>
@@ -53,12 +49,12 @@ export function AddToRack({ shop, sections, onFound, onBought }: AddProps) {
           options={sections.map((one) => ({ value: sectionKey(one), label: sectionName(one, shop.reading) }))}
           onChange={setKey}
         />
-        <LengthField
+        <MmField
           label="Length"
-          value={typed}
+          value={length}
           reading={shop.reading}
-          onChange={setTyped}
-          problem={wrong}
+          possible={{ over: 0 }}
+          onChange={setLength}
         />
         <Count label="How many" value={many} most={200} onChange={setMany} />
         <Choice

@@ -1,11 +1,10 @@
 import { useState } from 'react'
 import type { RackPiece } from '../../core/facts.ts'
-import { parseLength } from '../../core/reading/parse.ts'
 import { say, showLength } from '../../core/reading/show.ts'
 import type { Shop } from '../../core/shop.ts'
-import { LengthField } from '../fields/length-field.tsx'
+import { MmField } from '../fields/length-field.tsx'
 import { LengthText } from '../fields/length-text.tsx'
-import { saysOf, unitsOf } from '../words.ts'
+import { saysOf } from '../words.ts'
 
 interface LineProps {
   readonly shop: Shop
@@ -78,14 +77,12 @@ function RackLine(props: LineProps & { readonly piece: RackPiece }) {
         </button>
       </div>
       {correcting && (
-        <LengthField
+        <MmField
           label={`Real length of this ${piece.from === 'drop' ? says.drop : says.stick}`}
           value={piece.length}
           reading={shop.reading}
-          onChange={(typed) => {
-            const read = parseLength(typed, unitsOf(shop.reading))
-            if (read.ok && read.value.mm > 0) props.onCorrect(piece.id, read.value.mm)
-          }}
+          possible={{ over: 0 }}
+          onChange={(mm) => mm !== undefined && props.onCorrect(piece.id, mm)}
         />
       )}
     </li>

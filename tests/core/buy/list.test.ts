@@ -10,6 +10,7 @@ import {
   orderText,
   sheetCuts,
   sheetOrder,
+  sheetText,
 } from '../../../src/core/buy/order-text.ts'
 import type { RackPiece, SheetDrop } from '../../../src/core/facts.ts'
 import type { Job, Params } from '../../../src/core/job.ts'
@@ -248,4 +249,13 @@ describe('sticks delivered cut in half', () => {
       carried.stock,
     )
   })
+})
+
+test('a metric plate keeps its name in an inch shop: 10 mm is no plate of 3/8 in, 0.1 in no 1/8', () => {
+  const { reading } = startShop('in')
+  expect(sheetText(10, reading)).toBe('10 mm')
+  expect(sheetText(9.525, reading)).toBe('3/8 in')
+  expect(sheetText(2.38125, reading)).toBe('3/32 in')
+  expect(sheetText(2.54, reading)).toBe('0.1 in')
+  expect(sheetText(10, startShop('mm').reading)).toBe('10 mm')
 })

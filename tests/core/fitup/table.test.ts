@@ -106,7 +106,7 @@ describe('what goes under', () => {
     const block = { member: 'a', end: 'A', height: 40, tube: true } as const
     const frame = { members: [{ id: 'a', name: 'Bar 1' }] } as unknown as Framed['frame']
     expect(blockLines(frame, [block, { ...block, end: 'B' }], metric.reading)).toEqual([
-      { title: 'Bar 1', text: 'block 40 mm under both ends: as high as the tube, a scrap of it does' },
+      { title: 'Bar 1', text: 'block 40 mm under both ends: a scrap of tube that is 40 mm high does' },
     ])
   })
 })

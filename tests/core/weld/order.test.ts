@@ -195,6 +195,23 @@ describe('sub-assemblies in their order', () => {
     expect(fits[0]!.under).toEqual(['The base lies top side down.'])
     expect(fits[3]!.text).toMatch(/^Set the base plate on the post/)
   })
+  test('what is told to be set on what follows gravity, not who is cut to whom (common practice)', () => {
+    const told = (kind: string, params = {}) => {
+      const made = framed(kind, params, metric)
+      return weldPlan(made.frame, made.shop).steps.flatMap((step) => (step.kind === 'fit' ? [step.text] : []))
+    }
+    // The base stands on its feet: the bars come down onto the post, though the post is cut to the bars.
+    expect(told('pedestal')).toContainEqual(expect.stringMatching(/^Set the cross bar on the post between/))
+    expect(told('pedestal')).toContainEqual(expect.stringMatching(/^Set each half bar on the post between/))
+    // Top side down the post comes onto the bars.
+    expect(told('pedestal', { base: 'base plate' })).toContainEqual(
+      expect.stringMatching(/^Set the post on the cross bar between/),
+    )
+    expect(told('loose-top')).toContainEqual(expect.stringMatching(/^Lay each tab on the side rail/))
+    expect(told('trestle')).toContainEqual(
+      expect.stringMatching(/^Set the lower half leg on the through leg/),
+    )
+  })
   test('the soot is brushed off the tacks of every part before it is welded', () => {
     for (const id of ['base', 'top', 'all']) {
       const at = steps.findIndex((step) => step.id === `check:${id}/tacked`)
@@ -204,11 +221,12 @@ describe('sub-assemblies in their order', () => {
   })
   test('how each lies and what goes under it, as Fit-up says: the base on its feet, arms 75 over the table', () => {
     const under = (stage: string) => steps.find((step) => step.stage === stage)!.under
-    expect(under('Base, arm to foot')).toEqual([
+    // Arm and foot are tacked flat on the table: nothing stands yet.
+    expect(under('Base, arm to foot')).toBeUndefined()
+    expect(under('Base, arm to post')).toEqual([
       'The base stands as it will in the end.',
-      'Under Arm 1, 2, 3 and 4: block 75 mm under end A.',
+      'Under Post, Arm 1, 2, 3 and 4: block 75 mm under end A.',
     ])
-    expect(under('Base, arm to post')).toEqual(['Under Post: block 75 mm under end A.'])
     expect(under('All together, cross bar to top side')).toEqual(['It lies top side down.'])
     expect(under('Foot caps')).toBeUndefined()
   })
