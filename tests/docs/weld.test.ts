@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
 import { heatPlan } from '../../src/core/weld/heat-plan.ts'
 import { weldPlan } from '../../src/core/weld/order.ts'
-import { framed, metric, tube } from '../core/builds/framed.ts'
+import { framed, metric, onBars, tube } from '../core/builds/framed.ts'
 
 const ring = (sides: number) => ['polygon-frame', { sides, size: 700, section: tube(40, 3) }] as const
 
@@ -13,7 +13,7 @@ const jobs = {
   'ring of 12': ring(12),
   'rectangle with a cross bar': ['rect-frame', {}],
   'four legs': ['four-leg', {}],
-  'pedestal, ten sides': ['pedestal', { sides: 10 }],
+  'pedestal, ten sides': ['pedestal', { ...onBars, sides: 10 }],
   trestle: ['trestle', {}],
   'rack, four tiers': ['rack', {}],
   'rack, seven tiers': ['rack', { tierCount: 7 }],

@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest'
 import type { EndCut, Frame, Member } from '../../src/core/frame/frame.ts'
 import { platesOf } from '../../src/core/parts/plates.ts'
-import { framed, metric, tube } from '../core/builds/framed.ts'
+import { framed, metric, onBars, tube } from '../core/builds/framed.ts'
 import {
   bodiesOf,
   edgeFaults,
@@ -22,7 +22,7 @@ import { ownSolid } from './solid.ts'
 const same = tube(40, 3)
 const pedestal = framed(
   'pedestal',
-  { top: 'plate', topEdge: 'flush', barSection: same, postSection: same, armSection: same },
+  { ...onBars, top: 'plate', topEdge: 'flush', barSection: same, postSection: same, armSection: same },
   metric,
 )
 const { frame, parts } = pedestal

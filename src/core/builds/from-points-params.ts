@@ -1,3 +1,4 @@
+import type { RowGiven, SectionGiven } from '../job.ts'
 import type { ParamSpec } from './build.ts'
 
 const across: Pick<ParamSpec, 'type' | 'least' | 'most' | 'why'> = {
@@ -9,6 +10,14 @@ const across: Pick<ParamSpec, 'type' | 'least' | 'most' | 'why'> = {
 
 /** Longest name, in letters: what still fits on the paper beside its numbers. */
 const longest = 40
+
+/** The rail is narrower than the legs: it lands on the flat of their faces. */
+const startMembers = (rail: SectionGiven): RowGiven[] => [
+  { name: 'Left leg', from: 'a', to: 'c' },
+  { name: 'Right leg', from: 'b', to: 'd' },
+  { name: 'Top', from: 'c', to: 'd' },
+  { name: 'Rail', from: 'e', to: 'f', section: rail },
+]
 
 /** One side of a trestle: two legs that lean by 1 in 10, a top mitered to them, and a rail that stops on them. */
 const start = {
@@ -30,12 +39,10 @@ const start = {
       { name: 'f', x: '23', y: '0', z: '10' },
     ],
   },
-  members: [
-    { name: 'Left leg', from: 'a', to: 'c' },
-    { name: 'Right leg', from: 'b', to: 'd' },
-    { name: 'Top', from: 'c', to: 'd' },
-    { name: 'Rail', from: 'e', to: 'f' },
-  ],
+  members: {
+    mm: startMembers({ kind: 'square-tube', width: 25, wall: 2 }),
+    in: startMembers({ kind: 'square-tube', width: '1', wall: '1/8' }),
+  },
   joints: [
     { at: 'a', how: 'flat' },
     { at: 'b', how: 'flat' },

@@ -22,7 +22,7 @@ export const pedestalParams: readonly ParamSpec[] = [
     name: 'bars',
     label: 'Cross bars under the top',
     type: 'choice',
-    start: 'two, crossing',
+    start: 'spider',
     choices: [
       { value: 'one', label: 'one' },
       { value: 'two, crossing', label: 'two, crossing' },

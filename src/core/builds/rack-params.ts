@@ -47,7 +47,7 @@ export const rackParams: readonly ParamSpec[] = [
     name: 'railSection',
     label: 'Tube of the rails',
     type: 'section',
-    start: tube('1', 30, '1/8', 2),
+    start: tube('1', 25, '1/8', 2),
     hint: 'Rectangular tube stands on edge.',
     group: tiers,
   },

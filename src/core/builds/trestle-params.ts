@@ -18,6 +18,12 @@ const yesNo = [
   { value: 'no', label: 'no' },
 ]
 
+/** An upright stud meets the wall of a leaning leg sooner than that of an upright one. */
+const shorterStud: Readonly<Record<string, Pick<ParamSpec, 'start'>>> = {
+  levelerStud: { start: { in: '1', mm: 25 } },
+  levelerMost: { start: { in: '3/4', mm: 20 } },
+}
+
 /** What crossing or leaning pairs of legs ask for. */
 export const trestleParams: readonly ParamSpec[] = [
   {
@@ -66,7 +72,11 @@ export const trestleParams: readonly ParamSpec[] = [
     name: 'barSection',
     label: 'Tube of the top bars',
     type: 'section',
-    start: tube('2', 50, '1/8', 3),
+    // Wider than the legs: they land on its flat.
+    start: {
+      in: { kind: 'rect-tube', width: '3', height: '1 1/2', wall: '1/8' },
+      mm: { kind: 'rect-tube', width: 80, height: 40, wall: 3 },
+    },
     hint: 'Rectangular tube lies flat.',
     group: legs,
   },
@@ -136,9 +146,10 @@ export const trestleParams: readonly ParamSpec[] = [
     name: 'stretcherSection',
     label: 'Tube of the stretcher',
     type: 'section',
-    start: tube('1 1/2', 40, '1/8', 3),
+    // Turned on a leaning leg it takes up to its diagonal of the face.
+    start: tube('1', 25, '1/8', 2),
     when: (given) => pairs(given) && stretched(given),
     group: between,
   },
-  ...levelerParams,
+  ...levelerParams.map((spec) => ({ ...spec, ...shorterStud[spec.name] })),
 ]

@@ -45,6 +45,8 @@ export function problems(kind: string, params: Params, shop: Shop): readonly Pro
   return made.ok ? [] : made.problems
 }
 
+/** A pedestal on two cross bars, with half bars that stop on the one that runs through. */
+export const onBars = { bars: 'two, crossing' } as const
 export const inches = startShop('in')
 export const metric = startShop('mm')
 export const tube = (width: string | number, wall: string | number) =>

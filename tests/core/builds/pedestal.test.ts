@@ -4,7 +4,7 @@ import { startParams } from '../../../src/core/builds/start.ts'
 import { endOn, landingsOf, landingWarnings } from '../../../src/core/frame/landing.ts'
 import { edgesOf } from '../../../src/core/frame/member.ts'
 import { plan } from '../../../src/core/plan.ts'
-import { framed, inches, metric, partOf, problems, sizeOf, tube } from './framed.ts'
+import { framed, inches, metric, onBars, partOf, problems, sizeOf, tube } from './framed.ts'
 
 const in1 = 25.4
 
@@ -29,7 +29,11 @@ describe('a pedestal table', () => {
   })
 
   test('the post is solved: 740 − 5 plate − 40 frame − 40 bars − 65 = 590 mm, on levelers at 15', () => {
-    const made = framed('pedestal', { sides: 10, top: 'plate', topThickness: 5, footHeight: 100 }, metric)
+    const made = framed(
+      'pedestal',
+      { ...onBars, sides: 10, top: 'plate', topThickness: 5, footHeight: 100 },
+      metric,
+    )
     // Foot 100 over all on a leveler at 15, arm 50: underside of the arms, and of the post, at 65.
     expect(partOf(made, 'Post').longPoint).toBeCloseTo(590, 9)
     expect(made.frame.size[2]).toBeCloseTo(740, 9)
@@ -39,7 +43,7 @@ describe('a pedestal table', () => {
   test('crossing arms carry the post on top: it is 50 shorter, one arm runs through with ends opposed', () => {
     const made = framed(
       'pedestal',
-      { sides: 10, top: 'plate', topThickness: 5, armsMeet: 'crossing', footHeight: 100 },
+      { ...onBars, sides: 10, top: 'plate', topThickness: 5, armsMeet: 'crossing', footHeight: 100 },
       metric,
     )
     expect(partOf(made, 'Post').longPoint).toBeCloseTo(540, 9)
@@ -65,7 +69,7 @@ describe('a pedestal table', () => {
   })
 
   test('bars end inside the ring: 600 across flats of ten sides, square ends of a 40 bar toward a corner at 288.94', () => {
-    const made = framed('pedestal', { sides: 10, size: 600 }, metric)
+    const made = framed('pedestal', { ...onBars, sides: 10, size: 600 }, metric)
     expect(partOf(made, 'Cross bar').longPoint).toBeCloseTo(600, 6)
     // (300 − 20 sin 18°) / cos 18° − 20: from the side of the through bar to where both corners touch a side.
     const reach = (300 - 20 * Math.sin(Math.PI / 10)) / Math.cos(Math.PI / 10) - 20
@@ -73,7 +77,7 @@ describe('a pedestal table', () => {
   })
 
   test('landings: half bars on the middle of the through bar, arms at the post’s foot, from the A end', () => {
-    const made = framed('pedestal', { sides: 10, size: 600 }, metric)
+    const made = framed('pedestal', { ...onBars, sides: 10, size: 600 }, metric)
     const landings = landingsOf(made.frame)
     const on = (by: string, member: string) =>
       landings.find((landing) => landing.by === by && landing.on === member)
@@ -96,7 +100,7 @@ describe('a pedestal table', () => {
   test('equal widths make a flare seam: said where 40 lands on a 40 face with R 6, not where 20 does', () => {
     const codes = (barSection: ReturnType<typeof tube>, armSection: ReturnType<typeof tube>) =>
       landingWarnings(
-        framed('pedestal', { barSection, armSection, postSection: tube(40, 3) }, metric).frame,
+        framed('pedestal', { ...onBars, barSection, armSection, postSection: tube(40, 3) }, metric).frame,
         String,
       ).map(({ code }) => code)
     expect(codes(tube(40, 3), tube(40, 3))).toContain('landing-wider-than-flat')
@@ -122,7 +126,7 @@ const heading = (made: ReturnType<typeof framed>, id: string) => {
 test('a round post under crossing bars hangs past where they cross, unless they are 1/√2 as wide: 76.1 on 50.8 and on 54', () => {
   // Two bars of width w leave the corners beyond w/√2 from the middle open: 35.9 of 50.8, 38.2 of 54; the post reaches 38.05.
   const warned = (width: number) => {
-    const params = { postSection: round(76.1), barSection: tube(width, 3), base: 'base plate' }
+    const params = { ...onBars, postSection: round(76.1), barSection: tube(width, 3), base: 'base plate' }
     const { frame } = framed('pedestal', params, metric)
     return landingWarnings(frame, String).some(({ members }) => members?.includes('base/post'))
   }
@@ -151,7 +155,11 @@ describe('arms of any number', () => {
   test.each(['3', '5', '6'])(
     '%s round arms of 33.7 on a round post of 114.3: saddles, 360°/n apart, all one part',
     (arms) => {
-      const made = framed('pedestal', { arms, postSection: round(114.3), armSection: round(33.7) }, metric)
+      const made = framed(
+        'pedestal',
+        { ...onBars, arms, postSection: round(114.3), armSection: round(33.7) },
+        metric,
+      )
       const n = Number(arms)
       expect(made.frame.joints.filter(({ kind }) => kind === 'saddle')).toHaveLength(n)
       expect(partOf(made, 'Arm').count).toBe(n)
@@ -174,7 +182,7 @@ describe('arms of any number', () => {
   })
 
   test('under a hub plate: arms begin where neighbors touch, w/2/tan(180°/n), the post stands on the plate', () => {
-    const made = framed('pedestal', { arms: '5', armsMeet: 'hub plate', footHeight: 100 }, metric)
+    const made = framed('pedestal', { ...onBars, arms: '5', armsMeet: 'hub plate', footHeight: 100 }, metric)
     const inner = 25 / Math.tan(Math.PI / 5)
     expect(partOf(made, 'Arm').count).toBe(5)
     expect(partOf(made, 'Arm').longPoint).toBeCloseTo(300 - inner, 6)
@@ -200,7 +208,7 @@ describe('arms of any number', () => {
   })
 
   test('a base plate instead: 740 − 40 − 40 − 10 plate − 15 leveler is a post of 635; four tapped holes at the corners', () => {
-    const made = framed('pedestal', { base: 'base plate' }, metric)
+    const made = framed('pedestal', { ...onBars, base: 'base plate' }, metric)
     expect(partOf(made, 'Post').longPoint).toBeCloseTo(635, 9)
     expect(made.frame.size[2]).toBeCloseTo(740, 9)
     const plate = made.frame.plates.find(({ id }) => id === 'base/plate')!
@@ -251,7 +259,7 @@ describe('arms that cannot be', () => {
     [{ arms: '6', armSection: tube(50, 3) }, /run into each other beside the post: six arms/],
     [{ arms: '6', postSection: round(60.3), armSection: round(48.3) }, /run into each other beside the post/],
     [{ arms: '3', armsMeet: 'crossing' }, /Three arms cannot cross/],
-    [{ postSection: round(60.3) }, /Give arms of round tube/],
+    [{ ...onBars, postSection: round(60.3) }, /Give arms of round tube/],
     [{ armsMeet: 'hub plate', hubSize: 100 }, /100 mm across does not cover .* more than 113 mm/],
     [{ base: 'base plate', baseSize: 100 }, /100 mm across does not carry .* more than 113 mm/],
     [

@@ -15,7 +15,7 @@ import { layoutOf, needPlate } from '../../../src/core/fitup/table.ts'
 import { angleMay, flatMay, lengthMay, sayOff } from '../../../src/core/fitup/tapes.ts'
 import { blockLines, standLines } from '../../../src/core/fitup/words.ts'
 import { dice } from '../../prove/seed.ts'
-import { type Framed, framed, metric, tube } from '../builds/framed.ts'
+import { type Framed, framed, metric, onBars, tube } from '../builds/framed.ts'
 
 describe('ISO 13920', () => {
   test('equals the reference table over all its ranges', () => {
@@ -168,7 +168,7 @@ describe('centering', () => {
   })
 
   test('what lies across a side is measured from its edges only: 153.2 along, flush across', () => {
-    const made = framed('pedestal', {}, metric)
+    const made = framed('pedestal', onBars, metric)
     const bar = standsOf(made.frame).find(({ by, on }) => by === 'base/bar-1' && on === 'top/side-1')!
     expect(bar.along.map((mm) => mm?.toFixed(1))).toEqual(['153.2', '153.2'])
     expect(bar.across[0]).toBeCloseTo(0, 6)

@@ -4,7 +4,7 @@ import { plateMass } from '../../../src/core/parts/plates.ts'
 import { jointNames } from '../../../src/core/weld/joint-name.ts'
 import { opposite } from '../../../src/core/weld/opposite.ts'
 import { weldPlan } from '../../../src/core/weld/order.ts'
-import { framed, metric, tube } from '../builds/framed.ts'
+import { framed, metric, onBars, tube } from '../builds/framed.ts'
 
 describe('opposite joint next, no neighbors in a row (common practice)', () => {
   test.each([3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16])('ring of %i', (n) => {
@@ -108,7 +108,7 @@ describe('half rings, joined last (common practice)', () => {
 })
 
 describe('sub-assemblies in their order', () => {
-  const { frame, shop } = framed('pedestal', { top: 'top sheet' }, metric)
+  const { frame, shop } = framed('pedestal', { ...onBars, top: 'top sheet' }, metric)
   const { steps } = weldPlan(frame, shop)
   const stages = [...new Set(steps.map(({ stage }) => stage))]
   test('caps on the feet, feet to arms, arms to the post, the frame, then all together; the sheet last', () =>
@@ -182,7 +182,7 @@ describe('sub-assemblies in their order', () => {
     expect(steps.find(({ id }) => id === `tack:${sheet.id}`)!.kg).toBeCloseTo(plateMass(sheet), 9)
   })
   test('on a base plate it lies top side down: bars on the table first, the plate onto the post last', () => {
-    const made = framed('pedestal', { base: 'base plate' }, metric)
+    const made = framed('pedestal', { ...onBars, base: 'base plate' }, metric)
     const fits = weldPlan(made.frame, made.shop).steps.filter(
       ({ kind, assembly }) => kind === 'fit' && assembly === 'base',
     )
@@ -245,7 +245,7 @@ describe('sub-assemblies in their order', () => {
 })
 
 describe('seams of a pedestal', () => {
-  const { frame, shop } = framed('pedestal', { sides: 10, top: 'plate' }, metric)
+  const { frame, shop } = framed('pedestal', { ...onBars, sides: 10, top: 'plate' }, metric)
   const plan = weldPlan(frame, shop)
   const classes = (joint: string) =>
     plan.seams

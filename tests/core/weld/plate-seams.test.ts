@@ -1,12 +1,12 @@
 import { expect, test } from 'vitest'
 import { seamsOf } from '../../../src/core/weld/seams.ts'
-import { framed, metric, tube } from '../builds/framed.ts'
+import { framed, metric, onBars, tube } from '../builds/framed.ts'
 
 const round = (width: number) => ({ kind: 'round-tube', width, wall: 3 }) as const
 
 test('a post of 80 on a base plate: four fillets of 80; of round tube 88.9: four quarters of π · 88.9 / 4', () => {
   const at = (postSection: ReturnType<typeof tube> | ReturnType<typeof round>) =>
-    seamsOf(framed('pedestal', { base: 'base plate', postSection }, metric).frame).filter(
+    seamsOf(framed('pedestal', { ...onBars, base: 'base plate', postSection }, metric).frame).filter(
       ({ joint }) => joint === 'base/post-foot',
     )
   expect(at(tube(80, 3)).map(({ length }) => length)).toEqual(

@@ -2,20 +2,23 @@ import { describe, expect, test } from 'vitest'
 import { buildOf } from '../../../src/core/builds/index.ts'
 import { newJob } from '../../../src/core/builds/start.ts'
 import { frameOf } from '../../../src/core/draft.ts'
+import type { Params } from '../../../src/core/job.ts'
 import { startShop } from '../../../src/core/shop-start.ts'
 import { landedIn, landedLines } from '../../../src/ui/drawing/landed.ts'
 import { backToFront } from '../../../src/ui/drawing/shapes.ts'
 import { solidsOf } from '../../../src/ui/drawing/solid.ts'
 import { fromAbove, fromFront, turned } from '../../../src/ui/drawing/view.ts'
 
-function framed(kind: string) {
-  const made = frameOf(newJob(buildOf(kind)!, 'mm', 'j'), startShop('mm'))
+function framed(kind: string, given: Params) {
+  const start = newJob(buildOf(kind)!, 'mm', 'j')
+  const build = { ...start.build, params: { ...start.build.params, ...given } }
+  const made = frameOf({ ...start, build }, startShop('mm'))
   if (!made.ok) throw new Error(made.problems[0]!.text)
   return made.value
 }
 
 describe('a pedestal whose post of 80 stands between crossing arms and bars', () => {
-  const frame = framed('pedestal')
+  const frame = framed('pedestal', { bars: 'two, crossing' })
   const landed = landedIn(frame)
   const lines = (view: typeof fromFront) => landedLines(landed, backToFront(solidsOf(frame), view), view)
 

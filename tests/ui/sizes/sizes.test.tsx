@@ -294,7 +294,7 @@ describe('a cut list', () => {
 
 describe('layout marks', () => {
   test('of a pedestal: the post lands on the cross bar, both edges from one end, half a post each side of the middle', () => {
-    const plan = viewOf(jobOf('pedestal'), startShop('mm')).plan!
+    const plan = viewOf(jobOf('pedestal', { bars: 'two, crossing' }), startShop('mm')).plan!
     const line = landingLines(plan).find(
       ({ landing }) => landing.by === 'base/post' && landing.on === 'base/bar-1',
     )!
