@@ -10,10 +10,8 @@ import {
 import { blockLines } from '../fitup/words.ts'
 import type { Frame } from '../frame/frame.ts'
 import type { Touching } from '../frame/landing.ts'
-import { meanLength } from '../frame/round-end.ts'
 import type { Vec3 } from '../geometry/vec3.ts'
-import { plateMass } from '../parts/plates.ts'
-import { massPerLength } from '../section/mass.ts'
+import { massOf } from '../parts/weight.ts'
 import type { Reading } from '../shop.ts'
 import type { Part } from './parts-to-weld.ts'
 
@@ -97,10 +95,7 @@ export function turnedMass(frame: Frame, parts: readonly Part[], at: number): nu
     assembly.members.length === 0 ? joined : new Set(assembly.members.filter((id) => joined.has(id)))
   const members = frame.members.filter(({ id }) => own.has(id))
   const plates = frame.plates.filter(({ id, on }) => joined.has(id) && on.every((one) => own.has(one)))
-  return (
-    members.reduce((sum, of) => sum + (massPerLength(of.section) * meanLength(of)) / 1000, 0) +
-    plates.reduce((sum, plate) => sum + plateMass(plate), 0)
-  )
+  return massOf(members, plates)
 }
 
 /** The heaviest of the sub-assemblies that are put together, kg; 0 for a part that is made of loose pieces. */

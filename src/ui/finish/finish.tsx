@@ -3,6 +3,7 @@ import { useMemo, useState } from 'react'
 import type { JobView } from '../../app/state.ts'
 import { tickName } from '../../core/facts/fold.ts'
 import { type FinishStep, finishSteps } from '../../core/finish/steps.ts'
+import { tooHeavy, wholeText } from '../../core/parts/weight.ts'
 import type { Plan } from '../../core/plan-shapes.ts'
 import { useActions, useApp, useShop } from '../app.ts'
 import { CopyPick } from '../fields/copy-pick.tsx'
@@ -55,6 +56,7 @@ function WhatIsLeft({ view, plan }: { readonly view: JobView; readonly plan: Pla
     <Steps steps={steps.filter((step) => step.group === group)} isDone={isDone} onTick={tick} />
   )
   const done = steps.filter(isDone).length
+  const heavy = tooHeavy(plan.mass, shop.mass)
   return (
     <div className="finish">
       <header className="finish-head">
@@ -65,6 +67,14 @@ function WhatIsLeft({ view, plan }: { readonly view: JobView; readonly plan: Pla
         <button type="button" disabled={!undoable} onClick={() => void actions.undo(view.id)}>
           Undo
         </button>
+        {plan.frame.joints.length > 0 && (
+          <p>
+            {wholeText(plan.frame, shop.mass)}
+            {heavy && (
+              <b> {heavy}: turn and set it down with a second person or a hoist, and nobody under it.</b>
+            )}
+          </p>
+        )}
       </header>
       <section aria-labelledby="finish-grind">
         <h2 id="finish-grind">Grind</h2>

@@ -3,7 +3,8 @@ import { blocksUnder, type Lying, loadsOf, lyingsOf, usualLying } from '../../co
 import type { Loop } from '../../core/fitup/loops.ts'
 import { layoutOf, needPlate, usualClear } from '../../core/fitup/table.ts'
 import { blockLines, layoutLines, plateText } from '../../core/fitup/words.ts'
-import { say, showLength, showMass, unitOf } from '../../core/reading/show.ts'
+import { weightText } from '../../core/parts/weight.ts'
+import { say, showLength, unitOf } from '../../core/reading/show.ts'
 import { TablePlan } from '../drawing/table-plan.tsx'
 import { Choice, Pick } from '../fields/choice.tsx'
 import { LengthText } from '../fields/length-text.tsx'
@@ -33,10 +34,7 @@ export function TableLayout({ loops, bench }: { readonly loops: readonly Loop[];
   const lines = layoutLines(frame, layout, reading)
   const under = blockLines(frame, blocksUnder(frame, load, up), reading)
   const plate = plateText(frame, table ? needPlate(frame, load, up, table) : [])
-  const mass = parts.reduce(
-    (sum, part) => sum + part.mass * part.members.filter((one) => load.members.includes(one)).length,
-    0,
-  )
+  const weight = weightText(frame, new Set(load.members), shop.mass)
   const [wide, deep] = [layout.width + 2 * clear, layout.depth + 2 * clear]
   const flat = load.id !== 'all' && lines.length > 0
   return (
@@ -145,8 +143,8 @@ export function TableLayout({ loops, bench }: { readonly loops: readonly Loop[];
       )}
       <p>
         {flat
-          ? `Push each piece against its blocks and clamp it, or lay a weight on its middle: thin tube lifts as it is tacked. The pieces weigh ${showMass(mass, shop.mass)} together.`
-          : `The pieces weigh ${showMass(mass, shop.mass)} together.`}
+          ? `Push each piece against its blocks and clamp it, or lay a weight on its middle: thin tube lifts as it is tacked. ${weight}`
+          : weight}
       </p>
       <p className="dim">
         {table

@@ -1,12 +1,11 @@
 import { closedTubes } from '../../core/finish/vents.ts'
+import { tooHeavy } from '../../core/parts/weight.ts'
 import type { Plan, WeldStep } from '../../core/plan-shapes.ts'
+import type { Shop } from '../../core/shop.ts'
 import { ampsFor, leastShade } from '../../core/weld/shade.ts'
 
 // Cautions stand at the step where the danger is. They are said once, where it begins, and defer to local codes, the
 // machine's manual and licensed people. Sources stand beside each; a rule without one is common practice.
-
-/** Load that one person may lift under ideal conditions, kg: the load constant of NIOSH publication 94-110. */
-export const oneLift = 23
 
 const fume =
   'its fume makes ill (zinc, cadmium, lead, chromium). Grind or strip the coating back well past both sides of the joint, draw the fume away and keep your head out of it. When in doubt what the coating is, do not weld it.'
@@ -37,8 +36,8 @@ const hot = 'The steel is hot and looks cold: mark it HOT.'
 const tapping = 'Clamp the work before drilling, no gloves near the drill, ease off as it breaks through.'
 // Common practice.
 
-const heavy = `More than ${oneLift} kg (51 lb), by estimate: turn it with a second person or a hoist, and nobody under it.`
-const lift = `More than ${oneLift} kg (51 lb) to lift here, by estimate: with a second person or a hoist; a bad grip or a long reach makes it less.`
+const turnIt = 'turn it with a second person or a hoist, and nobody under it.'
+const liftIt = 'lift it with a second person or a hoist; a bad grip or a long reach makes it less.'
 
 const clamps =
   'Clamps under load jump off: keep your face out of their line, and nothing on the table that can roll or slide.'
@@ -62,13 +61,13 @@ const coats = /galv|zinc|coat|plated|paint|prime/i
 const isCoated = ({ frame }: Plan): boolean =>
   frame.members.some(({ section: { grade } }) => grade !== undefined && coats.test(grade))
 
-/** Cautions for one step, none where nothing new begins. */
-export function cautionsFor(step: WeldStep, plan: Plan): readonly string[] {
+/** Cautions for one step, none where nothing new begins; `unit` is what the shop weighs in. */
+export function cautionsFor(step: WeldStep, plan: Plan, unit: Shop['mass']): readonly string[] {
   const { steps } = plan.weld
   const coating = isCoated(plan) ? coated : ifCoated
   const joint = plan.frame.joints.find((one) => one.id === step.joint)
   const said: string[] = []
-  const isHeavy = (step.kg ?? 0) > oneLift
+  const heavy = tooHeavy(step.kg ?? 0, unit)
   if (isFirst(steps, step, (one) => one.kind === 'clean' || one.kind === 'fit' || one.kind === 'tack'))
     said.push(coating)
   if (isFirst(steps, step, (one) => one.kind === 'tack')) said.push(hotWork, wear + shade(plan))
@@ -82,8 +81,8 @@ export function cautionsFor(step: WeldStep, plan: Plan): readonly string[] {
     said.push(closed)
   if (step.kind === 'fit' && isFirst(steps, step, (one) => one.kind === 'fit' && /clamp/i.test(one.text)))
     said.push(clamps)
-  if (step.kind === 'turn') said.push(...(isHeavy ? [heavy] : []), hot)
-  else if (isHeavy) said.push(lift)
+  if (heavy) said.push(`${heavy}: ${step.kind === 'turn' ? turnIt : liftIt}`)
+  if (step.kind === 'turn') said.push(hot)
   if (step.id === 'check:pilot') said.push(tapping)
   if (step.id === 'check:tapped') said.push(hot, tapping)
   return said

@@ -236,7 +236,7 @@ function Now(props: {
   const { step, plan, number, view, copy } = props
   const last = useLastTime(view.job)
   const shop = useShop()
-  const cautions = cautionsFor(step, plan)
+  const cautions = cautionsFor(step, plan, shop.mass)
   const seam = plan.weld.seams.find(({ id }) => id === step.seam)
   return (
     <section className="weld-step-now" aria-labelledby="weld-now-head">

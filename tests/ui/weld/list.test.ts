@@ -54,7 +54,7 @@ test('a stage that names itself is not given a kind of work', () => {
 })
 
 describe('cautions stand where the danger begins', () => {
-  const at = (id: string) => cautionsFor(steps.find((step) => step.id === id)!, plan).join(' ')
+  const at = (id: string) => cautionsFor(steps.find((step) => step.id === id)!, plan, 'kg').join(' ')
 
   test('coatings before anything is tacked, fire watch of half an hour within 35 ft at the first tack (29 CFR 1910.252(a)(2))', () => {
     expect(at('fit:top')).toMatch(/galvanized/i)
@@ -71,11 +71,13 @@ describe('cautions stand where the danger begins', () => {
 
   test('turning 23 kg asks for nobody else, 23.1 kg does (NIOSH 94-110 load constant)', () => {
     const turn = steps.find((step) => step.kind === 'turn')!
-    expect(cautionsFor({ ...turn, kg: 23 }, plan).join(' ')).not.toMatch(/second person/)
-    expect(cautionsFor({ ...turn, kg: 23.1 }, plan).join(' ')).toMatch(/turn it with a second person/)
+    expect(cautionsFor({ ...turn, kg: 23 }, plan, 'kg').join(' ')).not.toMatch(/second person/)
+    expect(cautionsFor({ ...turn, kg: 23.1 }, plan, 'kg').join(' ')).toMatch(/turn it with a second person/)
     const lifted = { ...turn, kind: 'fit' as const, id: 'fit:all' }
-    expect(cautionsFor({ ...lifted, kg: 23.1 }, plan).join(' ')).toMatch(/to lift here/)
-    expect(cautionsFor({ ...lifted, kg: 23 }, plan).join(' ')).not.toMatch(/lift/)
+    expect(cautionsFor({ ...lifted, kg: 23.1 }, plan, 'kg').join(' ')).toMatch(
+      /^About 23\.1 kg by estimate, .* lift it with a second person/,
+    )
+    expect(cautionsFor({ ...lifted, kg: 23 }, plan, 'kg').join(' ')).not.toMatch(/lift/)
   })
 
   test('a grade that names a coat is coated steel; others are only asked about', () => {
@@ -87,7 +89,7 @@ describe('cautions stand where the danger begins', () => {
         members: members.map((of) => ({ ...of, section: { ...of.section, ...(grade ? { grade } : {}) } })),
       },
     })
-    const said = (grade?: string) => cautionsFor(steps[0]!, graded(grade)).join(' ')
+    const said = (grade?: string) => cautionsFor(steps[0]!, graded(grade), 'kg').join(' ')
     expect(said()).toMatch(/^If any of it is galvanized/)
     expect(said('A500 B')).toMatch(/^If any of it/)
     expect(said('A500 B, galvanized')).toMatch(/^This steel is coated/)
@@ -112,7 +114,7 @@ describe('cautions stand where the danger begins', () => {
       frame: { ...plan.frame, joints: [...plan.frame.joints, cap] },
       weld: { ...plan.weld, steps: [...steps, tack] },
     }
-    expect(cautionsFor(tack, capped).join(' ')).toContain('vent hole')
+    expect(cautionsFor(tack, capped, 'kg').join(' ')).toContain('vent hole')
   })
 })
 
