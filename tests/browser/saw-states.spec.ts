@@ -88,6 +88,8 @@ test('the numbers to set are whole in sight on a phone with a new stick in hand 
   await page.getByRole('button', { name: /^New job: Pedestal/ }).click()
   await expect(page).toHaveURL(/#\/job\/[^/]+/)
   const job = /#\/job\/([^/]+)/.exec(page.url())![1]
+  // Two crossing bars: the one that runs through is cut first, as long as the top.
+  await page.getByRole('radio', { name: 'two, crossing' }).check()
   await page.getByRole('textbox', { name: 'Size', exact: true }).fill('26 1/2')
   await page.keyboard.press('Tab')
   await page.goto(`./#/job/${job}/saw`)

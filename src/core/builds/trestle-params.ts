@@ -109,7 +109,11 @@ export const trestleParams: readonly ParamSpec[] = [
     name: 'tieSection',
     label: 'Tube of the tie',
     type: 'section',
-    start: tube('1', 30, '1/8', 2),
+    // Higher than the stretcher that lands on it, no wider than the flat of the legs.
+    start: {
+      in: { kind: 'square-tube', width: '1 1/2', wall: '1/8' },
+      mm: { kind: 'rect-tube', width: 40, height: 30, wall: 2 },
+    },
     when: tied,
     group: legs,
   },
