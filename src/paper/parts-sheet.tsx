@@ -36,10 +36,9 @@ function partHigh(part: Part, shop: Shop, wide: Mm): Mm {
 const foot = 'Landings: both edges from the end named.'
 
 function landingText(plan: Plan): string[] {
-  return landingLines(plan).map(({ on, by, landing, face, times }) => {
+  return landingLines(plan).map(({ on, by, landing, face }) => {
     const { near, far } = landing.printed
-    const often = times > 1 ? ` (${times} times)` : ''
-    return `On ${on}, ${face}, from end ${landing.from}: ${near.text} to ${far.text} ${far.unit}. X: ${by}${often}`
+    return `On ${on}, ${face}, from end ${landing.from}: ${near.text} to ${far.text} ${far.unit}. X: ${by}`
   })
 }
 

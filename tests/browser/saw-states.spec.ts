@@ -89,7 +89,7 @@ test('the numbers to set are whole in sight on a phone with a new stick in hand 
   await expect(page).toHaveURL(/#\/job\/[^/]+/)
   const job = /#\/job\/([^/]+)/.exec(page.url())![1]
   // Two crossing bars: the one that runs through is cut first, as long as the top.
-  await page.getByRole('radio', { name: 'two, crossing' }).check()
+  await page.getByRole('radio', { name: 'two, crossing' }).click()
   await page.getByRole('textbox', { name: 'Size', exact: true }).fill('26 1/2')
   await page.keyboard.press('Tab')
   await page.goto(`./#/job/${job}/saw`)

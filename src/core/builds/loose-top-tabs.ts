@@ -74,7 +74,8 @@ export function tabsOf(
       const slot = slotOf(values, long)
       plates.push({
         id,
-        name: `Tab ${plates.length + 1}`,
+        // The slots of the two lie differently: they are two plates, told apart by their rails.
+        name: `${slot ? (long ? 'Side tab' : 'End tab') : 'Tab'} ${plates.length + 1}`,
         polygon: [
           [-wide / 2, context.gap],
           [wide / 2, context.gap],

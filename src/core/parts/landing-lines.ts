@@ -1,7 +1,8 @@
+import { together } from '../fitup/named.ts'
 import type { Member } from '../frame/frame.ts'
 import { faceNormal } from '../frame/member.ts'
 import { axisX } from '../geometry/pose.ts'
-import type { Landing, Part, Plan } from '../plan-shapes.ts'
+import type { Landing, Plan } from '../plan-shapes.ts'
 
 /**
  * A face in words that can be found on the steel as it stands in the frame: upper face and underside; of an upright
@@ -32,37 +33,54 @@ function sideWords(of: Member, { face, around }: Landing): string {
 
 export interface LandingLine {
   readonly key: string
+  /** What is marked, with its mark: `A, Upright × 4`, `D, Top side 3`. */
   readonly on: string
+  /** All that lands so on each of them: `C, Spider bar 2 and 3`. */
   readonly by: string
   readonly landing: Landing
   /** Its face in words. */
   readonly face: string
-  readonly times: number
 }
 
-const nameOf = (plan: Plan, id: string): string =>
-  plan.frame.members.find((member) => member.id === id)?.name ??
-  plan.frame.plates.find((plate) => plate.id === id)?.name ??
-  id
-
-/** Landings that read the same on parts of one mark are one line, with how often. */
+/** Landings that read the same on members of one name are one line, with all that land so. */
 export function landingLines(plan: Plan): readonly LandingLine[] {
-  const markOf = new Map<string, Part>(
-    plan.parts.flatMap((part) => part.members.map((id) => [id, part] as const)),
-  )
+  const marks = new Map(plan.parts.flatMap(({ mark, members }) => members.map((id) => [id, mark] as const)))
+  const names = new Map([...plan.frame.plates, ...plan.frame.members].map(({ id, name }) => [id, name]))
   const members = new Map(plan.frame.members.map((member) => [member.id, member]))
-  const lines = new Map<string, LandingLine>()
+  const marked = (id: string, name: string) => [...(marks.has(id) ? [marks.get(id)!] : []), name].join(', ')
+  const nameOf = (id: string) => names.get(id) ?? id
+  const alike = new Map<string, { readonly face: string; readonly landings: readonly Landing[] }>()
   for (const landing of plan.landings) {
-    const on = markOf.get(landing.on)
-    const by = markOf.get(landing.by)
-    const onText = on ? `${on.mark}, ${nameOf(plan, landing.on)}` : nameOf(plan, landing.on)
-    const byText = by ? `${by.mark}, ${nameOf(plan, landing.by)}` : nameOf(plan, landing.by)
-    const { near, far } = landing.printed
     const receiver = members.get(landing.on)
     const face = receiver ? sideWords(receiver, landing) : landing.face
-    const same = [landing.on, by?.mark ?? landing.by, face, landing.from, near.text, far.text].join(' ')
-    const before = lines.get(same)
-    lines.set(same, { key: same, on: onText, by: byText, landing, face, times: (before?.times ?? 0) + 1 })
+    const { near, far } = landing.printed
+    const key = [
+      marked(landing.on, nameOf(landing.on)),
+      marks.get(landing.by) ?? landing.by,
+      stemOf(nameOf(landing.by)),
+      face,
+      landing.from,
+      near.text,
+      far.text,
+    ].join('|')
+    alike.set(key, { face, landings: [...(alike.get(key)?.landings ?? []), landing] })
   }
-  return [...lines.values()]
+  return [...alike].map(([key, { face, landings }]) => {
+    const [landing] = landings as readonly [Landing, ...Landing[]]
+    const receivers = new Set(landings.map(({ on }) => on)).size
+    const own = [...new Set(landings.map(({ by }) => nameOf(by)))]
+    // Without numbers in their names, how many land so on each.
+    const each = own.length > 1 ? 1 : landings.length / receivers
+    return {
+      key,
+      on: marked(landing.on, times(nameOf(landing.on), receivers)),
+      by: marked(landing.by, times(together(own), each)),
+      landing,
+      face,
+    }
+  })
 }
+
+const stemOf = (name: string): string => name.replace(/\s*\d+$/, '')
+
+const times = (name: string, count: number): string => (count > 1 ? `${name} × ${count}` : name)

@@ -62,6 +62,12 @@ test.each(['pedestal', 'four-leg', 'rack', 'trestle', 'loose-top', 'rect-frame']
   },
 )
 
+test('tabs of a wooden top are told apart by their rails, of stone they are all alike', () => {
+  const text = (topOf: string) => wholeText(framed('loose-top', { topOf }, metric).frame, 'kg')
+  expect(text('wood')).toContain('with 6 side tabs and 4 end tabs,')
+  expect(text('stone')).toContain('with 10 tabs,')
+})
+
 test('23 kg is one person’s lift, 23.1 is not, and both are said in the unit of the shop (NIOSH 94-110)', () => {
   expect(tooHeavy(23, 'kg')).toBeUndefined()
   expect(tooHeavy(23.1, 'kg')).toMatch(/^About 23\.1 kg/)
