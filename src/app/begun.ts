@@ -132,7 +132,7 @@ function stickOf(rack: string, part: NestPart, number: number): NestStick {
 }
 
 /** All of a section is begun: nothing is bought, and nothing costs less. */
-const nothingToFind = ({ section, kerf, trim, grip, way, stock }: NestProblem): NestSection => ({
+export const nothingToFind = ({ section, kerf, trim, grip, way, stock }: NestProblem): NestSection => ({
   section,
   kerf,
   trim,

@@ -2,6 +2,7 @@ import type { Progress, RackPiece } from '../core/facts.ts'
 import type { CuttingWay, Nest, NestProblem } from '../core/nest.ts'
 import { sealNest } from '../core/nest-seal.ts'
 import { openDemand } from '../core/parts/demand.ts'
+import type { Part } from '../core/plan-shapes.ts'
 import { basisOf } from './basis.ts'
 import { begunOf, spareBlanks } from './begun.ts'
 import { attempt, type Desk, jobOf, Refusal } from './desk.ts'
@@ -11,6 +12,7 @@ import { search } from './nesting.ts'
 import { publish, record } from './publish.ts'
 import { steelOf } from './recut.ts'
 import { remainsOf } from './remains.ts'
+import { type Apart, sameStick } from './same-stick.ts'
 import { shopNow } from './shop-now.ts'
 import { progressFor } from './view.ts'
 
@@ -20,6 +22,8 @@ export interface Offer {
   readonly difference: Difference
   /** Spares that it cuts from, by their cut. */
   readonly recut: readonly string[]
+  /** Pieces that come from another stick than those beside which they were wanted. */
+  readonly apart: readonly Apart[]
   /** What it was made from: gone once the job, the shop or the steel is another. */
   readonly of: string
 }
@@ -33,12 +37,17 @@ export async function planRest(desk: Desk, id: string, recut: readonly string[] 
   desk.offers.delete(id)
   const asked = await attempt(desk, undefined, async () => ({
     of: basisOf(desk, desk.store.getState().progress, id),
-    open: openWithBlanks(desk, id, recut),
+    ...openWithBlanks(desk, id, recut),
   }))
   if (!asked) return
-  const { of, open } = asked
+  const { of, open, parts } = asked
   const begun = begunOf(open, desk.store.getState().progress.made, id, desk.nests)
-  const found = await search(desk, id, begun.left)
+  const own = sameStick(begun.left, parts, {
+    made: desk.store.getState().progress.made,
+    job: id,
+    nests: desk.nests,
+  })
+  const found = await search(desk, id, own.left)
   if (found.how !== 'found') return
   await attempt(desk, undefined, async () => {
     // Somebody cut on, or the rack changed, while the worker was thinking: the answer is to an older question.
@@ -47,7 +56,7 @@ export async function planRest(desk: Desk, id: string, recut: readonly string[] 
     const { progress } = desk.store.getState()
     const chain = chainOf(desk, id)
     const parent = chain[0]
-    const sections = named(begun.withBegun(found.sections), parent, chain, progress)
+    const sections = named(begun.withBegun(own.withTied(found.sections)), parent, chain, progress)
     const nest = await sealNest(
       {
         sections,
@@ -65,6 +74,7 @@ export async function planRest(desk: Desk, id: string, recut: readonly string[] 
       nest,
       difference: differenceOf(parent, nest, progress, lying),
       recut: recut.filter((piece) => racks.has(piece)),
+      apart: own.apart(sections),
       of,
     })
   })
@@ -117,13 +127,14 @@ export function steelFor(desk: Desk, id: string, recut: readonly string[] = []):
   ]
 }
 
+interface Open {
+  readonly open: readonly NestProblem[]
+  /** Parts of the job as it is planned now. */
+  readonly parts: readonly Part[]
+}
+
 /** What is left to cut, with the stock it may be cut from. The old nest's own rack pieces are free for it. */
-function openOf(
-  desk: Desk,
-  id: string,
-  recut: readonly string[],
-  blanks: readonly RackPiece[] = [],
-): readonly NestProblem[] {
+function openOf(desk: Desk, id: string, recut: readonly string[], blanks: readonly RackPiece[] = []): Open {
   const { progress, shop } = desk.store.getState()
   const job = jobOf(desk, id).body
   const withSteel: Progress = { ...progress, rack: [...steelFor(desk, id, recut), ...blanks] }
@@ -133,15 +144,15 @@ function openOf(
   const open = openDemand(planned.value.demand, progress.made, id, undefined)
   if (open.length === 0)
     throw new Refusal('Every piece that this job asks for is cut; there is nothing left to plan.')
-  return open
+  return { open, parts: planned.value.parts }
 }
 
 /** The same; blanks that lie there and that no part of their length waits for are steel too. */
-function openWithBlanks(desk: Desk, id: string, recut: readonly string[]): readonly NestProblem[] {
+function openWithBlanks(desk: Desk, id: string, recut: readonly string[]): Open {
   const { made } = desk.store.getState().progress
-  const open = openOf(desk, id, recut)
-  const blanks = spareBlanks(made, id, desk.nests, begunOf(open, made, id, desk.nests).taken)
-  return blanks.length > 0 ? openOf(desk, id, recut, blanks) : open
+  const found = openOf(desk, id, recut)
+  const blanks = spareBlanks(made, id, desk.nests, begunOf(found.open, made, id, desk.nests).taken)
+  return blanks.length > 0 ? openOf(desk, id, recut, blanks) : found
 }
 
 /**

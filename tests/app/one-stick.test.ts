@@ -1,7 +1,7 @@
 import { afterEach, describe, expect, test } from 'vitest'
 import { wish } from '../../src/core/parts/one-stick.ts'
 import { closeTabs, freshName } from '../storage/faulty.ts'
-import { hasRun, type Tablet, tabletOn, until } from './tablet.ts'
+import { handShop, hasRun, rows, type Tablet, tabletOn, until } from './tablet.ts'
 
 afterEach(closeTabs)
 
@@ -110,5 +110,82 @@ describe('parts that are wanted from one stick', () => {
     await tablet.actions.acceptRest(id)
     expect(tablet.view(id).refused).toEqual([])
     expect(tablet.view(id).cuts.length).toBeGreaterThan(0)
+  })
+})
+
+// Square pieces of 40 tube, sticks of 6000, kerf 2.5, clean-up 10, at least 300 kept.
+describe('one of a pair from one stick is spoiled', () => {
+  const cutOf = (tablet: Tablet, id: string, piece: string) =>
+    tablet.view(id).cuts.find(({ product }) => product.id === piece)!
+  const spoil = (tablet: Tablet, id: string, piece: string) =>
+    tablet.actions.miscut(id, {
+      of: { cut: cutOf(tablet, id, piece) },
+      why: 'bad end',
+      left: 0,
+      ends: ['cut', 'cut'],
+    })
+
+  async function pairs(mark: string, quantity: number, given: ReturnType<typeof rows>) {
+    const tablet = tabletOn(freshName())
+    await tablet.actions.open()
+    await tablet.actions.saveShop(handShop)
+    const id = await tablet.actions.newJob('cut-list')
+    await tablet.actions.editParams(id, { rows: given })
+    await tablet.actions.editJob(id, { quantity })
+    tablet.actions.show(id)
+    await hasRun(tablet, id)
+    await want(tablet, id, mark)
+    await settled(tablet, id)
+    await tablet.actions.accept(id)
+    return { tablet, id }
+  }
+  async function rest(tablet: Tablet, id: string) {
+    await tablet.actions.planRest(id)
+    expect(tablet.state().trouble).toBeNull()
+    const { offer } = tablet.view(id)
+    await tablet.actions.acceptRest(id)
+    expect(tablet.view(id).refused).toEqual([])
+    const sticks = tablet.view(id).nest!.sections.flatMap((section) => section.sticks)
+    return {
+      offer: offer!,
+      on: sticks.map((stick) => [stick.id, stick.pieces.map(({ mark }) => mark).join(' ')]),
+    }
+  }
+
+  // 6000 − 10 − 2 · 1502.5 = 2985 are left: A of 2700 or the other B. A there would leave the longer drop.
+  test('the other comes from what is left of their stick, though the steel would serve another piece better', async () => {
+    const { tablet, id } = await pairs('B', 1, rows([2, 1500], [1, 2700]))
+    await tablet.actions.cut(id, cutOf(tablet, id, 'B1'))
+    await spoil(tablet, id, 'B2')
+    const { offer, on } = await rest(tablet, id)
+    expect(on.sort()).toEqual([
+      ['S1', 'B'],
+      ['S2', 'A'],
+    ])
+    expect(offer.apart).toEqual([])
+  })
+
+  // 6000 − 10 − 1502.5 − 2 · 2002.5 = 482.5 are left, and 2000 are wanted.
+  test('where what is left is too short, it is said which piece comes from another stick', async () => {
+    const { tablet, id } = await pairs('A', 1, rows([2, 2000], [1, 1500]))
+    await tablet.actions.cut(id, cutOf(tablet, id, 'B1'))
+    await tablet.actions.cut(id, cutOf(tablet, id, 'A1'))
+    await spoil(tablet, id, 'A2')
+    const { offer, on } = await rest(tablet, id)
+    expect(on).toEqual([['S2', 'A']])
+    expect(offer.apart).toEqual([{ marks: ['A'], from: ['S1'], why: 'too short' }])
+  })
+
+  // Each stick of 6000 holds one pair of 1900; 6000 − 10 − 2 · 1902.5 = 2185 are left of either, enough for one more.
+  test('of two copies the one whose piece is spoiled is made good from its own stick', async () => {
+    const { tablet, id } = await pairs('A', 2, rows([2, 1900]))
+    const own = (stick: string) =>
+      tablet.view(id).cuts.filter(({ loaded, product }) => loaded === stick && product.kind === 'piece')
+    for (const { product } of own('S1')) await tablet.actions.cut(id, cutOf(tablet, id, product.id))
+    const [one, two] = own('S2').map(({ product }) => product.id)
+    await tablet.actions.cut(id, cutOf(tablet, id, one!))
+    await spoil(tablet, id, two!)
+    const { offer, on } = await rest(tablet, id)
+    expect([on, offer.apart]).toEqual([[['S2', 'A']], []])
   })
 })

@@ -1,6 +1,7 @@
 import { useState } from 'react'
 import type { SteelChange } from '../../app/difference.ts'
 import type { Offer } from '../../app/rest.ts'
+import type { Apart } from '../../app/same-stick.ts'
 import type { JobView } from '../../app/state.ts'
 import { say } from '../../core/reading/show.ts'
 import { sectionName } from '../../core/section/name.ts'
@@ -94,6 +95,11 @@ function Offered(props: {
           {saved > 0 && ` ${count(saved, says.stick, says.sticks)} less than before.`}
         </p>
       )}
+      {[...new Set(offer.apart.map((one) => apartWords(one, says)))].map((words) => (
+        <p key={words} className="warning">
+          {words}
+        </p>
+      ))}
       {recut.length > 0 && <p>Cut from spare pieces: {recut.join(', ')}.</p>}
       <table className="rest-changes">
         <thead>
@@ -130,6 +136,17 @@ function Offered(props: {
         </button>
       </div>
     </section>
+  )
+}
+
+/** Why pieces do not come from the stick that they were wanted from. */
+function apartWords({ marks, from, why }: Apart, says: { readonly stick: string }): string {
+  const one = marks.length === 1
+  const left =
+    why === 'too short' ? '; what is left of it is too short' : why ? '; nothing of it is left' : ''
+  return (
+    `${marks.join(' and ')} ${one ? 'was' : 'were'} wanted from one ${says.stick} with what was cut from ` +
+    `${from.join(' and ')}${left}. Now from another ${says.stick}.`
   )
 }
 
