@@ -28,6 +28,51 @@ export interface TypedFieldProps {
 
 const coarse = () => typeof matchMedia === 'function' && matchMedia('(pointer: coarse)').matches
 
+let padsOpen = 0
+
+/** Room below the page for a keypad; from one field to the next two are open for a moment. */
+function leaveRoom(more: 1 | -1): void {
+  padsOpen += more
+  document.documentElement.toggleAttribute('data-keypad', padsOpen > 0)
+}
+
+/** A press that never becomes a click is over by then, ms. */
+const pressOver = 700
+
+/**
+ * Runs what moves the page once a press on something else is through. The keypad goes with the field, and the page under
+ * the finger with it: the key that was pressed would not be there any more when the finger is lifted.
+ */
+function useAfterPress(watching: boolean): (run: () => void) => void {
+  const pressed = useRef(false)
+  useEffect(() => {
+    if (!watching) return
+    const press = () => {
+      pressed.current = true
+    }
+    const through = () => {
+      pressed.current = false
+    }
+    window.addEventListener('pointerdown', press, true)
+    window.addEventListener('click', through, true)
+    return () => {
+      window.removeEventListener('pointerdown', press, true)
+      window.removeEventListener('click', through, true)
+      pressed.current = false
+    }
+  }, [watching])
+  return (run) => {
+    if (!pressed.current) return run()
+    const once = () => {
+      clearTimeout(timer)
+      window.removeEventListener('click', once)
+      run()
+    }
+    const timer = setTimeout(once, pressOver)
+    window.addEventListener('click', once)
+  }
+}
+
 /**
  * A field whose text is read as it is typed. What was understood stands under it at once; text that is not
  * understood gets a message and is never kept: on leaving the field the old value stands there again.
@@ -39,6 +84,7 @@ export function TypedField(props: TypedFieldProps) {
   const [draft, setDraft] = useState<string | null>(null)
   const [refused, setRefused] = useState<string | null>(null)
   const [pad, setPad] = useState(false)
+  const afterPress = useAfterPress(pad || draft !== null)
   const latest = useRef(props)
   latest.current = props
 
@@ -64,21 +110,24 @@ export function TypedField(props: TypedFieldProps) {
 
   useEffect(() => {
     if (!pad) return
-    document.documentElement.toggleAttribute('data-keypad', true)
+    leaveRoom(1)
     // The page has room below for the keypad now; the field moves above it.
     input.current?.scrollIntoView?.({ block: 'nearest' })
-    return () => void document.documentElement.toggleAttribute('data-keypad', false)
+    return () => leaveRoom(-1)
   }, [pad])
 
   const leave = () => {
-    setPad(false)
-    if (draft === null) return
-    if (!keep(draft)) {
-      const result = latest.current.read(draft)
-      const why = result.ok ? '' : (result.problems[0]?.text ?? '')
-      setRefused(`${why} ${props.value === '' ? 'It is left empty.' : `It stays ${props.value}.`}`.trim())
-    }
-    setDraft(null)
+    const kept = draft === null || keep(draft)
+    afterPress(() => {
+      setPad(false)
+      if (draft === null) return
+      if (!kept) {
+        const result = latest.current.read(draft)
+        const why = result.ok ? '' : (result.problems[0]?.text ?? '')
+        setRefused(`${why} ${props.value === '' ? 'It is left empty.' : `It stays ${props.value}.`}`.trim())
+      }
+      setDraft(null)
+    })
   }
 
   const change = (next: string) => {

@@ -6,7 +6,6 @@ import { rackMarks } from '../../core/facts/rack-mark.ts'
 import type { Progress } from '../../core/facts.ts'
 import type { Nest } from '../../core/nest.ts'
 import type { BenchCut, HandCut, Part, Product } from '../../core/plan-shapes.ts'
-import { parseLength } from '../../core/reading/parse.ts'
 import { readingStep, say } from '../../core/reading/show.ts'
 import { isOpen } from '../../core/saw/bench.ts'
 import type { Section } from '../../core/section/section.ts'
@@ -15,8 +14,8 @@ import { wholeSlack } from '../../core/tolerance.ts'
 import { tanDeg } from '../../core/units.ts'
 import { useActions, useApp, useShop } from '../app.ts'
 import { Choice } from '../fields/choice.tsx'
-import { LengthField } from '../fields/length-field.tsx'
-import { saysOf, unitsOf } from '../words.ts'
+import { MmField } from '../fields/length-field.tsx'
+import { saysOf } from '../words.ts'
 import { calledOf, sayCalled } from './say.ts'
 
 const whys = ['too short', 'wrong angle', 'bad end'] as const
@@ -95,20 +94,23 @@ export function Miscut(props: {
   const all = [...meant, ...found.filter((one) => !meant.includes(one))]
   const [which, setWhich] = useState(all[0]?.product.id)
   const [why, setWhy] = useState<Why>('too short')
-  const [typed, setTyped] = useState<string | null>(null)
+  const [typed, setTyped] = useState<{ readonly mm: number | undefined } | null>(null)
   const [busy, setBusy] = useState(false)
   const one = all.find(({ product }) => product.id === which) ?? all[0]
   if (!one) return <p className="elsewhere">Nothing is cut yet that could have gone wrong.</p>
 
   const { cut, product, section } = one
+  const meantBy = (id: string) => {
+    setWhich(id)
+    setTyped(null)
+  }
   const isByHand = ({ cut }: Suspect) => !('setUp' in cut)
   const name = (one: Suspect) => (isByHand(one) ? one.product.id : sayCalled(calledOf(one.product, products)))
   const place = (one: Suspect) =>
     isByHand(one) ? ', by hand' : one.cut.done === undefined ? ', on the saw' : ''
-  const read = typed === null || typed.trim() === '' ? undefined : parseLength(typed, unitsOf(shop.reading))
   const step = readingStep(shop.reading)
   const derived = why === 'too short' ? undefined : Math.floor(one.short / step + wholeSlack) * step
-  const left = read?.ok ? read.value.mm : derived
+  const left = typed ? typed.mm : derived
   const mitered = product.kind === 'half' || product.kind === 'piece'
   const bad = why !== 'too short' || (mitered && one.short < one.length)
   const ends = [bad ? 'mill' : 'cut', mitered && bad ? 'mill' : 'cut'] as const
@@ -134,14 +136,14 @@ export function Miscut(props: {
           value: one.product.id,
           label: `${name(one)}${place(one)}`,
         }))}
-        onChange={setWhich}
+        onChange={meantBy}
       />
       {others.length > shownBeside && (
         <details className="miscut-others">
           <summary>Another piece</summary>
           <div className="miscut-list">
             {others.slice(shownBeside).map((one) => (
-              <button key={one.product.id} type="button" onClick={() => setWhich(one.product.id)}>
+              <button key={one.product.id} type="button" onClick={() => meantBy(one.product.id)}>
                 {name(one)}
               </button>
             ))}
@@ -154,13 +156,14 @@ export function Miscut(props: {
         options={whys.map((one) => ({ value: one, label: one }))}
         onChange={setWhy}
       />
-      <LengthField
+      <MmField
         label={`What can still be cut from ${name(one)}`}
-        value={typed ?? (derived === undefined ? '' : derived)}
+        value={left}
         reading={shop.reading}
         optional
         hint="On its short side. Leave it empty and press Scrap where nothing can."
-        onChange={setTyped}
+        possible={{ most: one.length, why: 'it was to be that long' }}
+        onChange={(mm) => setTyped({ mm })}
       />
       {left !== undefined && left > 0 && (
         <p className="miscut-fits">

@@ -166,6 +166,32 @@ test('a number is said in the units in which its field reads it back: 900 mm in 
   expect(screen.getByText(/^901 mm/)).toBeTruthy()
 })
 
+test('a press beside the keypad goes through before the keypad is taken away from under the finger', () => {
+  const pressed = vi.fn()
+  render(
+    <>
+      <LengthField label="Size" value="24" reading={sixteenths} onChange={() => undefined} />
+      <button type="button" onClick={pressed}>
+        Keep it
+      </button>
+    </>,
+  )
+  const pad = () => screen.queryByRole('group', { name: 'Keypad' })
+  fireEvent.click(screen.getByRole('button', { name: 'Keypad for Size' }))
+  expect(pad()).toBeTruthy()
+  const key = screen.getByRole('button', { name: 'Keep it' })
+  fireEvent.pointerDown(key)
+  fireEvent.blur(box())
+  expect(pad()).toBeTruthy()
+  fireEvent.click(key)
+  expect(pressed).toHaveBeenCalledTimes(1)
+  expect(pad()).toBeNull()
+  // With the keyboard there is no press to wait for.
+  fireEvent.click(screen.getByRole('button', { name: 'Keypad for Size' }))
+  fireEvent.blur(box())
+  expect(pad()).toBeNull()
+})
+
 describe('a count', () => {
   test('2.5 is refused, 17 of at most 16 too; both say what is possible', () => {
     const onChange = vi.fn()

@@ -405,6 +405,18 @@ describe('a cut that went wrong', () => {
     expect(screen.queryByRole('heading', { name: 'What went wrong?' })).toBeNull()
   })
 
+  test('450 mm cannot be left of a blank of 404: refused beside the field, nothing to keep', async () => {
+    open(viewWith({ cuts: cutsWith(['A1.b']) }))
+    fireEvent.click(main('Miscut'))
+    const field = screen.getByRole('textbox', { name: /^What can still be cut from A2/ })
+    fireEvent.change(field, { target: { value: '450' } })
+    fireEvent.keyDown(field, { key: 'Enter' })
+    expect(
+      screen.getByText('450 mm was given; 0 mm to 404 mm is possible: it was to be that long.'),
+    ).toBeTruthy()
+    expect(main('Keep what is left')).toHaveProperty('disabled', true)
+  })
+
   test('a piece left to the hand is meant first once the saw is done', async () => {
     const [part] = plan.parts
     const { mark, key } = part!
