@@ -211,7 +211,7 @@ describe('sub-assemblies in their order', () => {
     expect(told('pedestal', { ...onBars, base: 'base plate' })).toContainEqual(
       expect.stringMatching(/^Set the post on the cross bar between/),
     )
-    expect(told('loose-top')).toContainEqual(expect.stringMatching(/^Lay each tab on the side rail/))
+    expect(told('loose-top')).toContainEqual(expect.stringMatching(/^Lay each side tab on the side rail/))
     expect(told('trestle')).toContainEqual(
       expect.stringMatching(/^Set the lower half leg on the through leg/),
     )
