@@ -19,7 +19,8 @@ import { begunSticks, type Counts, countIn, firstStick, type There } from './fir
 
 /** Pieces that come from another stick than those beside which they were wanted. */
 export interface Apart {
-  readonly marks: readonly string[]
+  /** Which and how many, by mark. */
+  readonly open: readonly { readonly mark: string; readonly count: number }[]
   /** Sticks that the pieces came from that are there, by their names at the saw. */
   readonly from: readonly string[]
   /** Why not from there, where that is known: slanted pieces are for the search to place. */
@@ -64,7 +65,7 @@ export function sameStick(open: readonly NestProblem[], parts: readonly Part[], 
         )
       return untied
         .filter((group) => !isThere(group))
-        .map(({ marks, from, why }) => ({ marks, from, ...(why && { why }) }))
+        .map(({ open: pieces, from, why }) => ({ open: pieces, from, ...(why && { why }) }))
     },
   }
 }
@@ -107,7 +108,7 @@ function tieAll(problem: NestProblem, parts: readonly Part[], there: There, unti
       left = put.left
     } else
       untied.push({
-        marks: [...new Set(group.map(({ mark }) => mark))],
+        open: group.map(({ mark, count }) => ({ mark, count })),
         from: sticks.map((name) => name.slice(name.lastIndexOf('/') + 1)),
         pieces: group.flatMap(namesOf),
         sticks,

@@ -173,7 +173,7 @@ describe('one of a pair from one stick is spoiled', () => {
     await spoil(tablet, id, 'A2')
     const { offer, on } = await rest(tablet, id)
     expect(on).toEqual([['S2', 'A']])
-    expect(offer.apart).toEqual([{ marks: ['A'], from: ['S1'], why: 'too short' }])
+    expect(offer.apart).toEqual([{ open: [{ mark: 'A', count: 1 }], from: ['S1'], why: 'too short' }])
   })
 
   // Each stick of 6000 holds one pair of 1900; 6000 − 10 − 2 · 1902.5 = 2185 are left of either, enough for one more.

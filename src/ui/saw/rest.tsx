@@ -140,13 +140,18 @@ function Offered(props: {
 }
 
 /** Why pieces do not come from the stick that they were wanted from. */
-function apartWords({ marks, from, why }: Apart, says: { readonly stick: string }): string {
-  const one = marks.length === 1
+function apartWords({ open, from, why }: Apart, says: { readonly stick: string }): string {
+  const pieces = open.map(({ mark, count: many }) => (many > 1 ? `${mark} × ${many}` : mark)).join(' and ')
+  const them = open.reduce((sum, { count: many }) => sum + many, 0) > 1 ? 'them' : 'it'
   const left =
-    why === 'too short' ? '; what is left of it is too short' : why ? '; nothing of it is left' : ''
+    why === 'too short'
+      ? `What is left of it is too short for ${them}: `
+      : why === 'nothing left'
+        ? 'Nothing of it is left: '
+        : ''
   return (
-    `${marks.join(' and ')} ${one ? 'was' : 'were'} wanted from one ${says.stick} with what was cut from ` +
-    `${from.join(' and ')}${left}. Now from another ${says.stick}.`
+    `${pieces} ${them === 'it' ? 'was' : 'were'} wanted from the same ${says.stick} as what is cut from ` +
+    `${from.join(' and ')}. ${left}${left ? 'now' : 'Now'} from another ${says.stick}.`
   )
 }
 

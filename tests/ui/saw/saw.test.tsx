@@ -453,7 +453,7 @@ describe('a cut that went wrong', () => {
     const offer = {
       nest,
       recut: [],
-      apart: [{ marks: ['A'], from: ['S3'], why: 'too short' as const }],
+      apart: [{ open: [{ mark: 'A', count: 2 }], from: ['S3'], why: 'too short' as const }],
       of: '',
       difference: {
         buy: [{ section, length: 6000, count: 1 }],
@@ -471,7 +471,7 @@ describe('a cut that went wrong', () => {
     const shown = screen.getByRole('region', { name: 'The new plan of what is left' })
     expect(shown.textContent).toContain('To buy: 1 length of 6000 mm')
     expect(shown.textContent).toContain(
-      'A was wanted from one length with what was cut from S3; what is left of it is too short. Now from another length.',
+      'A × 2 were wanted from the same length as what is cut from S3. What is left of it is too short for them: now from another length.',
     )
     expect(within(shown).getByRole('row', { name: /S4/ }).textContent).toContain('A × 2')
     fireEvent.click(main('Work by the new plan'))
