@@ -2,20 +2,15 @@ import './weld.css'
 import { useState } from 'react'
 import type { JobView } from '../../app/state.ts'
 import type { Plan, WeldStep } from '../../core/plan-shapes.ts'
-import { say } from '../../core/reading/show.ts'
-import { wallName } from '../../core/section/name.ts'
 import { useActions, useApp, useShop } from '../app.ts'
-import { Pick } from '../fields/choice.tsx'
 import { TakeTable } from '../fields/take-table.tsx'
-import { useLastTime } from '../finish/last-time.ts'
 import { DoneMark } from '../saw/cut-bar.tsx'
 import { Flash, useCheckOff } from '../saw/flash.tsx'
 import { NoPlan } from '../saw/waiting.tsx'
 import { hrefOf } from '../shell/route.ts'
 import type { StationProps } from '../shell/stations.tsx'
-import { cautionsFor } from './caution.ts'
-import { CheckValue } from './check-value.tsx'
 import { Checklist } from './checklist.tsx'
+import { Copies } from './copies.tsx'
 import { CutApart } from './cut-apart.tsx'
 import { JointDrawing } from './joints.tsx'
 import {
@@ -24,14 +19,12 @@ import {
   jointNumbers,
   jointState,
   kindWords,
-  seamWords,
   stagesOf,
   tickKey,
   tickOf,
 } from './list.ts'
-import { Note } from './note.tsx'
+import { Now, shortText } from './now.tsx'
 import { orderOut } from './order-out.ts'
-import { Settings } from './settings.tsx'
 
 /** The Weld station: tacks, checks and passes of one copy in their order, each joint numbered on the drawing. */
 export function Weld({ view }: StationProps) {
@@ -148,9 +141,6 @@ function WeldList({ view, plan }: { view: JobView; plan: Plan }) {
   )
 }
 
-/** Longer texts are set smaller, and not said again on the key, letters. */
-const shortText = 48
-
 /** Checks off the step at hand; it says what was done until the next one may be pressed. */
 function MainKey(props: {
   now: WeldStep | undefined
@@ -184,120 +174,5 @@ function MainKey(props: {
         'All done'
       )}
     </button>
-  )
-}
-
-/** Which of the ordered quantity is on the bench. */
-function Copies(props: {
-  copies: readonly number[]
-  copy: number
-  open: (copy: number) => number
-  total: number
-  onChoose: (copy: number) => void
-}) {
-  const { copies, copy, open, total } = props
-  if (copies.length === 1) return null
-  const done = (one: number) => total - open(one)
-  const say = (one: number) => (open(one) === 0 ? 'done' : `${done(one)} of ${total}`)
-  if (copies.length > 8)
-    return (
-      <Pick
-        label="Copy on the bench"
-        value={String(copy)}
-        options={copies.map((one) => ({ value: String(one), label: `Copy ${one}: ${say(one)}` }))}
-        onChange={(value) => props.onChoose(Number(value))}
-      />
-    )
-  return (
-    <fieldset className="copies">
-      <legend className="heard">Copy on the bench</legend>
-      {copies.map((one) => (
-        <button key={one} type="button" aria-pressed={one === copy} onClick={() => props.onChoose(one)}>
-          <span>
-            Copy {one}
-            <small> {say(one)}</small>
-          </span>
-        </button>
-      ))}
-    </fieldset>
-  )
-}
-
-/** The step at hand, large, with why it stands here and what to beware of. */
-function Now(props: {
-  step: WeldStep
-  plan: Plan
-  view: JobView
-  copy: number
-  number: number | undefined
-  measured: (of: string) => number | undefined
-  onGauge: (of: string, value: number | undefined) => void
-}) {
-  const { step, plan, number, view, copy } = props
-  const last = useLastTime(view.job)
-  const shop = useShop()
-  const cautions = cautionsFor(step, plan, shop.mass)
-  const seam = plan.weld.seams.find(({ id }) => id === step.seam)
-  return (
-    <section className="weld-step-now" aria-labelledby="weld-now-head">
-      <h1 id="weld-now-head" className={step.text.length > shortText ? 'long' : undefined}>
-        {number !== undefined && (
-          <span className="joint-number">
-            <span className="heard">joint</span> {number}
-          </span>
-        )}{' '}
-        {step.text}
-      </h1>
-      <p className="dim">{step.why}</p>
-      {step.under && (
-        <ul className="weld-under">
-          {step.under.map((line) => (
-            <li key={line}>{line}</li>
-          ))}
-        </ul>
-      )}
-      {step.kind === 'pass' && seam && (
-        <p>
-          {seamWords[seam.class]}, {say(seam.length, shop.reading)} long, on a wall of{' '}
-          {wallName(seam.size, shop.reading)}.
-        </p>
-      )}
-      {cautions.map((caution) => (
-        <p key={caution} className="warning">
-          {caution}
-        </p>
-      ))}
-      {step.kind === 'check' && <CheckValue {...props} key={step.id} shop={shop} />}
-      {(step.kind === 'pass' || step.kind === 'tack') && seam && (
-        <Settings key={`${copy} ${seam.class}`} seam={seam} job={view.id} copy={copy} />
-      )}
-      <StepNote
-        key={`${copy} ${step.id}`}
-        step={step}
-        job={view.id}
-        copy={copy}
-        before={last?.notes[step.id]}
-      />
-    </section>
-  )
-}
-
-/** A note to this step: closed until there is one, from this time or the last. */
-function StepNote(props: {
-  step: WeldStep
-  job: string
-  copy: number
-  before: readonly string[] | undefined
-}) {
-  const { step, job, copy, before } = props
-  const kept = useApp((state) => state.progress.notes[tickKey(job, copy, step.id)]?.text)
-  return (
-    <details className="weld-note" open={before !== undefined}>
-      <summary>
-        <span>Note</span>
-        {kept !== undefined && <span className="dim">{kept}</span>}
-      </summary>
-      <Note job={job} copy={copy} of={step.id} label="Note to this step" before={before} />
-    </details>
   )
 }
