@@ -68,8 +68,5 @@ export function wholeText(frame: Frame, unit: Shop['mass']): string {
   return `Weighs about ${showMass(massOf(frame.members, frame.plates), unit)}: its steel${plates}, nothing else.`
 }
 
-/** Why a load of more than one person's lift is no work for one, in the unit of the shop; undefined up to it. */
-export const tooHeavy = (kg: number, unit: Shop['mass']): string | undefined =>
-  kg > oneLift
-    ? `About ${showMass(kg, unit)} by estimate, more than the 23 kg (51 lb) that one person lifts at best`
-    : undefined
+/** Said of a load above `oneLift`, after what it weighs. */
+export const overOneLift = 'more than the 23 kg (51 lb) that one person lifts at best'

@@ -3,7 +3,7 @@ import { useMemo, useState } from 'react'
 import type { JobView } from '../../app/state.ts'
 import { tickName } from '../../core/facts/fold.ts'
 import { type FinishStep, finishSteps } from '../../core/finish/steps.ts'
-import { tooHeavy, wholeText } from '../../core/parts/weight.ts'
+import { oneLift, overOneLift, wholeText } from '../../core/parts/weight.ts'
 import type { Plan } from '../../core/plan-shapes.ts'
 import { useActions, useApp, useShop } from '../app.ts'
 import { CopyPick } from '../fields/copy-pick.tsx'
@@ -56,7 +56,6 @@ function WhatIsLeft({ view, plan }: { readonly view: JobView; readonly plan: Pla
     <Steps steps={steps.filter((step) => step.group === group)} isDone={isDone} onTick={tick} />
   )
   const done = steps.filter(isDone).length
-  const heavy = tooHeavy(plan.mass, shop.mass)
   return (
     <div className="finish">
       <header className="finish-head">
@@ -70,8 +69,12 @@ function WhatIsLeft({ view, plan }: { readonly view: JobView; readonly plan: Pla
         {plan.frame.joints.length > 0 && (
           <p>
             {wholeText(plan.frame, shop.mass)}
-            {heavy && (
-              <b> {heavy}: turn and set it down with a second person or a hoist, and nobody under it.</b>
+            {plan.mass > oneLift && (
+              <b>
+                {' '}
+                That is {overOneLift}: turn it and set it down with a second person or a hoist, and nobody
+                under it.
+              </b>
             )}
           </p>
         )}

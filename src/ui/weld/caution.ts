@@ -1,6 +1,7 @@
 import { closedTubes } from '../../core/finish/vents.ts'
-import { tooHeavy } from '../../core/parts/weight.ts'
+import { oneLift, overOneLift } from '../../core/parts/weight.ts'
 import type { Plan, WeldStep } from '../../core/plan-shapes.ts'
+import { showMass } from '../../core/reading/show.ts'
 import type { Shop } from '../../core/shop.ts'
 import { ampsFor, leastShade } from '../../core/weld/shade.ts'
 
@@ -67,7 +68,7 @@ export function cautionsFor(step: WeldStep, plan: Plan, unit: Shop['mass']): rea
   const coating = isCoated(plan) ? coated : ifCoated
   const joint = plan.frame.joints.find((one) => one.id === step.joint)
   const said: string[] = []
-  const heavy = tooHeavy(step.kg ?? 0, unit)
+  const kg = step.kg ?? 0
   if (isFirst(steps, step, (one) => one.kind === 'clean' || one.kind === 'fit' || one.kind === 'tack'))
     said.push(coating)
   if (isFirst(steps, step, (one) => one.kind === 'tack')) said.push(hotWork, wear + shade(plan))
@@ -81,7 +82,10 @@ export function cautionsFor(step: WeldStep, plan: Plan, unit: Shop['mass']): rea
     said.push(closed)
   if (step.kind === 'fit' && isFirst(steps, step, (one) => one.kind === 'fit' && /clamp/i.test(one.text)))
     said.push(clamps)
-  if (heavy) said.push(`${heavy}: ${step.kind === 'turn' ? turnIt : liftIt}`)
+  if (kg > oneLift)
+    said.push(
+      `About ${showMass(kg, unit)} by estimate, ${overOneLift}: ${step.kind === 'turn' ? turnIt : liftIt}`,
+    )
   if (step.kind === 'turn') said.push(hot)
   if (step.id === 'check:pilot') said.push(tapping)
   if (step.id === 'check:tapped') said.push(hot, tapping)
