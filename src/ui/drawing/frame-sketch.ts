@@ -10,7 +10,7 @@ import { marksOf } from './marks.ts'
 import { platesOnTop } from './on-top.ts'
 import { backToFront, type Seen } from './shapes.ts'
 import { linesOf, type Place, toScreen } from './sheet.ts'
-import { type Item, type Sketch, sketchSvg, textSize, textWide } from './sketch.ts'
+import { besideWords, type Item, type Sketch, sketchSvg, textSize, textWide } from './sketch.ts'
 import { solidsOf } from './solid.ts'
 import { type Extent, extentOf, fromAbove, fromFront, turned, type View } from './view.ts'
 
@@ -134,7 +134,7 @@ function viewItems(
   ]
 }
 
-/** A dimension with its two witness lines, in its row beside the view; the number stands on the line. */
+/** A dimension with its two witness lines, in its row beside the view; the number stands in the line. */
 function dimensionItems(one: Dimension, at: number, place: Place, span: Extent, words: string): Item[] {
   const away = at * row + 6
   const fixed = (mm: Mm) => mm.toFixed(2)
@@ -143,8 +143,9 @@ function dimensionItems(one: Dimension, at: number, place: Place, span: Extent, 
     const [b] = toScreen(place, [one.to, span.bottom])
     const y = foot + away
     const witness = [a, b].map((x) => `M${fixed(x)} ${fixed(foot + 1)}V${fixed(y + 1.5)}`).join('')
+    const line = besideWords(a, b, words).map(([u, v]) => `M${fixed(u)} ${fixed(y)}H${fixed(v)}`)
     return [
-      { kind: 'thin', d: `M${fixed(a)} ${fixed(y)}H${fixed(b)}${witness}${tick(a, y)}${tick(b, y)}` },
+      { kind: 'thin', d: `${line.join('')}${witness}${tick(a, y)}${tick(b, y)}` },
       { kind: 'text', x: (a + b) / 2, y: y + textSize * 0.36, text: words, anchor: 'middle' },
     ]
   }
@@ -153,8 +154,9 @@ function dimensionItems(one: Dimension, at: number, place: Place, span: Extent, 
   const [a, b] = [toScreen(place, [0, one.from])[1], toScreen(place, [0, one.to])[1]]
   const x = edge + side * away
   const witness = [a, b].map((y) => `M${fixed(edge + side)} ${fixed(y)}H${fixed(x + side * 1.5)}`).join('')
+  const line = besideWords(a, b, words).map(([u, v]) => `M${fixed(x)} ${fixed(u)}V${fixed(v)}`)
   return [
-    { kind: 'thin', d: `M${fixed(x)} ${fixed(a)}V${fixed(b)}${witness}${tick(x, a)}${tick(x, b)}` },
+    { kind: 'thin', d: `${line.join('')}${witness}${tick(x, a)}${tick(x, b)}` },
     {
       kind: 'text',
       x: x + textSize * 0.36,

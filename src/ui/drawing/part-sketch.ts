@@ -8,7 +8,7 @@ import type { Mm } from '../../core/units.ts'
 import { type Along, alongOf } from './along.ts'
 import { faceItems } from './face-sketch.ts'
 import { partNotes } from './part-notes.ts'
-import { type Item, type Sketch, textSize, textWide, wrapped } from './sketch.ts'
+import { besideWords, type Item, type Sketch, textSize, textWide, wrapped } from './sketch.ts'
 
 /** Depth of the smaller face on paper, mm. */
 const depths = { least: 10, most: 16 } as const
@@ -125,11 +125,14 @@ function layoutOf({ part, faces }: PartDrawing, wide: Mm, reading: Reading): Par
   }
 }
 
-/** A dimension line with slanted ticks, its number on it. */
+/** A dimension line with slanted ticks, its number in its middle. */
 export function dimension(from: Mm, to: Mm, y: Mm, words: string): Item[] {
   const tick = (x: Mm) => `M${(x - 1).toFixed(2)} ${(y + 1).toFixed(2)}l2 -2`
+  const line = besideWords(from, to, words).map(
+    ([a, b]) => `M${a.toFixed(2)} ${y.toFixed(2)}H${b.toFixed(2)}`,
+  )
   return [
-    { kind: 'thin', d: `M${from.toFixed(2)} ${y.toFixed(2)}H${to.toFixed(2)}${tick(from)}${tick(to)}` },
+    { kind: 'thin', d: `${line.join('')}${tick(from)}${tick(to)}` },
     { kind: 'text', x: (from + to) / 2, y: y + textSize * 0.36, text: words, anchor: 'middle', bold: true },
   ]
 }

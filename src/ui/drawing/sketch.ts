@@ -48,6 +48,13 @@ export function wrapped(text: string, wide: Mm, size: Mm = textSize): readonly s
 export const pathThrough = (points: readonly (readonly [Mm, Mm])[]): string =>
   `M${points.map(([x, y]) => `${+x.toFixed(3)} ${+y.toFixed(3)}`).join('L')}`
 
+/** What is left of a line on both sides of words on its middle, from its lesser end: drawn through, they would read as dashes. */
+export function besideWords(one: Mm, two: Mm, words: string): readonly (readonly [Mm, Mm])[] {
+  const [from, to] = [Math.min(one, two), Math.max(one, two)]
+  const [before, after] = [-1, 1].map((side) => (from + to) / 2 + side * (textWide(words) / 2 + 1))
+  return before! > from ? [[from, before!] as const, [after!, to] as const] : []
+}
+
 export const escaped = (words: string): string =>
   words.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;')
 

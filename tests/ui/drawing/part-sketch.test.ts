@@ -8,7 +8,7 @@ import { startShop } from '../../../src/core/shop-start.ts'
 import { alongOf, spreadOut } from '../../../src/ui/drawing/along.ts'
 import { partSvg } from '../../../src/ui/drawing/part-picture.tsx'
 import { partSketch } from '../../../src/ui/drawing/part-sketch.ts'
-import { type Item, textSize, textWide } from '../../../src/ui/drawing/sketch.ts'
+import { besideWords, type Item, textSize, textWide } from '../../../src/ui/drawing/sketch.ts'
 
 function planned(kind: string, units: 'in' | 'mm'): Plan {
   const made = plan(newJob(buildOf(kind)!, units, 'j'), startShop(units))
@@ -135,4 +135,12 @@ test('the file says its size in mm, and holds every mark of a way', () => {
   expect(svg).toMatch(/^<svg xmlns="http:\/\/www\.w3\.org\/2000\/svg" width="200mm"/)
   expect(svg.match(/ways of marking it out/g)).toHaveLength(4)
   expect(svg).not.toContain('NaN')
+})
+
+test('a dimension line leaves out its words: of 100 mm under ten signs 35.8 on each side, under 40 signs nothing', () => {
+  // Ten signs at 0.6 of 4.4 mm are 26.4 mm, and 1 mm beside them on each side.
+  const [before, after] = besideWords(110, 10, 'long 15 16')
+  expect(before).toEqual([10, expect.closeTo(45.8, 9)])
+  expect(after).toEqual([expect.closeTo(74.2, 9), 110])
+  expect(besideWords(10, 110, 'x'.repeat(40))).toEqual([])
 })
