@@ -20,8 +20,10 @@ function useWork(job: Job): string {
     const { done, of } = cutsDone(view)
     return done === 0 ? `not begun, ${count(of, 'cut')}` : `${done} of ${of} cuts done`
   }
-  const cut = made.filter((piece) => piece.job === job.id && piece.stage === 'piece').length
-  return cut === 0 ? 'not begun' : `${count(cut, 'piece')} cut`
+  const own = made.filter((piece) => piece.job === job.id)
+  const cut = own.filter(({ stage }) => stage === 'piece').length
+  if (cut > 0) return `${count(cut, 'piece')} cut`
+  return own.length === 0 ? 'not begun' : `begun, ${count(own.length, 'cut')} made`
 }
 
 export function JobCard({ job, onRemove }: { readonly job: Job; readonly onRemove: () => void }) {

@@ -14,7 +14,7 @@ export function Changed({ view, onUndo }: { view: JobView; onUndo?: () => void }
   const { allCut } = view.nesting
   return (
     <section className="station-state">
-      <h1>{allCut ? 'All of it is cut' : 'The job was changed after it was laid out'}</h1>
+      <h1>{allCut ? 'All of it is cut' : 'What is left is to be planned anew'}</h1>
       <p>
         {view.nesting.state === 'accepted' && view.nesting.text
           ? view.nesting.text

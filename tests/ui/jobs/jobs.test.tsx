@@ -1,6 +1,7 @@
 import { cleanup, fireEvent, screen, waitFor, within } from '@testing-library/react'
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
 import { builds } from '../../../src/core/builds/index.ts'
+import type { Progress } from '../../../src/core/facts.ts'
 import { startShop } from '../../../src/core/shop-start.ts'
 import { differences } from '../../../src/ui/jobs/differences.ts'
 import { Jobs } from '../../../src/ui/jobs/jobs.tsx'
@@ -21,6 +22,15 @@ describe('a card', () => {
     expect(card.getByText('700 mm across flats')).toBeTruthy()
     expect(card.getByText('not begun')).toBeTruthy()
     expect(card.getByRole('link').getAttribute('href')).toBe('#/job/job-1/sizes')
+  })
+
+  test('says that it is begun when blanks are cut and no piece is finished: it said “not begun”', () => {
+    const app = fakeApp([hexagon])
+    const { progress } = app.store.getState()
+    const blank = { job: hexagon.id, stage: 'blank' } as Progress['made'][number]
+    app.store.setState({ progress: { ...progress, made: [blank, blank] } })
+    show(app, <Jobs />)
+    expect(screen.getByText('begun, 2 cuts made')).toBeTruthy()
   })
 
   test('of a job that cannot be built says so and shows the build', () => {
