@@ -1,3 +1,5 @@
+import { canonical } from './nest-seal.ts'
+import { unitOf } from './reading/show.ts'
 import type { Saw, Shop } from './shop.ts'
 import { inch } from './units.ts'
 
@@ -47,4 +49,20 @@ export function startShop(units: 'in' | 'mm'): Shop {
     rootGap: 0,
     tacking: 'in a jig',
   }
+}
+
+/** What is measured, and what goes with it unless somebody chose otherwise. */
+const measured = ['saws', 'usualLengths', 'leastDrop'] as const
+const goesWith = ['says', 'mass', 'currency', 'paper'] as const
+
+/**
+ * The starting figures of the unit that is read now, for a shop whose own still stand as they began in the other unit:
+ * sticks of 6096 mm are no figure of a metric shop. Undefined once somebody has said what is true.
+ */
+export function startInUnit(shop: Shop): Partial<Shop> | undefined {
+  const units = unitOf(shop.reading)
+  const [before, now] = [startShop(units === 'in' ? 'mm' : 'in'), startShop(units)]
+  const asBegun = (key: keyof Shop): boolean => canonical(shop[key]) === canonical(before[key])
+  if (shop.sections.length > 0 || !measured.every(asBegun)) return undefined
+  return Object.fromEntries([...measured, ...goesWith.filter(asBegun)].map((key) => [key, now[key]]))
 }

@@ -5,6 +5,7 @@ import { isOpen, nextCut } from '../../core/saw/bench.ts'
 import type { Shop } from '../../core/shop.ts'
 import { TakeTable } from '../fields/take-table.tsx'
 import { count } from '../words.ts'
+import { afterSaw } from './after-saw.ts'
 import { ByHand } from './by-hand.tsx'
 import { CutBar } from './cut-bar.tsx'
 import { Flash, useCheckOff } from './flash.tsx'
@@ -45,7 +46,8 @@ export interface BenchProps {
   readonly onUndo: (one: boolean) => void
   readonly onKeepDrop: (stick: string, length: number) => void
   readonly onScrap: (stick: string) => void
-  readonly onWeld: () => void
+  /** To the station that comes after the saw. */
+  readonly onNext: () => void
   /** Tells of a miscut; `now` are the cuts at hand, `of` the piece that is meant. */
   readonly tellMiscut: (now: readonly BenchCut[], end: () => void, of: string | undefined) => ReactNode
   /** The plan no longer gives all: `rest` says it in a line, or `seen` shows the plan of what is left. */
@@ -187,7 +189,7 @@ export function Bench(props: BenchProps) {
         onMade={made}
         onUndo={undo}
         onGo={go}
-        onWeld={props.onWeld}
+        next={{ name: afterSaw(props.plan).name, go: props.onNext }}
         lacking={!seen && rest}
         telling={telling !== undefined}
         onBack={seen && now.kind !== 'all cut' ? () => setLooking(false) : undefined}

@@ -23,7 +23,8 @@ interface BarProps {
   readonly onMade: (piece: string) => void
   readonly onUndo: () => void
   readonly onGo: (setUp: string) => void
-  readonly onWeld: () => void
+  /** The station that comes after the saw. */
+  readonly next: { readonly name: string; go(): void }
   /** What the plan no longer gives, in a line. */
   readonly lacking: ReactNode
   /** The miscut is being told: nothing is cut meanwhile. */
@@ -119,7 +120,7 @@ function mainOf({
   checkOff,
   onCut,
   onGo,
-  onWeld,
+  next,
   stroke,
   byHand,
   onMade,
@@ -146,7 +147,7 @@ function mainOf({
       press: () => onMade(hand.product.id),
     }
   if (now.kind === 'all cut')
-    return { look: 'go move', words: twoLines('All cut', 'go to Weld'), press: onWeld }
+    return { look: 'go move', words: twoLines('All cut', `go to ${next.name}`), press: next.go }
   if (now.kind === 'cut') {
     const called = calledTogether(stroke ?? [now.cut], products)
     return { look: 'go', words: twoLines(`Cut ${called.piece}`, called.stage), press: onCut }

@@ -4,6 +4,7 @@ import { stickName } from '../../core/facts/rack.ts'
 import { useActions, useApp, useShop } from '../app.ts'
 import { go, hrefOf } from '../shell/route.ts'
 import type { StationProps } from '../shell/stations.tsx'
+import { afterSaw } from './after-saw.ts'
 import { Bench } from './bench.tsx'
 import { Changed } from './changed.tsx'
 import { Miscut } from './miscut.tsx'
@@ -26,7 +27,7 @@ export function Saw({ view, at }: StationProps) {
   const undo = () => void actions.undo(view.id)
   if (view.refused.length > 0) return <Refused faults={view.refused} sizesHref={sizes} />
   if (!plan) return <NoPlan problems={view.problems} sizesHref={sizes} />
-  if (nesting.rest) return <Changed view={view} {...(undoable ? { onUndo: undo } : {})} />
+  if (nesting.rest) return <Changed view={view} plan={plan} {...(undoable ? { onUndo: undo } : {})} />
   if (plan.hindered)
     return <NoRun problems={plan.hindered} sizesHref={sizes} shopHref={hrefOf({ station: 'shop' })} />
   const run = plan.run
@@ -76,7 +77,7 @@ export function Saw({ view, at }: StationProps) {
         tellMiscut={(now, end, of) => <Miscut view={view} nest={nest} now={now} of={of} onEnd={end} />}
         lacking={isLacking(view)}
         rest={(seen, onSeen) => <Lacking view={view} seen={seen} onSeen={onSeen} />}
-        onWeld={() => go({ station: 'weld', job: view.id })}
+        onNext={() => go({ station: afterSaw(plan).station, job: view.id })}
       />
     </>
   )

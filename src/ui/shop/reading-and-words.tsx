@@ -1,4 +1,7 @@
+import { soldLength } from '../../core/buy/order-text.ts'
+import { unitOf } from '../../core/reading/show.ts'
 import type { Reading } from '../../core/shop.ts'
+import { startInUnit } from '../../core/shop-start.ts'
 import { Choice, Flag, Pick } from '../fields/choice.tsx'
 import { TextField } from '../fields/text-field.tsx'
 import type { ShopPart } from './shop.tsx'
@@ -41,6 +44,7 @@ export function ReadingAndWords({ shop, change }: ShopPart) {
             if (found) change({ reading: found.reading })
           }}
         />
+        <OtherUnit shop={shop} change={change} />
         <Choice
           label="What comes from the mill, and what is left of it"
           options={[
@@ -89,5 +93,24 @@ export function ReadingAndWords({ shop, change }: ShopPart) {
         />
       </div>
     </section>
+  )
+}
+
+/** Figures that nobody has changed yet may begin again in the unit that was chosen. */
+function OtherUnit({ shop, change }: ShopPart) {
+  const start = startInUnit(shop)
+  if (!start) return null
+  const [before, now] = unitOf(shop.reading) === 'in' ? ['mm', 'inches'] : ['inches', 'mm']
+  const lengths = (start.usualLengths ?? []).map((length) => soldLength(length, shop.reading)).join(' and ')
+  return (
+    <div className="other-unit">
+      <p>
+        Bought lengths, kerf and the rest still stand as they began in {before}. In {now} they begin with{' '}
+        {lengths}, and with paper, mass and words to match.
+      </p>
+      <button type="button" onClick={() => change(start)}>
+        Begin in {now}
+      </button>
+    </div>
   )
 }

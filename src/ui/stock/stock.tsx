@@ -51,7 +51,7 @@ export function Stock({ view }: StationProps) {
         ) : !plan ? (
           <NoPlan problems={view.problems} sizesHref={sizes} />
         ) : view.nesting.rest ? (
-          <Changed view={view} />
+          <Changed view={view} plan={plan} />
         ) : nest ? (
           <Laid view={view} plan={plan} nest={nest} shop={shop} chosen={chosen} onChoose={choose} />
         ) : (

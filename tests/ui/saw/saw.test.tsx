@@ -1,10 +1,21 @@
 import { act, fireEvent, screen, waitFor, within } from '@testing-library/react'
 import { describe, expect, test, vi } from 'vitest'
 import type { Wrong } from '../../../src/app/state.ts'
-import type { HandCut } from '../../../src/core/plan-shapes.ts'
+import type { Joint } from '../../../src/core/frame/frame.ts'
+import type { HandCut, Plan } from '../../../src/core/plan-shapes.ts'
 import { Saw } from '../../../src/ui/saw/saw.tsx'
 import { cutsWith, nest, plan, shop } from './bench-run.ts'
 import { fakeApp, noProgress, viewWith } from './fake-app.tsx'
+
+/** Of two pieces that meet, not a list of pieces. */
+const corner: Joint = {
+  id: 'corner-1',
+  kind: 'miter',
+  members: ['A1', 'A2'],
+  at: [0, 0, 0],
+  ends: ['B', 'A'],
+}
+const joined: Plan = { ...plan, frame: { ...plan.frame, joints: [corner] } }
 
 const open = (...given: Parameters<typeof fakeApp>) => {
   const app = fakeApp(...given)
@@ -258,14 +269,17 @@ describe('from one set-up to the next', () => {
     expect(screen.queryByRole('region', { name: /left of length/ })).toBeNull()
   })
 
-  test('all cut leads to Weld, and Undo is still there', () => {
-    open(viewWith({ cuts: cutsWith(['A1.b', 'A2.b', 'A1.m', 'A1', 'A2.m', 'A2']) }), {
+  test.each([
+    ['Fit-up', joined],
+    ['Finish', plan],
+  ])('all cut leads to %s, and Undo is still there', (name, made) => {
+    open(viewWith({ plan: made, cuts: cutsWith(['A1.b', 'A2.b', 'A1.m', 'A1', 'A2.m', 'A2']) }), {
       progress: { ...noProgress, last: { 'job-1': 'dev:6' } },
     })
     expect(screen.getByText(/All 6 cuts of this job are done/)).toBeTruthy()
     expect((main('Undo') as HTMLButtonElement).disabled).toBe(false)
-    fireEvent.click(main('All cut go to Weld'))
-    expect(location.hash).toBe('#/job/job-1/weld')
+    fireEvent.click(main(`All cut go to ${name}`))
+    expect(location.hash).toBe(`#/job/job-1/${name.toLowerCase()}`)
   })
 })
 
@@ -329,12 +343,13 @@ describe('nothing to cut', () => {
     expect(app.actions.planRest).toHaveBeenCalledWith('job-1', [])
   })
 
-  test('changed so that all it asks for is cut: no plan is offered, the way on is Weld', () => {
-    open(viewWith({ cuts: [], nesting: { state: 'accepted', rest: true, allCut: true }, spares: ['A2'] }))
+  test('changed so that all it asks for is cut: no plan is offered, the way on is Fit-up', () => {
+    const nesting = { state: 'accepted', rest: true, allCut: true } as const
+    open(viewWith({ plan: joined, cuts: [], nesting, spares: ['A2'] }))
     expect(screen.getByRole('heading', { name: 'All of it is cut' })).toBeTruthy()
     expect(screen.getByText('1 spare piece:')).toBeTruthy()
     expect(screen.queryByRole('button', { name: 'Plan what is left' })).toBeNull()
-    expect(screen.getByRole('link', { name: 'Go to Weld' })).toBeTruthy()
+    expect(screen.getByRole('link', { name: 'Go to Fit-up' })).toBeTruthy()
   })
 
   test('sizes that stopped working leave the last good plan, marked', () => {

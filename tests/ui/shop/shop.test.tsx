@@ -50,6 +50,39 @@ describe('what is true in the shop', () => {
     })
   })
 
+  test('figures that nobody changed begin again in the unit that is chosen, and only these', async () => {
+    const app = open('in', { currency: 'kr' })
+    expect(screen.queryByRole('button', { name: 'Begin in mm' })).toBeNull()
+    fireEvent.change(screen.getByRole('combobox', { name: 'Lengths are read in' }), {
+      target: { value: 'mm0.5' },
+    })
+    await act(async () => undefined)
+    expect(kept(app).usualLengths).toEqual([6096, 7315.2])
+    expect(screen.getByText(/In mm they begin with 6 m,/)).toBeTruthy()
+    fireEvent.click(screen.getByRole('button', { name: 'Begin in mm' }))
+    await act(async () => undefined)
+    const { saws, usualLengths, leastDrop, paper, mass, currency, reading } = kept(app)
+    expect({ usualLengths, leastDrop, paper, mass, currency, reading }).toEqual({
+      usualLengths: [6000],
+      leastDrop: 300,
+      paper: 'A4',
+      mass: 'kg',
+      currency: 'kr',
+      reading: { kind: 'mm', step: 0.5 },
+    })
+    expect(saws[0]!.blades[0]!.kerf).toBe(2.5)
+    expect(screen.queryByRole('button', { name: 'Begin in mm' })).toBeNull()
+  })
+
+  test('one own figure, and the others are nobody’s to change', async () => {
+    open('in', { usualLengths: [6100] })
+    fireEvent.change(screen.getByRole('combobox', { name: 'Lengths are read in' }), {
+      target: { value: 'mm1' },
+    })
+    await act(async () => undefined)
+    expect(screen.queryByRole('button', { name: 'Begin in mm' })).toBeNull()
+  })
+
   test('what is said at every set-up, what marks with, and how far off a first piece may be', async () => {
     const app = open()
     fireEvent.click(screen.getByRole('checkbox', { name: /Clear the chips/ }))
