@@ -189,7 +189,7 @@ function judgeFaults(sources: Sources): string[] {
   return faults
 }
 
-/** What runs when a judge runs, however far away, is neither the nest's code nor the set-ups'. */
+/** What runs when a judge runs, however far away, is neither the nest's code nor the set-ups' nor their account of sticks. */
 function judgeReachFaults(sources: Sources): string[] {
   const way = new Map<string, string>()
   const queue = [...sources.keys()].filter((file) => inside(file, 'core/check'))
@@ -202,8 +202,30 @@ function judgeReachFaults(sources: Sources): string[] {
       if (sources.has(to.path)) queue.push(to.path)
     }
   return [...way]
-    .filter(([file]) => inside(file, 'nest') || inside(file, 'core/saw'))
+    .filter(
+      ([file]) => inside(file, 'nest') || inside(file, 'core/saw') || file.endsWith('core/stick-room.ts'),
+    )
     .map(([, steps]) => steps)
+}
+
+/** Who may run what a judge runs: who asks for a verdict, and the solver for what its proofs are measured by. */
+const judgesCalled: readonly (readonly [RegExp, RegExp])[] = [
+  [/^src\/core\/plan\.ts$/, /\/check-(nest|run)\.ts$/],
+  [/^src\/nest\//, /\/(certificate|stick-sums)\.ts$/],
+]
+
+/** What plans does not reckon by the judges' own account, or a slip in it would be judged by itself. */
+function planFaults(sources: Sources): string[] {
+  return [...sources].flatMap(([file, text]) =>
+    inside(file, 'core/check')
+      ? []
+      : importsOf(text)
+          .filter(countsAtRunTime)
+          .map((found) => target(file, found))
+          .flatMap((to) => ('path' in to && inside(to.path, 'core/check') ? [to.path] : []))
+          .filter((path) => !judgesCalled.some(([who, what]) => who.test(file) && what.test(path)))
+          .map((path) => `${file}: only a judge reckons by ${path}`),
+  )
 }
 
 const impure: readonly (readonly [RegExp, string])[] = [
@@ -279,6 +301,7 @@ describe('the walls of src/', () => {
   test('the judges import documents and geometry only', () => expect(judgeFaults(sources)).toEqual([]))
   test('nothing that a judge runs leads to the nest or the set-ups', () =>
     expect(judgeReachFaults(sources)).toEqual([]))
+  test('no plan is made by the account of those that judge it', () => expect(planFaults(sources)).toEqual([]))
   test('core and nest have no clock, no dice, no console, no outside world', () =>
     expect(purityFaults(sources)).toEqual([]))
   test('no files import each other in a ring', () => expect(rings(sources, countsAtRunTime)).toEqual([]))
@@ -387,6 +410,16 @@ describe('the walls stop', () => {
     ])
     expect(judgeReachFaults(detour("import type { Run } from './saw/run.ts'"))).toEqual([])
   })
+
+  test.each([
+    ['src/app/rest.ts', "import { front } from '../core/check/room.ts'", 1],
+    ['src/nest/a.ts', "import { front } from '../core/check/room.ts'", 1],
+    ['src/nest/a.ts', "import { checkCertificate } from '../core/check/certificate.ts'", 0],
+    ['src/core/plan.ts', "import { checkNest } from './check/check-nest.ts'", 0],
+    ['src/cli/a.ts', "import type { Certificate } from '../core/check/certificate.ts'", 0],
+  ])('%s that plans by the account of a judge: %s', (file, text, faults) =>
+    expect(planFaults(one(file, text))).toHaveLength(faults),
+  )
 
   test('a judge may read documents and geometry', () =>
     expect(

@@ -1,10 +1,10 @@
-import { type CutFigures, exactly, front, square, tail } from '../core/check/room.ts'
 import { stickName } from '../core/facts/rack.ts'
 import type { Progress } from '../core/facts.ts'
 import type { Nest, NestSection } from '../core/nest.ts'
 import type { BenchCut } from '../core/plan-shapes.ts'
 import { isOpen } from '../core/saw/bench.ts'
 import { type Section, sectionKey } from '../core/section/section.ts'
+import { type Figures, front, square, tail } from '../core/stick-room.ts'
 import { sameLength } from '../core/tolerance.ts'
 import type { Mm } from '../core/units.ts'
 import { dropNow, type StickNow, stickNow } from './stick-now.ts'
@@ -12,8 +12,8 @@ import { dropNow, type StickNow, stickNow } from './stick-now.ts'
 // What can be said at once of a piece that went wrong, before any plan is made.
 
 /** A square piece of this length can be cut from this steel, the ends cleaned up and the rest held. */
-export const fits = (figures: CutFigures, length: Mm, steel: StickNow): boolean =>
-  exactly(front(figures, steel.ends[0], square)) + length + exactly(tail(figures, steel.ends[1], square)) <=
+export const fits = (figures: Figures, length: Mm, steel: StickNow): boolean =>
+  front(figures, steel.ends[0], square) + length + tail(figures, steel.ends[1], square) <=
   steel.length + sameLength
 
 const sectionIn = (nest: Nest, section: Section): NestSection | undefined =>

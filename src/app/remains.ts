@@ -1,7 +1,7 @@
-import { exactly, front, kerfAlong, mostSteps, sameSlopes, square } from '../core/check/room.ts'
 import { stickName } from '../core/facts/rack.ts'
 import type { Progress, RackPiece } from '../core/facts.ts'
 import type { Nest, NestSection, NestStick, StickEnd } from '../core/nest.ts'
+import { front, kerfAt, sameSlopes, square } from '../core/stick-room.ts'
 import { fromSteps, stepsDown, stepsUp } from '../core/units.ts'
 import { blankSteps } from './recut.ts'
 import { type StickNow, stickNow } from './stick-now.ts'
@@ -64,7 +64,7 @@ function squareRest(
   now: StickNow,
   taken: readonly Taken[],
 ): StickNow | undefined {
-  let left = stepsDown(now.length) - mostSteps(front(section, now.ends[0], square))
+  let left = stepsDown(now.length) - stepsUp(front(section, now.ends[0], square))
   for (const { mark, key, took } of taken) {
     const length = took ?? pieceLength(section, stick, mark, key)
     // Steel of a mark that this nest does not have: how much is left is not known, so nothing is said.
@@ -91,12 +91,12 @@ function angledRest(
   const slope = last ?? first
   const end: StickEnd = sameSlopes(slope, square) ? 'cut' : { p: slope.p, q: slope.q }
   const after = last
-    ? last.x + (now.length - stick.length) - kerfAlong(section.kerf, last)
-    : now.length - exactly(front(section, now.ends[0], first))
+    ? last.x + (now.length - stick.length) - kerfAt(section.kerf, last)
+    : now.length - front(section, now.ends[0], first)
   const spoilt = taken.flatMap(({ took }) => took ?? [])
   // Behind a piece that went wrong the end is what it is: it is cleaned up before anything is cut from it.
   const ends: StickNow['ends'] = [spoilt.length > 0 ? 'mill' : end, now.ends[1]]
-  const lost = spoilt.reduce((sum, took) => sum + took + kerfAlong(section.kerf, slope), 0)
+  const lost = spoilt.reduce((sum, took) => sum + took + kerfAt(section.kerf, slope), 0)
   return { length: fromSteps(Math.max(0, stepsDown(after - lost))), ends }
 }
 

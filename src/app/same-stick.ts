@@ -1,4 +1,3 @@
-import { exactly, front, square, tail } from '../core/check/room.ts'
 import {
   type NestPart,
   type NestPiece,
@@ -9,6 +8,7 @@ import {
 } from '../core/nest.ts'
 import type { Part } from '../core/plan-shapes.ts'
 import { sectionKey } from '../core/section/section.ts'
+import { front, isSquare, square, tail } from '../core/stick-room.ts'
 import { sameLength } from '../core/tolerance.ts'
 import { fromSteps, type Mm, stepsDown, stepsUp } from '../core/units.ts'
 import { nothingToFind } from './begun.ts'
@@ -118,7 +118,7 @@ function tieAll(problem: NestProblem, parts: readonly Part[], there: There, unti
   return { left, rows }
 }
 
-const isPlain = ({ ends, makes }: NestPart): boolean => !makes && ends.every(({ p, q }) => p === 0 && q === 0)
+const isPlain = ({ ends, makes }: NestPart): boolean => !makes && ends.every(isSquare)
 
 /** All pieces of a group off the leading end of a rack piece, with what that leaves for the others; undefined where it cannot be. */
 function putFirst(problem: NestProblem, rack: string, group: readonly NestPart[]) {
@@ -127,7 +127,7 @@ function putFirst(problem: NestProblem, rack: string, group: readonly NestPart[]
   // Slanted ends may share a cut with what comes next: that is for the solver, and it is not asked for one stick.
   if (!group.every(isPlain)) return undefined
   if (stock.ends.some((end) => typeof end !== 'string')) return undefined
-  let x: Mm = fromSteps(stepsDown(stock.length) - stepsUp(exactly(front(problem, stock.ends[0], square))))
+  let x: Mm = fromSteps(stepsDown(stock.length) - stepsUp(front(problem, stock.ends[0], square)))
   const kerf = fromSteps(stepsUp(problem.kerf))
   const pieces: NestPiece[] = []
   for (const part of group.toSorted((a, b) => b.mid - a.mid))
@@ -136,7 +136,7 @@ function putFirst(problem: NestProblem, rack: string, group: readonly NestPart[]
       pieces.push(pieceOf(part, number, x, end))
       x = end - kerf
     }
-  if (x + kerf < exactly(tail(problem, stock.ends[1], square)) - sameLength) return undefined
+  if (x + kerf < tail(problem, stock.ends[1], square) - sameLength) return undefined
   const length = fromSteps(Math.max(0, stepsDown(x)))
   const rest = { ...stock, length, ends: ['cut', stock.ends[1]] as const }
   const left: NestProblem = {

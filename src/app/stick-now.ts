@@ -1,7 +1,7 @@
-import { exactly, front, tail } from '../core/check/room.ts'
 import { stickName } from '../core/facts/rack.ts'
 import type { Progress } from '../core/facts.ts'
 import type { Nest, NestSection, NestStick } from '../core/nest.ts'
+import { front, tail } from '../core/stick-room.ts'
 import { sameLength } from '../core/tolerance.ts'
 import type { Mm } from '../core/units.ts'
 
@@ -19,10 +19,7 @@ export function lacking(section: NestSection, stick: NestStick, now: StickNow): 
   const planned = first.ends[0].x - last.ends[1].x
   const uncut = stick.pieces.length === 1 && Math.abs(stick.length - planned) <= sameLength
   if (uncut && stick.rack !== undefined) return Math.max(0, planned - now.length - sameLength)
-  const need =
-    exactly(front(section, now.ends[0], first.ends[0])) +
-    planned +
-    exactly(tail(section, now.ends[1], last.ends[1]))
+  const need = front(section, now.ends[0], first.ends[0]) + planned + tail(section, now.ends[1], last.ends[1])
   const lacks = need - now.length
   return lacks > sameLength ? lacks : 0
 }

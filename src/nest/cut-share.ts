@@ -1,6 +1,7 @@
 import type { NestProblem, Slope } from '../core/nest.ts'
+import { front, junction, kerfAt, tail } from '../core/stick-room.ts'
 import type { Mm } from '../core/units.ts'
-import { type Ends, front, junction, kerfAt, tail, turnEnds } from './fit.ts'
+import { type Ends, turnEnds } from './fit.ts'
 
 // What each end of a piece pays of the cut beside it. Two ends that meet never pay more than their cut takes, so that
 // pieces with their shares are never longer together than the stick that they need, in whatever order they lie.

@@ -1,6 +1,6 @@
 import type { NestProblem, Slope } from '../core/nest.ts'
 import type { Problem } from '../core/result.ts'
-import { isSquare } from './fit.ts'
+import { isSquare } from '../core/stick-room.ts'
 
 // What no search can work with. Said before anything is solved, with what was given and what is possible.
 

@@ -1,8 +1,9 @@
 import type { NestPart, NestPiece, NestProblem, NestStick, StockLength } from '../core/nest.ts'
+import { dropBehind, front, junction } from '../core/stick-room.ts'
 import { addedUp } from '../core/tolerance.ts'
 import { fromSteps, type Mm, stepsDown, stepsNearest } from '../core/units.ts'
 import type { Row } from './angled.ts'
-import { dropBehind, front, junction, type Lying, usedUncut } from './fit.ts'
+import { type Lying, usedUncut } from './fit.ts'
 import { priceOf } from './model.ts'
 
 // Rows of pieces become sticks with names, places and drops.

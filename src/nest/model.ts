@@ -1,8 +1,9 @@
 import type { NestPart, NestProblem, Slope, StockLength } from '../core/nest.ts'
+import { front, isSquare, tail } from '../core/stick-room.ts'
 import { addedUp, stepSlack } from '../core/tolerance.ts'
 import { fromSteps, stepsDown, stepsNearest, stepsPerMm, stepsUp } from '../core/units.ts'
 import { sharesOf } from './cut-share.ts'
-import { front, isSquare, tail, turnEnds, usedUncut } from './fit.ts'
+import { turnEnds, usedUncut } from './fit.ts'
 import { groupsOf } from './together.ts'
 
 // The problem as plain cutting stock: whole sizes in whole rooms. Every piece counts with its shares of the cuts beside

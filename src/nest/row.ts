@@ -1,6 +1,7 @@
 import type { NestProblem, Slope, StockLength } from '../core/nest.ts'
+import { front, junction, tail } from '../core/stick-room.ts'
 import type { Mm } from '../core/units.ts'
-import { front, junction, type Lying, need, tail, turnEnds } from './fit.ts'
+import { type Lying, need, turnEnds } from './fit.ts'
 import { turnsOf } from './model.ts'
 
 // Pieces with angled ends in a row: which one next to which, and how turned, so that they need the least of a stick.
