@@ -53,11 +53,13 @@ export function Line({ of, among, layout }: { of: Dimension; among: readonly Dim
 /** Room that the text of a dimension takes, px. */
 const textHigh = 36
 
-/** Where its number stands. */
-export function labelAt(one: Dimension, among: readonly Dimension[], layout: Layout): Point {
+/** Where its number stands, `wide` px of it: in the middle of the line, but beside one that it would cover. */
+export function labelAt(one: Dimension, among: readonly Dimension[], layout: Layout, wide: number): Point {
   const { from, to } = endsOf(one, among, layout)
-  // A number that would cover its own short line stands above it.
   if (one.side !== 'bottom' && from[1] - to[1] < textHigh) return [to[0], to[1] - textHigh / 2]
+  // A number that is asked for is a key as high as its row, which would lie on that of the next one.
+  if (one.side === 'bottom' && one.field === undefined && to[0] - from[0] < wide)
+    return [(from[0] + to[0]) / 2, to[1] + textHigh / 2]
   return [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2]
 }
 

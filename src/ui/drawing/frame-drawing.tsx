@@ -55,13 +55,14 @@ export function FrameDrawing(props: Props) {
   if (drawn.plan.length === 0) return null
   const front = whole(drawn.front)
   const floor = Math.min(plan.frame.floor, front.bottom, 0)
+  const numberOf = (one: Dimension) => numberWide(showLength(one.to - one.from, props.reading))
   const layout = layOut(
     whole(drawn.plan),
     { ...front, bottom: floor },
     drawn.dimensions,
     width,
     props.high ?? 460,
-    (one) => numberWide(showLength(one.to - one.from, props.reading)),
+    numberOf,
   )
   const markOf = marksById(plan)
   const part = plan.parts.find(({ mark }) => mark === chosen)
@@ -128,7 +129,7 @@ export function FrameDrawing(props: Props) {
         {part && <ChosenLine part={part} seen={drawn} layout={layout} />}
       </svg>
       {drawn.dimensions.map((one) => {
-        const [x, y] = labelAt(one, drawn.dimensions, layout)
+        const [x, y] = labelAt(one, drawn.dimensions, layout, numberOf(one))
         return (
           <Label
             key={keyOf(one)}

@@ -7,6 +7,7 @@ import { plan } from '../../../src/core/plan.ts'
 import type { Plan } from '../../../src/core/plan-shapes.ts'
 import type { Section } from '../../../src/core/section/section.ts'
 import { startShop } from '../../../src/core/shop-start.ts'
+import { labelAt } from '../../../src/ui/drawing/dimension-label.tsx'
 import { circleOf, dimensionsOf } from '../../../src/ui/drawing/dimensions.ts'
 import { typedLengths } from '../../../src/ui/drawing/fields.ts'
 import { layOut } from '../../../src/ui/drawing/layout.ts'
@@ -276,6 +277,19 @@ describe('the sheet', () => {
       layOut(box, box, dimensions, width, 460, ({ to }) => wide[to]!).front.rows.right
     expect(rows(390)).toEqual([44 / 2, 44 + 55 / 2, 44 + 55 + 68 / 2])
     expect(rows(1180)).toEqual([42, 126, 210])
+  })
+  test('a number wider than its line stands below it, but one that is asked for on it', () => {
+    const one = { view: 'plan', side: 'bottom', from: 0, to: 300, name: '' } as const
+    const box = { left: 0, right: 600, bottom: 0, top: 600 }
+    const sheet = layOut(box, box, [one], 1180, 460, () => 50)
+    const [left, right] = [one.from, one.to].map((x) => toScreen(sheet.plan.place, [x, 0])[0]) as [
+      number,
+      number,
+    ]
+    const [, onLine] = labelAt(one, [one], sheet, right - left - 1)
+    expect(labelAt(one, [one], sheet, right - left + 1)).toEqual([(left + right) / 2, onLine + 18])
+    const asked = { ...one, field: 'side' }
+    expect(labelAt(asked, [asked], sheet, 900)[1]).toBe(onLine)
   })
   test('y grows upward in the shop and downward on the screen', () => {
     const place = { scale: 2, x: 10, y: 100 }
