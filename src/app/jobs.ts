@@ -1,5 +1,6 @@
 import type { Job, Params } from '../core/job.ts'
 import { unitOf } from '../core/reading/show.ts'
+import { rebased } from '../core/rebased.ts'
 import type { Problem } from '../core/result.ts'
 import { type Revision, revisionName } from '../core/revision.ts'
 import type { Shop } from '../core/shop.ts'
@@ -131,12 +132,14 @@ export function jobActions(desk: Desk): JobActions {
         return { ...job, build: { ...job.build, params } }
       }),
 
-    saveShop: (shop: Shop) => {
+    saveShop: (wanted: Shop, from?: Shop) => {
       const seen = desk.shop
       return attempt<readonly Problem[]>(
         desk,
         [{ code: 'not-saved', text: 'The shop was not saved.' }],
         async () => {
+          // Two keys may be pressed before the first is on the disk.
+          const shop = from ? rebased(store.getState().shop, from, wanted) : wanted
           const read = readStoredShop(shop)
           if (!read.ok) return read.problems
           const aside = desk.asides.get(shopKey)

@@ -151,7 +151,8 @@ export interface Actions {
     >,
   ): Promise<void>
   editParams(id: string, change: Params): Promise<void>
-  saveShop(shop: Shop): Promise<readonly Problem[]>
+  /** `from`: what the change was made on; what has been changed since then by somebody else stays. */
+  saveShop(shop: Shop, from?: Shop): Promise<readonly Problem[]>
   /**
    * A tube-job file; the result names the job opened, or says what is wrong and changes nothing. `rival`: the job is
    * here already and differs; both versions are kept, and the person chooses. A problem of code `is-backup`: the text

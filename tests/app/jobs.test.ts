@@ -298,3 +298,20 @@ describe('what is kept of the making', () => {
     expect(tablet.view(copy).job).not.toHaveProperty('from')
   })
 })
+
+test('two changes of the shop made before the first is on the disk are both kept, also for the next start', async () => {
+  const name = freshName()
+  const tablet = tabletOn(name)
+  await tablet.actions.open()
+  const { shop } = tablet.store.getState()
+  const saws = shop.saws.map((saw) => ({ ...saw, cleanUp: 12 }))
+  const said = await Promise.all([
+    tablet.actions.saveShop({ ...shop, daylight: true }, shop),
+    tablet.actions.saveShop({ ...shop, saws }, shop),
+  ])
+  expect(said).toEqual([[], []])
+  const again = tabletOn(name)
+  await again.actions.open()
+  for (const one of [tablet, again])
+    expect(one.store.getState().shop).toMatchObject({ daylight: true, saws: [{ cleanUp: 12 }] })
+})

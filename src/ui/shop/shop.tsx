@@ -24,7 +24,7 @@ export function Shop() {
   const shop = useShop()
   const { saveShop } = useActions()
   const [problems, setProblems] = useState<readonly Problem[]>([])
-  const change = async (some: Partial<ShopFigures>) => setProblems(await saveShop({ ...shop, ...some }))
+  const change = async (some: Partial<ShopFigures>) => setProblems(await saveShop({ ...shop, ...some }, shop))
   const part: ShopPart = { shop, change: (some) => void change(some) }
   return (
     <div className="shop">

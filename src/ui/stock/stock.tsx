@@ -74,12 +74,15 @@ export function Stock({ view }: StationProps) {
           carried={sectionsOf(view, { ...shop, sections: [] }).flatMap((one) => carriedOf(shop, one) ?? [])}
           shop={shop}
           onChange={(carried, wanted) =>
-            void actions.saveShop({
-              ...shop,
-              sections: shop.sections.map((one) =>
-                one === carried && one.inHalves ? { ...one, inHalves: { ...one.inHalves, wanted } } : one,
-              ),
-            })
+            void actions.saveShop(
+              {
+                ...shop,
+                sections: shop.sections.map((one) =>
+                  one === carried && one.inHalves ? { ...one, inHalves: { ...one.inHalves, wanted } } : one,
+                ),
+              },
+              shop,
+            )
           }
         />
         <Rack

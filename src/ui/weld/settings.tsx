@@ -106,7 +106,7 @@ function NewRecord(props: {
       result,
       ...(note.trim() === '' ? {} : { note: note.trim() }),
     }
-    const problems = await saveShop({ ...shop, settings: [...(shop.settings ?? []), record] })
+    const problems = await saveShop({ ...shop, settings: [...(shop.settings ?? []), record] }, shop)
     await setMachine(job, copy, setTo(record, seam))
     setKept(problems.length === 0)
   }
