@@ -12,6 +12,8 @@ test('what is true in the shop is there after a reload: millimeters, daylight, k
   await page.getByRole('textbox', { name: 'Kerf' }).press('Enter')
   await expect(page.locator('html')).toHaveAttribute('data-daylight', '')
   await expect(page.getByRole('textbox', { name: 'Kerf' })).toHaveValue('1.2')
+  // The field says what was typed; that it is on the disk is said by the offer, which stands as long as no figure changed.
+  await expect(page.getByRole('button', { name: 'Begin in mm' })).toHaveCount(0)
   await page.reload()
   await expect(page.getByRole('combobox', { name: 'Lengths are read in' })).toHaveValue('mm1')
   await expect(page.getByRole('textbox', { name: 'Kerf' })).toHaveValue('1.2')
