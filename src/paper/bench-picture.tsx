@@ -43,7 +43,7 @@ export function BenchPicture(props: {
     (left ? Math.min(px(0), px(blade[1]) - 2) : Math.max(px(0), px(blade[1]) + 2)) / 2 + stop / 2
   return (
     <svg
-      className="bench"
+      className="bench-drawn"
       role="img"
       aria-label={`${name} at the fence from above, stop on the ${setUp.stopSide}, ${setUp.printed.longSide}`}
       viewBox={`0 0 ${pictureWide} ${pictureHigh}`}

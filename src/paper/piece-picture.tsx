@@ -39,7 +39,7 @@ export function PiecePicture({ part, wide = pieceWide }: { readonly part: Part; 
   const room = wide / views.length
   return (
     <svg
-      className="bench"
+      className="bench-drawn"
       role="img"
       aria-label={`${part.mark}: ${part.shape}, ${part.printed.length.text} ${part.printed.length.unit}`}
       viewBox={`0 0 ${wide} ${pieceHigh}`}

@@ -18,7 +18,7 @@ export function SidePicture({ setUp }: { readonly setUp: SetUp }) {
 function Frame({ says, children }: { readonly says: string; readonly children: ReactNode }) {
   return (
     <svg
-      className="bench"
+      className="bench-drawn"
       role="img"
       aria-label={says}
       viewBox={`0 0 ${pictureWide} ${pictureHigh}`}

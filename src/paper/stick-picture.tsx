@@ -27,7 +27,7 @@ export function StickPicture(props: {
   const [top, foot] = [0.5, stickHigh - 0.5]
   return (
     <svg
-      className="stick"
+      className="stick-drawn"
       role="img"
       aria-label={`${stick.id}: ${stick.pieces.map(({ piece }) => piece).join(', ')}`}
       viewBox={`0 0 ${wide} ${stickHigh}`}

@@ -57,3 +57,26 @@ describe('every class is styled by a sheet that comes with its component', () =>
     expect(sheetsIn(join(ui, 'weld'))).toContain(join(ui, 'saw/floor.css'))
   })
 })
+
+/** Classes that a sheet lays out wherever they stand: first in a selector. A query around them changes nothing. */
+const laidOutBy = (sheet: string): ReadonlySet<string> =>
+  new Set(
+    [
+      ...textOf(sheet)
+        .replaceAll(/\/\*[\s\S]*?\*\//g, '')
+        .matchAll(/(?:^|[,{}])\s*\.([a-zA-Z][\w-]*)(?=[^{}()]*\{)/g),
+    ].map((match) => match[1]!),
+  )
+
+test('no two stations lay out the same class: a sheet stays when its station is left', () => {
+  const sheets = [...filesOf('.css').filter((file) => !first.includes(file)), 'src/paper/paper.css']
+  const folders = new Map<string, Set<string>>()
+  for (const sheet of sheets)
+    for (const name of laidOutBy(sheet)) {
+      // The sheets on the screen and on paper of one station.
+      const folder = dirname(sheet).replace('src/ui/paper', 'src/paper')
+      folders.set(name, (folders.get(name) ?? new Set<string>()).add(folder))
+    }
+  expect(folders.size).toBeGreaterThan(200)
+  expect([...folders].filter(([, own]) => own.size > 1).map(([name, own]) => [name, ...own])).toEqual([])
+})

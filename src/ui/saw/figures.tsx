@@ -63,7 +63,7 @@ export function Figures(props: { setUp: SetUp; saw: Saw; moved?: number; reading
   const { miter, bevel } = setUp.printed
   const stop = stopToSet(setUp, moved, reading)
   return (
-    <div className="figures">
+    <div className="set-figures">
       <BigAngle
         label={saw.readsAtSquare === 90 ? 'Miter on the scale (square is 90)' : 'Miter, from square'}
         of={miter}
